@@ -1,0 +1,124 @@
+package diag
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// Style says how Text prints.
+type Style struct {
+	Colour  bool // ANSI colour, for terminals only
+	Excerpt bool // the source line with a marker under it
+}
+
+const (
+	bold  = "\x1b[1m"
+	dim   = "\x1b[2m"
+	red   = "\x1b[31m"
+	brown = "\x1b[33m"
+	blue  = "\x1b[34m"
+	reset = "\x1b[0m"
+)
+
+// Text writes one block a finding:
+//
+//	washer.toml:41:9: warning: caution-missing: step "meter" measures on mains …
+//	  41 | say = "Across the two terminals …"
+//	     |        ^^^^^^
+//	  add cautions = ["mains-isolation"] to the step
+//
+// Waived findings are left out; they have their own list in the risks sheet.
+func Text(w io.Writer, findings []Finding, style Style) error {
+	out := bufio.NewWriter(w)
+	for _, f := range findings {
+		if f.Waived == "" {
+			writeText(out, f, style)
+		}
+	}
+	return out.Flush()
+}
+
+func writeText(out *bufio.Writer, f Finding, style Style) {
+	paint := func(colour, text string) string {
+		if !style.Colour {
+			return text
+		}
+		return colour + text + reset
+	}
+	if f.At.Source != nil {
+		pos := f.At.Position()
+		fmt.Fprintf(out, "%s: ", paint(bold, fmt.Sprintf("%s:%d:%d", Visible(f.At.File()), pos.Line, pos.Column)))
+	}
+	tint := map[Severity]string{Error: red, Warning: brown, Note: blue}[f.Severity]
+	fmt.Fprintf(out, "%s: ", paint(tint, f.Severity.String()))
+	if f.Rule != "" {
+		fmt.Fprintf(out, "%s: ", f.Rule)
+	}
+	fmt.Fprintln(out, Visible(f.Message))
+	if style.Excerpt {
+		writeExcerpt(out, f.At, paint)
+	}
+	if f.Hint != "" {
+		for line := range strings.Lines(f.Hint) {
+			fmt.Fprintf(out, "  %s\n", Visible(strings.TrimSuffix(line, "\n")))
+		}
+	}
+}
+
+// excerptWidth keeps an excerpt within 80 columns beside its line number.
+const excerptWidth = 70
+
+func writeExcerpt(out *bufio.Writer, at Place, paint func(colour, text string) string) {
+	if at.Source == nil || at.Source.Text == "" {
+		return
+	}
+	pos := at.Position()
+	line := at.Source.Line(pos.Line)
+	start := at.Span.Start - at.Source.lines[pos.Line-1]
+	end := min(len(line), max(start+1, start+at.Span.End-at.Span.Start))
+	start = min(start, len(line))
+	from := 0
+	if cells(line[:end]) > excerptWidth { // show the marked end of a long line
+		from = runeStart(line, max(0, start-excerptWidth/3))
+	}
+	before, marked := clip(line[from:start]), clip(line[start:max(start, end)])
+	room := max(0, excerptWidth-cells(before))
+	if cells(marked) > room {
+		marked = cut(marked, room)
+	}
+	after := cut(clip(line[max(start, end):]), max(0, room-cells(marked)))
+	number := fmt.Sprintf("%4d", pos.Line)
+	lead := ""
+	if from > 0 {
+		lead = "…"
+	}
+	fmt.Fprintf(out, "%s %s%s%s%s\n", paint(dim, number+" |"), lead, before, marked, after)
+	fmt.Fprintf(out, "%s %s%s\n", paint(dim, "     |"), strings.Repeat(" ", cells(lead)+cells(before)),
+		paint(bold, strings.Repeat("^", max(1, cells(marked)))))
+}
+
+func clip(text string) string { return Visible(strings.ReplaceAll(text, "\t", " ")) }
+
+// cells counts runes: near enough for the marker under Latin text, and never
+// less than zero for any.
+func cells(text string) int { return utf8.RuneCountInString(text) }
+
+func cut(text string, width int) string {
+	for i := range text {
+		if width == 0 {
+			return text[:i]
+		}
+		width--
+	}
+	return text
+}
+
+func runeStart(text string, i int) int {
+	for i > 0 && i < len(text) && !utf8.RuneStart(text[i]) {
+		i--
+	}
+	return i
+}

@@ -1,0 +1,133 @@
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// Duration is a length of time with its spread: a PERT-style low, likely and
+// high. A duration written as one value has all three alike; its spread is
+// then for the timing to choose.
+type Duration struct {
+	Low, Likely, High time.Duration
+	Set               bool // written at all
+	Open              bool // written as "?"
+	Spread            bool // written with a low and a high of its own
+}
+
+// Minutes is the likely value in minutes.
+func (d Duration) Minutes() float64 { return d.Likely.Minutes() }
+
+// Seconds is the likely value in seconds.
+func (d Duration) Seconds() float64 { return d.Likely.Seconds() }
+
+// maxDuration bounds what a plan may hold: longer is a slip of the unit.
+const maxDuration = 100 * time.Hour
+
+var durationForm = regexp.MustCompile(`^(?:(\d+(?:\.\d+)?)\s*h)?\s*(?:(\d+(?:\.\d+)?)\s*(?:m|min))?\s*(?:(\d+(?:\.\d+)?)\s*s)?$`)
+
+// parseDuration reads "90s", "4m", "1h30m" or "3m..4m..9m" (low, likely,
+// high), at most 100 hours.
+func parseDuration(text string) (Duration, error) {
+	text = strings.TrimSpace(text)
+	if text == "?" {
+		return Duration{Set: true, Open: true}, nil
+	}
+	parts := strings.Split(text, "..")
+	if len(parts) != 1 && len(parts) != 3 {
+		return Duration{}, fmt.Errorf("%q gives %d values; write one, or low..likely..high like \"3m..4m..9m\"", text, len(parts))
+	}
+	var v [3]time.Duration
+	for i, part := range parts {
+		d, err := parseOneDuration(strings.TrimSpace(part))
+		if err != nil {
+			return Duration{}, err
+		}
+		v[i] = d
+	}
+	if len(parts) == 1 {
+		return Duration{Low: v[0], Likely: v[0], High: v[0], Set: true}, nil
+	}
+	if v[0] > v[1] || v[1] > v[2] {
+		return Duration{}, fmt.Errorf("%q does not rise; write low..likely..high", text)
+	}
+	return Duration{Low: v[0], Likely: v[1], High: v[2], Set: true, Spread: true}, nil
+}
+
+func parseOneDuration(text string) (time.Duration, error) {
+	m := durationForm.FindStringSubmatch(text)
+	if m == nil || text == "" {
+		if _, err := strconv.ParseFloat(text, 64); err == nil {
+			return 0, fmt.Errorf("%q has no unit; write \"%ss\", \"%sm\" or \"%sh\"", text, text, text, text)
+		}
+		if strings.HasPrefix(text, "-") {
+			return 0, fmt.Errorf("%q is negative; a duration is zero or more, like \"90s\"", text)
+		}
+		return 0, fmt.Errorf("%q is no duration; write it like \"90s\", \"4m\" or \"1h30m\"", text)
+	}
+	var total float64
+	for i, unit := range []float64{3600, 60, 1} {
+		if m[i+1] != "" {
+			n, _ := strconv.ParseFloat(m[i+1], 64) // the pattern lets only numbers through
+			total += n * unit
+		}
+	}
+	if total > maxDuration.Seconds() {
+		return 0, fmt.Errorf("%q is over 100 hours; is the unit right", text)
+	}
+	return time.Duration(total*1000+0.5) * time.Millisecond, nil
+}
+
+// Clock is a time of day in minutes after midnight.
+type Clock struct {
+	Minutes int
+	Set     bool
+}
+
+// String is the clock's usual form, "09:30".
+func (c Clock) String() string {
+	if !c.Set {
+		return ""
+	}
+	return fmt.Sprintf("%02d:%02d", c.Minutes/60, c.Minutes%60)
+}
+
+func parseClock(text string) (Clock, error) {
+	h, m, ok := strings.Cut(strings.TrimSpace(text), ":")
+	hours, err1 := strconv.ParseUint(h, 10, 8)
+	minutes, err2 := strconv.ParseUint(m, 10, 8)
+	if !ok || err1 != nil || err2 != nil || len(m) != 2 || hours > 23 || minutes > 59 {
+		return Clock{}, fmt.Errorf("%q is no time of day; write it like \"09:30\"", text)
+	}
+	return Clock{int(hours*60 + minutes), true}, nil
+}
+
+// Date is a day of the calendar; the zero Date is none.
+type Date struct{ Year, Month, Day int }
+
+// String is the ISO 8601 form, "2026-11-25", empty for no date.
+func (d Date) String() string {
+	if d == (Date{}) {
+		return ""
+	}
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+}
+
+// Compare orders dates in time.
+func (d Date) Compare(other Date) int {
+	return cmp.Or(cmp.Compare(d.Year, other.Year), cmp.Compare(d.Month, other.Month), cmp.Compare(d.Day, other.Day))
+}
+
+func parseDate(text string) (Date, error) {
+	t, err := time.Parse("2006-01-02", strings.TrimSpace(text))
+	if err != nil {
+		return Date{}, fmt.Errorf("%q is no date; write it like \"2026-11-25\"", text)
+	}
+	return dateOf(t), nil
+}
+
+func dateOf(t time.Time) Date { return Date{t.Year(), int(t.Month()), t.Day()} }

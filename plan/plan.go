@@ -49,7 +49,21 @@ type Plan struct {
 	// story order.
 	Intervals []Interval
 
+	// Open are the values that are not known yet, written "?", in the order
+	// of the plan.
+	Open []Open
+
 	index map[Ref][]int
+}
+
+// Open is a value that is still to be found.
+type Open struct {
+	Path     string
+	Ref      Ref    // the thing it is a value of; zero where that has no id
+	Key      string // the key that holds it
+	What     string // the thing in words, as printed
+	Verify   string // whom or what to ask, if said
+	Variants []string
 }
 
 // Common stands in every table.
@@ -273,14 +287,18 @@ type Term struct {
 // Caution is a caution with the author's own words, or a class's by name.
 type Caution struct {
 	Common
-	ID      string
-	Class   string       // id of the hazard class; empty where none fits
-	Family  string       // family of hazards, "none" for notices and where none fits
-	Signal  class.Signal // the author's, else the class's
-	Say     Text
-	Card    Text
-	LeaveTo Text
-	Stock   bool // no table of its own: the class's words
+	ID         string
+	Hazard     string       // class or family as written, or the id where it is one
+	Class      string       // id of the hazard class; empty where only a family is named, or nothing
+	Family     string       // family of hazards, "none" for notices and where none fits
+	SignalWord string       // as written
+	Signal     class.Signal // the author's, else the class's
+	Say        Text         // what is spoken: the author's, else the class's
+	Card       Text         // what the card shows: the author's, else the class's
+	Text       string       // the longer words for description, book and risks sheet
+	LeaveTo    Text
+	Lines      []Line // Say as it is spoken
+	Stock      bool   // no table of its own: the class's words
 }
 
 // Cause is what could be wrong.
@@ -423,9 +441,14 @@ type ChapterMark struct {
 type StepCaution struct {
 	ID     string // of the plan's caution; a stock caution has the class's
 	Side   string // for one side only, or empty
-	Lines  []Line // what is spoken, its own words if the entry has some
+	Say    Text   // its own words in this step; mostly empty
+	Lines  []Line // what is spoken: its own words, else the caution's
 	Spoken bool   // false: it still lasts from an earlier step
 	Card   bool   // the card is shown: when spoken, and again at a chapter while it lasts
+	Listed bool   // the step lists it; false: only its card is shown again
+
+	hazard string // as written in { hazard = … }
+	path   string // place of the entry
 }
 
 // Condition limits a step to an outcome of a test. The zero Condition is none.

@@ -131,3 +131,30 @@ func parseDate(text string) (Date, error) {
 }
 
 func dateOf(t time.Time) Date { return Date{t.Year(), int(t.Month()), t.Day()} }
+
+// String is the printed form: "4 min", "1 h 30 min", "3 to 9 min (likely 4)".
+func (d Duration) String() string {
+	switch {
+	case !d.Set:
+		return ""
+	case d.Open:
+		return toBeFound
+	case d.Spread:
+		return fmt.Sprintf("%s to %s, likely %s", span(d.Low), span(d.High), span(d.Likely))
+	}
+	return span(d.Likely)
+}
+
+func span(d time.Duration) string {
+	var parts []string
+	if h := d / time.Hour; h > 0 {
+		parts = append(parts, fmt.Sprintf("%d h", h))
+	}
+	if m := d % time.Hour / time.Minute; m > 0 {
+		parts = append(parts, fmt.Sprintf("%d min", m))
+	}
+	if s := (d % time.Minute).Seconds(); s > 0 || len(parts) == 0 {
+		parts = append(parts, strconv.FormatFloat(s, 'f', -1, 64)+" s")
+	}
+	return strings.Join(parts, " ")
+}

@@ -1,0 +1,240 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+
+	"fixslate/plan/diag"
+)
+
+// Decode reads a plan and the files it uses. All faults come back at once, as
+// findings of severity Error; after a syntax error nothing else can be read
+// and the plan is nil. Findings of severity Note never stop anything. files is
+// the folder of the plan; nil refuses every use.
+func Decode(src *diag.Source, files fs.FS) (*Plan, *Spans, []diag.Finding) {
+	p := &Plan{}
+	spans, findings := decodeFile(src, p, nil)
+	if spans == nil {
+		return nil, &Spans{whole: diag.Place{Source: src}}, findings
+	}
+	d := &decoder{plan: p, spans: spans, findings: findings}
+	d.useFiles(src, files)
+	d.defaults()
+	d.identify()
+	d.resolve()
+	d.fill()
+	d.states()
+	d.cautions()
+	for i := range d.findings {
+		if d.findings[i].Step == "" {
+			d.findings[i].Step = p.stepOf(d.findings[i].Path)
+		}
+	}
+	diag.Sort(d.findings)
+	if diag.Worst(d.findings) == diag.Error {
+		return nil, spans, d.findings
+	}
+	return p, spans, d.findings
+}
+
+// decoder holds a plan between reading and finished.
+type decoder struct {
+	plan     *Plan
+	spans    *Spans
+	findings []diag.Finding
+}
+
+func (d *decoder) fault(rule, path, hint, format string, args ...any) {
+	d.findings = append(d.findings, diag.Finding{
+		Rule: rule, Severity: diag.Error, Path: path, Hint: hint,
+		Message: fmt.Sprintf(format, args...), At: d.spans.Value(path),
+	})
+}
+
+// visit walks every key of the plan.
+func (d *decoder) visit(each func(target)) {
+	planTable.visit(&element{step: -1}, d.plan, each)
+}
+
+// decodeFile reads one file into p. only lists the top keys that a used file
+// may hold; nil allows all. The spans are nil where nothing could be read.
+func decodeFile(src *diag.Source, p *Plan, only []string) (*Spans, []diag.Finding) {
+	if strings.TrimSpace(src.Text) == "" {
+		if only != nil {
+			return &Spans{whole: diag.Place{Source: src}}, nil
+		}
+		return nil, []diag.Finding{{
+			Rule: "key-missing", Severity: diag.Error, At: diag.Place{Source: src},
+			Message: "the plan is empty", Hint: "fixslate new NAME writes a plan to start from",
+		}}
+	}
+	spans, findings := index(src)
+	if diag.Worst(findings) == diag.Error {
+		return nil, findings
+	}
+	values := map[string]any{}
+	if _, err := toml.Decode(src.Text, &values); err != nil {
+		return nil, append(findings, decodeFault(src, err))
+	}
+	r := &reader{src: src, spans: spans, findings: findings}
+	top := &element{step: -1}
+	if only == nil {
+		planTable.read(r, top, values, p)
+	} else {
+		r.readUsed(top, values, p, only)
+	}
+	return spans, r.findings
+}
+
+// decodeFault puts what BurntSushi/toml refuses after a sound walk into our
+// form: keys and tables that stand twice, numbers out of range, dates that are
+// none.
+func decodeFault(src *diag.Source, err error) diag.Finding {
+	f := diag.Finding{Rule: "syntax", Severity: diag.Error, At: diag.Place{Source: src}, Message: strings.TrimPrefix(err.Error(), "toml: ")}
+	var parse toml.ParseError
+	if errors.As(err, &parse) {
+		f.Message = parse.Message
+		f.At.Span = diag.Span{Start: parse.Position.Start, End: parse.Position.Start + max(1, parse.Position.Len)}
+		if parse.LastKey != "" {
+			f.Message = fmt.Sprintf("%s: %s", parse.LastKey, parse.Message)
+			f.Path = parse.LastKey
+		}
+	}
+	f.Hint = syntaxHint(src, f.At)
+	return f
+}
+
+// readUsed reads the tables that videos may share.
+func (r *reader) readUsed(top *element, values map[string]any, p *Plan, only []string) {
+	for i := range planTable.keys {
+		k := &planTable.keys[i]
+		value, written := values[k.Name]
+		if !written {
+			continue
+		}
+		allowed := false
+		for _, name := range only {
+			allowed = allowed || name == k.Name
+		}
+		if !allowed {
+			r.faultKey("key-unknown", k.Name, "move it into the plan; a used file holds "+quoted(only[1:]), "%q does not belong in a used file", k.Name)
+			continue
+		}
+		if inner, ok := k.into(p).(part); ok {
+			inner.read(r, top, k.Name, value)
+		} else {
+			r.value(target{&k.Key, k.into(p), top}, value)
+		}
+	}
+	for name := range values {
+		if !planTable.has(name) {
+			r.unknownKey("", only, top, name)
+		}
+	}
+	if shoot, ok := values["shoot"].(map[string]any); ok {
+		for name := range shoot {
+			if name != "gear" && shootTable.has(name) {
+				r.faultKey("key-unknown", "shoot."+name, "move it into the plan", "a used file shares only the gear of [shoot], not %q", name)
+			}
+		}
+	}
+}
+
+// unknownKey says where a key that does not belong here would.
+func (r *reader) unknownKey(name string, known []string, at *element, written string) {
+	path := join(at.path, written)
+	where := "at the top of the file"
+	if name != "" {
+		where = "in [" + name + "]"
+	}
+	message := fmt.Sprintf("%q is no key %s", written, where)
+	hint := "the keys here are " + quoted(known)
+	outer := at.parent
+	switch {
+	case outer != nil && outer.kind == KindStep && stepTable.has(written):
+		message = fmt.Sprintf("%q is a step's key", written)
+		hint = fmt.Sprintf("move it above [[%s]]", name)
+		message += "; " + hint
+		hint = "keys after a header belong to that header"
+	case outer != nil && outer.kind == KindTest && testTable.has(written):
+		message = fmt.Sprintf("%q is a test's key; move it above [[%s]]", written, name)
+		hint = "keys after a header belong to that header"
+	case name != "" && planTable.has(written):
+		message = fmt.Sprintf("%q is a table of its own, not a key %s", written, where)
+		hint = "move it above the first [header], or write [[" + written + "]]"
+	default:
+		if near, ok := nearest(written, known); ok {
+			hint = fmt.Sprintf("did you mean %q", near)
+		}
+	}
+	r.faultKey("key-unknown", path, hint, "%s", message)
+}
+
+func (r *reader) missingKey(name string, at *element, k *Key) {
+	switch {
+	case at.path == "" && k.Name == "step":
+		r.fault("key-missing", "", "add [[step]] with title and say", "the plan has no step")
+	case at.path == "":
+		r.fault("key-missing", "", "add [video] with title = \"…\"", "the plan has no [%s]", k.Name)
+	default:
+		r.faultKey("key-missing", at.path, fmt.Sprintf("add %s = %s", k.Name, k.Example), "[%s] needs %s: %s", name, k.Name, k.Doc)
+	}
+}
+
+// defaults fills what holds where nothing is written.
+func (d *decoder) defaults() {
+	p := d.plan
+	if p.Version == 0 {
+		p.Version = 1
+	}
+	if p.Version != 1 {
+		d.fault("version-unknown", "plan", "write plan = 1, or use a newer fixslate", "this fixslate reads version 1 of the plan language, not %d", p.Version)
+	}
+	setText := func(v *string, word string) {
+		if *v == "" {
+			*v = word
+		}
+	}
+	setText(&p.Video.Language, "en")
+	setText(&p.Voice.Narrated, Live)
+	setText(&p.Captions.Profile, "broadcast")
+	setText(&p.Captions.Sounds, "brackets")
+	setNumber(&p.Voice.WPM, 157)
+	setNumber(&p.Publish.FPS, 25)
+	setNumber(&p.Publish.TitleMax, 100)
+	setNumber(&p.Publish.DescriptionMax, 5000)
+	setNumber(&p.Publish.ChaptersMin, 3)
+	setDuration(&p.Publish.ChapterShortest, "10s")
+	if !p.Shoot.Start.Set {
+		p.Shoot.Start = Clock{9 * 60, true}
+	}
+	c := &p.Shoot.Change
+	for field, value := range map[*Duration]string{&c.Place: "12m", &c.View: "4m", &c.Lens: "3m", &c.Light: "5m", &c.State: "10m", &c.Helper: "5m"} {
+		setDuration(field, value)
+	}
+}
+
+func setNumber[N int | float64](v *N, n N) {
+	if *v == 0 {
+		*v = n
+	}
+}
+
+func setDuration(v *Duration, text string) {
+	if !v.Set {
+		*v, _ = parseDuration(text) // constants of ours
+	}
+}
+
+// stepOf gives the id of the step that a path belongs to, or "".
+func (p *Plan) stepOf(path string) string {
+	var i int
+	if n, _ := fmt.Sscanf(path, "step[%d]", &i); n == 1 && i < len(p.Steps) {
+		return p.Steps[i].ID
+	}
+	return ""
+}

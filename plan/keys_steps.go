@@ -1,0 +1,73 @@
+package plan
+
+var stepTable = table[Step]{
+	name: "step", doc: "a step of the repair, in story order", kind: KindStep,
+	common: func(v *Step) *Common { return &v.Common },
+	id:     func(v *Step) *string { return &v.ID },
+	naming: func(v *Step) string { return v.Title.Source },
+	keys: []key[Step]{
+		{Key{Name: "id", Doc: "id", Default: "from the title", Example: `"swap"`}, func(v *Step) any { return &v.ID }},
+		{Key{Name: "title", Doc: "title, and that of its chapter", Need: true, Example: `"Fit the new pump"`}, func(v *Step) any { return &v.Title }},
+		{Key{Name: "chapter", Doc: "false joins the chapter before; text: another title", Default: "true", Example: "false"}, func(v *Step) any { return &v.Chapter }},
+		{Key{Name: "say", Doc: "narration; (a line in round brackets) is a stage direction, [one in square ones] a sound", Example: `"Taps on, plug in."`}, func(v *Step) any { return narration{v} }},
+		{Key{Name: "narrated", Doc: "when its narration is recorded", Default: "as [voice] says", Example: `"later"`, Words: narrationWords}, func(v *Step) any { return &v.Narrated }},
+		{Key{Name: "do", Doc: "what the hands do", Example: `"undo three screws, lift the pump out"`}, func(v *Step) any { return &v.Do }},
+		{Key{Name: "work", Doc: "hands-on time", Default: "the sum of its tests, else inferred", Example: `"4m..8m..20m"`}, func(v *Step) any { return &v.Work }},
+		{Key{Name: "on_screen", Doc: "how long the action stays in the cut, if longer than the narration", Example: `"40s"`}, func(v *Step) any { return &v.OnScreen }},
+		{Key{Name: "needs", Doc: "states that must hold", Example: `["unplugged"]`}, func(v *Step) any { return &v.Needs }},
+		{Key{Name: "starts", Doc: "states that hold from its first action", Example: `["unplugged"]`}, func(v *Step) any { return &v.Starts }},
+		{Key{Name: "during", Doc: "states only inside it", Example: `["running"]`}, func(v *Step) any { return &v.During }},
+		{Key{Name: "ends", Doc: "states that hold until its last action", Example: `["unplugged"]`}, func(v *Step) any { return &v.Ends }},
+		{Key{Name: "tools", Doc: "tools", Example: `["driver"]`, Refs: []Kind{KindTool}, Names: true}, func(v *Step) any { return &v.Tools }},
+		{Key{Name: "parts", Doc: "parts", Example: `["pump"]`, Refs: []Kind{KindPart}, Names: true}, func(v *Step) any { return &v.Parts }},
+		{Key{Name: "supplies", Doc: "supplies and gear", Example: `["glasses"]`, Refs: []Kind{KindSupply}, Names: true}, func(v *Step) any { return &v.Supplies }},
+		{Key{Name: "fasteners", Doc: "fasteners", Example: `["pump-screws"]`, Refs: []Kind{KindFastener}, Names: true}, func(v *Step) any { return &v.Fasteners }},
+		{Key{Name: "fuses", Doc: "fuses", Example: `["blower-fuse"]`, Refs: []Kind{KindFuse}, Names: true}, func(v *Step) any { return &v.Fuses }},
+		{Key{Name: "wires", Doc: "wires", Example: `["feed"]`, Refs: []Kind{KindWire}, Names: true}, func(v *Step) any { return &v.Wires }},
+		{Key{Name: "tests", Doc: "tests made in it", Example: `["ohms"]`, Refs: []Kind{KindTest}}, func(v *Step) any { return &v.Tests }},
+		{Key{Name: "cautions", Doc: "cautions by id, hazard class or family, or { id or hazard, say, side }", Example: `["mains-isolation"]`}, func(v *Step) any { return &v.Cautions }},
+		{Key{Name: "claims", Doc: "claims made in it", Example: `["pumps-fail-open"]`, Refs: []Kind{KindClaim}}, func(v *Step) any { return &v.Claims }},
+		{Key{Name: "people", Doc: "who is in it", Default: "the presenter, and who its cues name", Example: `["helper"]`, Refs: []Kind{KindPerson}, Names: true}, func(v *Step) any { return &v.People }},
+		{Key{Name: "sides", Doc: "sides of the object; the first is filmed", Example: `["right", "left"]`}, func(v *Step) any { return &v.Sides }},
+		{Key{Name: "other_side", Doc: "what differs on the other side; spoken at the step's end", Example: `"On the left the clip faces you."`}, func(v *Step) any { return &v.OtherSide }},
+		{Key{Name: "only_if", Doc: `a detour: "test:ID passes", "test:ID fails" or "test:ID OUTCOME"`, Example: `"test:ohms fails"`}, func(v *Step) any { return &v.OnlyIf }},
+		{Key{Name: "opinion", Doc: "what is said is the presenter's own view", Default: "false", Example: "true"}, func(v *Step) any { return &v.Opinion }},
+		{Key{Name: "drop", Doc: "suggested shots that are not wanted", Example: `["wide"]`}, func(v *Step) any { return &v.Drop }},
+		{Key{Name: "sounds", Doc: "sounds to record", Example: `["pump hums"]`, Rare: true}, func(v *Step) any { return &v.Sounds }},
+		{Key{Name: "shot", Doc: "a shot of your own"}, func(v *Step) any { return listOf(&shotTable, &v.Shots) }},
+		{Key{Name: "cue", Doc: "what a helper does, and when"}, func(v *Step) any { return listOf(&cueTable, &v.Cues) }},
+	},
+}
+
+var shotTable = table[Shot]{
+	name: "step.shot", doc: "a shot of your own",
+	common: func(v *Shot) *Common { return &v.Common },
+	keys: []key[Shot]{
+		{Key{Name: "id", Doc: "id", Default: "the step's id and a number", Example: `"swap-lever"`}, func(v *Shot) any { return &v.ID }},
+		{Key{Name: "size", Doc: "size in trade terms", Default: "inferred", Example: `"close-up"`, Words: []string{"wide", "medium", "close-up", "overhead", "over-the-shoulder", "point-of-view"}}, func(v *Shot) any { return &v.Size }},
+		{Key{Name: "of", Doc: "what is in frame", Example: `"meter display and probe tips"`}, func(v *Shot) any { return &v.Of }},
+		{Key{Name: "setup", Doc: "set-up by id, or place and view", Example: `"floor, low"`, Refs: []Kind{KindSetup}, Names: true}, func(v *Shot) any { return &v.Setup }},
+		{Key{Name: "who", Doc: "who is in it", Example: `"helper"`, Refs: []Kind{KindPerson}, Names: true}, func(v *Shot) any { return &v.Who }},
+		{Key{Name: "light", Doc: "light", Default: "the set-up's", Example: `"head lamp"`}, func(v *Shot) any { return &v.Light }},
+		{Key{Name: "takes", Doc: "takes", Default: "1", Example: "2"}, func(v *Shot) any { return &v.Takes }},
+		{Key{Name: "length", Doc: "length of one take", Default: "inferred", Example: `"20s"`}, func(v *Shot) any { return &v.Length }},
+		{Key{Name: "needs", Doc: `states it needs, also "not cover-off"`, Example: `["unplugged"]`}, func(v *Shot) any { return &v.Needs }},
+		{Key{Name: "kind", Doc: "who makes it", Default: `"camera"`, Example: `"still"`, Words: []string{"camera", "screen", "still", "insert"}}, func(v *Shot) any { return &v.Kind }},
+		{Key{Name: "file", Doc: "the file of a still or insert", Example: `"wiring.png"`}, func(v *Shot) any { return &v.File }},
+		{Key{Name: "apart", Doc: "made on another day or at another place", Default: "false", Example: "true"}, func(v *Shot) any { return &v.Apart }},
+		{Key{Name: "card", Doc: "words shown over it", Example: `"10 to 20 Ω"`, Rare: true}, func(v *Shot) any { return &v.Card }},
+		{Key{Name: "sound", Doc: "its sound", Example: `"pump hums"`, Rare: true}, func(v *Shot) any { return &v.Sound }},
+		{Key{Name: "replaces", Doc: "suggested shots that it stands in for", Example: `["swap-wide"]`, Rare: true}, func(v *Shot) any { return &v.Replaces }},
+	},
+}
+
+var cueTable = table[Cue]{
+	name: "step.cue", doc: "what a helper does, and when",
+	common: func(v *Cue) *Common { return &v.Common },
+	keys: []key[Cue]{
+		{Key{Name: "who", Doc: "who", Need: true, Example: `"helper"`, Refs: []Kind{KindPerson}, Names: true}, func(v *Cue) any { return &v.Who }},
+		{Key{Name: "when", Doc: "on which word or sign", Example: `"when I say now"`}, func(v *Cue) any { return &v.When }},
+		{Key{Name: "does", Doc: "what they do", Need: true, Example: `"turns the key to on"`}, func(v *Cue) any { return &v.Does }},
+		{Key{Name: "where", Doc: "where they stand or sit", Example: `"in the driver's seat"`}, func(v *Cue) any { return &v.Where }},
+	},
+}

@@ -1,0 +1,95 @@
+package plan
+
+// Name is what a thing is called in print, in a few words: its name, or what
+// it is; the id where it has none.
+func (p *Plan) Name(ref Ref) string {
+	rows := p.index[ref]
+	if len(rows) == 0 {
+		return ref.ID
+	}
+	i := rows[0]
+	name := ""
+	switch ref.Kind {
+	case KindVariant:
+		name = p.Variants[i].Name.Print
+	case KindSource:
+		name = p.Sources[i].Title.Print
+	case KindTool:
+		name = p.Tools[i].Name.Print
+	case KindPart:
+		name = p.Parts[i].Name.Print
+	case KindSupply:
+		name = p.Supplies[i].Name.Print
+	case KindFastener:
+		name = p.Fasteners[i].What.Print
+	case KindFuse:
+		name = p.Fuses[i].At.Print
+	case KindWire:
+		name = joinWords(known(p.Wires[i].Colour), "wire")
+	case KindSpec:
+		name = p.Specs[i].What.Print
+	case KindTerm:
+		name = p.Terms[i].Text
+	case KindCause:
+		name = p.Causes[i].What.Print
+	case KindTest:
+		name = p.Tests[i].Question.Print
+	case KindClaim:
+		name = p.Claims[i].Text.Print
+	case KindCaution:
+		name = p.Cautions[i].Card.Print
+	case KindSetup:
+		name = joinComma(p.Setups[i].Place.Print, p.Setups[i].View.Print)
+	case KindStep:
+		name = p.Steps[i].Title.Print
+	}
+	return firstOf(name, ref.ID)
+}
+
+func joinComma(a, b string) string {
+	if a != "" && b != "" {
+		return a + ", " + b
+	}
+	return a + b
+}
+
+// rows is a table's elements seen without their type.
+type rows interface {
+	kind() Kind
+	idAt(i int) string
+	commonAt(i int) *Common
+	fieldAt(i int, key string) any // nil where the table has no such key
+}
+
+// rowsOf are the elements of a kind; nil for none of ours.
+func (p *Plan) rowsOf(kind Kind) rows {
+	if kind == KindPerson {
+		return &list[Person]{&personTable, &p.Shoot.People}
+	}
+	for i := range planTable.keys {
+		if r, ok := planTable.keys[i].into(p).(rows); ok && r.kind() == kind {
+			return r
+		}
+	}
+	return nil
+}
+
+func (l *list[T]) kind() Kind { return l.table.kind }
+
+func (l *list[T]) idAt(i int) string { return *l.table.id(&(*l.rows)[i]) }
+
+func (l *list[T]) commonAt(i int) *Common { return l.table.common(&(*l.rows)[i]) }
+
+func (l *list[T]) fieldAt(i int, name string) any {
+	for k := range l.table.keys {
+		if l.table.keys[k].Name == name {
+			return l.table.keys[k].into(&(*l.rows)[i])
+		}
+	}
+	for k := range commonKeys {
+		if commonKeys[k].Name == name {
+			return commonKeys[k].into(l.commonAt(i))
+		}
+	}
+	return nil
+}

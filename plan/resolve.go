@@ -1,0 +1,382 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan/hazard/class"
+	"fixslate/plan/trade"
+)
+
+// senses stand in for an instrument.
+var senses = []string{"eyes", "ears", "nose", "hand"}
+
+// resolve turns every entry that names a thing into that thing's id, adds what
+// is only named, and reports what is neither.
+func (d *decoder) resolve() {
+	d.visit(func(t target) {
+		switch field := t.field.(type) {
+		case *string:
+			if len(t.key.Refs) > 0 && *field != "" {
+				*field = d.idOf(t, t.path(), *field)
+			}
+		case *[]string:
+			if len(t.key.Refs) == 0 {
+				return
+			}
+			for i := range *field {
+				(*field)[i] = d.idOf(t, entryPath(d.spans, t.path(), i), (*field)[i])
+			}
+		case *[]Ref:
+			for i := range *field {
+				(*field)[i] = d.refOf(t, entryPath(d.spans, t.path(), i), (*field)[i])
+			}
+		case *Exit:
+			d.resolveExit(t, field)
+		case *Condition:
+			d.resolveCondition(t, field)
+		}
+	})
+	for i := range d.plan.Steps {
+		d.resolvePeople(&d.plan.Steps[i])
+		d.resolveShots(i)
+	}
+	for i := range d.plan.Tools {
+		tool := &d.plan.Tools[i]
+		if len(tool.Drives) == 0 {
+			tool.Drives = trade.DrivesOf(tool.Name.Source)
+		}
+	}
+	for i := range d.plan.Cautions {
+		d.resolveHazard(i)
+	}
+	for i := range d.plan.Steps {
+		for j := range d.plan.Steps[i].Cautions {
+			d.resolveCaution(&d.plan.Steps[i].Cautions[j])
+		}
+	}
+}
+
+// entryPath is the path of entry i of a list, or of the list's one value.
+func entryPath(spans *Spans, path string, i int) string {
+	if inner := fmt.Sprintf("%s[%d]", path, i); spans.Has(inner) {
+		return inner
+	}
+	return path
+}
+
+// idOf settles one entry of a key that takes ids of one table, and names where
+// the key says so.
+func (d *decoder) idOf(t target, path, entry string) string {
+	kind := t.key.Refs[0]
+	id := strings.TrimPrefix(entry, string(kind)+":")
+	if len(d.plan.index[Ref{kind, id}]) > 0 {
+		return id
+	}
+	if t.key.Name == "instrument" && slices.Contains(senses, entry) {
+		return entry
+	}
+	ids := d.plan.ids(kind)
+	if named := d.named(kind, entry); named != "" {
+		return named
+	}
+	near, isNear := nearest(entry, ids)
+	slip := isNear && distance(entry, near, 2) <= 2 && distance(entry, near, 2)*2 < len(entry)
+	if t.key.Names && entry != "" && id == entry && !slip && !(idForm.MatchString(entry) && strings.Contains(entry, "-")) {
+		return d.addNamed(kind, entry)
+	}
+	hint := fmt.Sprintf("add [[%s]] with id = %q", tableOf(kind), entry)
+	switch {
+	case isNear:
+		hint = fmt.Sprintf("did you mean %q", near)
+	case len(ids) > 0 && len(ids) <= 12:
+		hint = fmt.Sprintf("the ids here are %s", quoted(ids))
+	}
+	d.fault("id-unknown", path, hint, "%s: there is no %s %q", t.key.Name, kind, entry)
+	return entry
+}
+
+// tableOf is the table whose elements have ids of a kind.
+func tableOf(kind Kind) string {
+	if kind == KindPerson {
+		return personTable.name
+	}
+	return string(kind)
+}
+
+// named finds a thing of a kind by its name, letter case aside.
+func (d *decoder) named(kind Kind, name string) string {
+	p := d.plan
+	name = strings.TrimSpace(name)
+	switch kind {
+	case KindTool:
+		return findNamed(&toolTable, p.Tools, name)
+	case KindPart:
+		return findNamed(&partTable, p.Parts, name)
+	case KindSupply:
+		return findNamed(&supplyTable, p.Supplies, name)
+	case KindFastener:
+		return findNamed(&fastenerTable, p.Fasteners, name)
+	case KindSetup:
+		for i := range p.Setups {
+			s := &p.Setups[i]
+			if strings.EqualFold(name, s.Place.Source+", "+s.View.Source) || strings.EqualFold(name, s.Place.Source) && s.View.Source == "" {
+				return s.ID
+			}
+		}
+	case KindCause:
+		return findNamed(&causeTable, p.Causes, name)
+	case KindSource:
+		return findNamed(&sourceTable, p.Sources, name)
+	case KindWire:
+		return findNamed(&wireTable, p.Wires, name)
+	case KindFuse:
+		return findNamed(&fuseTable, p.Fuses, name)
+	}
+	return ""
+}
+
+func findNamed[T any](t *table[T], rows []T, name string) string {
+	for i := range rows {
+		if strings.EqualFold(t.naming(&rows[i]), name) {
+			return *t.id(&rows[i])
+		}
+	}
+	return ""
+}
+
+// addNamed adds a thing that is only named.
+func (d *decoder) addNamed(kind Kind, name string) string {
+	p := d.plan
+	text := Text{Source: name}
+	switch kind {
+	case KindTool:
+		return addRow(d, &toolTable, &p.Tools, Tool{Name: text, Named: true})
+	case KindPart:
+		return addRow(d, &partTable, &p.Parts, Part{Name: text, Count: 1, Named: true})
+	case KindSupply:
+		return addRow(d, &supplyTable, &p.Supplies, Supply{Name: text, Named: true})
+	case KindFastener:
+		return addRow(d, &fastenerTable, &p.Fasteners, Fastener{What: text, Reuse: true, Named: true})
+	case KindFuse:
+		return addRow(d, &fuseTable, &p.Fuses, Fuse{At: text, Named: true})
+	case KindWire:
+		return addRow(d, &wireTable, &p.Wires, Wire{Colour: name, Named: true})
+	case KindCause:
+		return addRow(d, &causeTable, &p.Causes, Cause{What: text})
+	case KindSource:
+		return addRow(d, &sourceTable, &p.Sources, Source{Title: text})
+	case KindSetup:
+		place, view, _ := strings.Cut(name, ",")
+		return addRow(d, &setupTable, &p.Setups, Setup{Place: Text{Source: strings.TrimSpace(place)}, View: Text{Source: strings.TrimSpace(view)}, Named: true})
+	case KindPerson:
+		return addRow(d, &personTable, &p.Shoot.People, Person{ID: slug(name), Adult: true})
+	}
+	return name
+}
+
+func addRow[T any](d *decoder, t *table[T], rows *[]T, row T) string {
+	id := t.id(&row)
+	if *id == "" {
+		taken := map[string]bool{}
+		for _, other := range d.plan.ids(t.kind) {
+			taken[other] = true
+		}
+		*id = unused(firstOf(slug(t.naming(&row)), string(t.kind)), taken)
+	}
+	if len(d.plan.index[Ref{t.kind, *id}]) == 0 {
+		d.plan.index[Ref{t.kind, *id}] = []int{len(*rows)}
+		*rows = append(*rows, row)
+	}
+	return *id
+}
+
+// refOf settles one piece of evidence.
+func (d *decoder) refOf(t target, path string, ref Ref) Ref {
+	var ids []string
+	for _, kind := range t.key.Refs {
+		if (ref.Kind == "" || ref.Kind == kind) && len(d.plan.index[Ref{kind, ref.ID}]) > 0 {
+			return Ref{kind, ref.ID}
+		}
+		for _, id := range d.plan.ids(kind) {
+			ids = append(ids, Ref{kind, id}.String())
+		}
+	}
+	written := ref.ID
+	if ref.Kind != "" {
+		written = ref.String()
+	}
+	hint := "write test:ID or source:ID"
+	if near, ok := nearest(written, ids); ok {
+		hint = fmt.Sprintf("did you mean %q", near)
+	}
+	d.fault("id-unknown", path, hint, "%s: there is no test and no source %q", t.key.Name, written)
+	return ref
+}
+
+func (d *decoder) resolveExit(t target, e *Exit) {
+	kind := KindStep
+	switch e.Kind {
+	case ToTest:
+		kind = KindTest
+	case ToStep:
+	default:
+		return
+	}
+	if len(d.plan.index[Ref{kind, e.ID}]) == 0 {
+		d.unknown(t, kind, e.ID)
+	}
+}
+
+func (d *decoder) unknown(t target, kind Kind, id string) {
+	hint := ""
+	if near, ok := nearest(id, d.plan.ids(kind)); ok {
+		hint = fmt.Sprintf("did you mean \"%s:%s\"", kind, near)
+	} else if ids := d.plan.ids(kind); len(ids) > 0 && len(ids) <= 12 {
+		hint = fmt.Sprintf("the ids of %ss are %s", kind, quoted(ids))
+	}
+	d.fault("id-unknown", t.path(), hint, "%s: there is no %s %q", t.key.Name, kind, id)
+}
+
+func (d *decoder) resolveCondition(t target, c *Condition) {
+	if c.Test == "" {
+		return
+	}
+	at := d.plan.index[Ref{KindTest, c.Test}]
+	if len(at) == 0 {
+		d.unknown(t, KindTest, c.Test)
+		return
+	}
+	words := []string{"passes", "fails"}
+	for _, i := range at {
+		for _, o := range d.plan.Tests[i].Outcomes {
+			words = append(words, o.ID)
+		}
+	}
+	if !slices.Contains(words, c.Outcome) {
+		d.fault("id-unknown", t.path(), "write "+choices(words, c.Outcome), "test %q has no outcome %q", c.Test, c.Outcome)
+	}
+}
+
+// resolvePeople adds whom a step's cues name to its people.
+func (d *decoder) resolvePeople(s *Step) {
+	for _, c := range s.Cues {
+		if c.Who != "" && !slices.Contains(s.People, c.Who) {
+			s.People = append(s.People, c.Who)
+		}
+	}
+	s.Narrated = firstOf(s.Narrated, d.plan.Voice.Narrated)
+}
+
+// resolveShots gives a step's own shots their ids.
+func (d *decoder) resolveShots(step int) {
+	s := &d.plan.Steps[step]
+	taken := map[string]bool{}
+	for i := range s.Shots {
+		id := &s.Shots[i].ID
+		path := fmt.Sprintf("step[%d].shot[%d].id", step, i)
+		switch {
+		case *id == "":
+			*id = unused(fmt.Sprintf("%s-%d", s.ID, i+1), taken)
+		case !idForm.MatchString(*id):
+			d.fault("value-wrong", path, fmt.Sprintf("write id = %q", firstOf(slug(*id), "shot")), "%q is no id; ids are lower-case letters, digits and hyphens", *id)
+		case taken[*id]:
+			d.fault("id-duplicate", path, "give it another id", "shot %q stands twice in the step", *id)
+		}
+		taken[*id] = true
+	}
+}
+
+// resolveHazard finds the class and family of a caution of the plan's own and
+// takes over the class's words where it has none.
+func (d *decoder) resolveHazard(i int) {
+	c := &d.plan.Cautions[i]
+	hazard := c.Hazard
+	if hazard == "" {
+		if _, isClass := class.Find(c.ID); isClass {
+			hazard = c.ID
+		}
+	}
+	c.Hazard, c.Family = hazard, "none"
+	stock, known := classOf(hazard)
+	if hazard != "" && !known {
+		d.fault("value-wrong", fmt.Sprintf("caution[%d].hazard", i), hazardHint(hazard), "there is no hazard class or family %q", hazard)
+		return
+	}
+	c.takeWords(stock, hazard)
+	if c.Say.Source == "" {
+		path := fmt.Sprintf("caution[%d]", i)
+		d.fault("key-missing", path, "add say = \"…\", or hazard = \"a class\"", "caution %q has no words", c.ID)
+	}
+}
+
+// takeWords fills in the class's words where the author wrote none.
+func (c *Caution) takeWords(stock class.Class, hazard string) {
+	if stock.ID != "" {
+		c.Family = stock.Family
+		if hazard == stock.ID {
+			c.Class = stock.ID
+		}
+	}
+	c.Signal = stock.Signal
+	if s, ok := class.ParseSignal(c.SignalWord); ok {
+		c.Signal = s
+	}
+	if c.Signal == 0 {
+		c.Signal = class.Caution
+	}
+	c.Text = firstOf(c.Say.Source, stock.Text)
+	if c.Say.Source == "" {
+		c.Say = Text{Source: stock.Spoken}
+	}
+	if c.Card.Source == "" {
+		c.Card = Text{Source: stock.Card}
+	}
+}
+
+// classOf finds a class by its id, or the leading class of a family.
+func classOf(hazard string) (class.Class, bool) {
+	if c, ok := class.Find(hazard); ok {
+		return c, true
+	}
+	if len(class.InFamily(hazard)) > 0 && hazard != "none" {
+		return class.Lead(hazard), true
+	}
+	return class.Class{}, false
+}
+
+func hazardHint(words string) string {
+	near := class.Nearest(words)
+	if len(near) == 0 {
+		return "fixslate look hazard lists the classes"
+	}
+	names := make([]string, 0, 3)
+	for _, c := range near[:min(3, len(near))] {
+		names = append(names, c.ID)
+	}
+	return "did you mean " + quoted(names)
+}
+
+// resolveCaution ties a step's caution to one of the plan's, adding the stock
+// caution of a class or family that is only named.
+func (d *decoder) resolveCaution(use *StepCaution) {
+	p := d.plan
+	name := strings.TrimPrefix(firstOf(use.ID, use.hazard), string(KindCaution)+":")
+	use.ID, use.Listed = name, true
+	if len(p.index[Ref{KindCaution, name}]) > 0 {
+		return
+	}
+	stock, known := classOf(name)
+	if !known {
+		hint := hazardHint(name)
+		if near, ok := nearest(name, p.ids(KindCaution)); ok && distance(name, near, 2) <= 2 {
+			hint = fmt.Sprintf("did you mean %q", near)
+		}
+		d.fault("id-unknown", use.path, hint, "cautions: there is no caution, hazard class or family %q", name)
+		return
+	}
+	c := Caution{ID: name, Hazard: name, Family: stock.Family, Stock: true}
+	c.takeWords(stock, name)
+	addRow(d, &cautionTable, &p.Cautions, c)
+}

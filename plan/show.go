@@ -1,0 +1,211 @@
+package plan
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fixslate/plan/prose"
+	"fixslate/plan/trade"
+)
+
+// show gives the printed and the spoken form of a quote at a place: the value
+// for the versions the place is for, or each value with its version's short
+// name. fault says why there is none.
+func (f *filler) show(q *Quote, at where) (print, speak, fault string) {
+	rows := f.plan.index[q.Ref]
+	var prints, speaks []string
+	for _, i := range rows {
+		variants := f.variantsOf(q.Ref.Kind, i)
+		if !Meets(variants, at.variants) {
+			continue
+		}
+		p, s, why := f.showOne(q, i, at)
+		if why != "" {
+			return "", "", why
+		}
+		if len(variants) > 0 && len(at.variants) != 1 {
+			short := f.shortNames(variants)
+			p, s = p+" ("+short+")", s+", "+short
+		}
+		prints, speaks = append(prints, p), append(speaks, s)
+	}
+	if len(prints) == 0 {
+		return "", "", "has no value for the versions of this step"
+	}
+	return strings.Join(prints, ", "), strings.Join(speaks, ", "), ""
+}
+
+// showOne gives one row of a quote.
+func (f *filler) showOne(q *Quote, i int, at where) (print, speak, fault string) {
+	if q.Key != "" {
+		field := f.plan.rowsOf(q.Ref.Kind).fieldAt(i, q.Key)
+		if field == nil {
+			return "", "", fmt.Sprintf("asks for a key that a %s does not have", q.Ref.Kind)
+		}
+		path := fmt.Sprintf("%s[%d].%s", q.Ref.Kind, i, q.Key)
+		print = f.printed(field, where{path, f.variantsOf(q.Ref.Kind, i), 0})
+		if print == "" {
+			return "", "", "is not written in the plan"
+		}
+		return print, print, ""
+	}
+	return f.whole(q.Ref, i)
+}
+
+// whole is a fact's own form, by its kind.
+func (f *filler) whole(ref Ref, i int) (print, speak, fault string) {
+	p := f.plan
+	text := func(t *Text, key string) string {
+		f.text(t, where{fmt.Sprintf("%s[%d].%s", ref.Kind, i, key), f.variantsOf(ref.Kind, i), 0})
+		return t.Print
+	}
+	value := func(v *Value, key string) string {
+		f.value(v, where{fmt.Sprintf("%s[%d].%s", ref.Kind, i, key), f.variantsOf(ref.Kind, i), 0})
+		return v.Print
+	}
+	switch ref.Kind {
+	case KindFastener:
+		return f.fastener(&p.Fasteners[i], text(&p.Fasteners[i].What, "what"))
+	case KindPart:
+		part := &p.Parts[i]
+		speak = text(&part.Name, "name")
+		if print = speak; part.Number != "" {
+			print += " (" + known(part.Number) + ")"
+		}
+	case KindFuse:
+		fuse := &p.Fuses[i]
+		print = text(&fuse.At, "at")
+		if print == "" || '0' <= print[0] && print[0] <= '9' {
+			print = strings.TrimSpace("fuse " + print)
+		}
+		if fuse.Rating.Text != "" {
+			print += ", " + fuse.Rating.String()
+		}
+	case KindWire:
+		print = strings.TrimSpace(known(p.Wires[i].Colour) + " wire")
+	case KindSpec:
+		print = value(&p.Specs[i].Value, "value")
+	case KindTest:
+		print = value(&p.Tests[i].Expect, "expect")
+	case KindTool:
+		print = text(&p.Tools[i].Name, "name")
+	case KindSupply:
+		print = text(&p.Supplies[i].Name, "name")
+	case KindCause:
+		print = text(&p.Causes[i].What, "what")
+	case KindCaution:
+		print = text(&p.Cautions[i].Say, "say")
+	case KindTerm:
+		print = p.Terms[i].Text
+	case KindSource:
+		print = text(&p.Sources[i].Title, "title")
+	case KindVariant:
+		print = text(&p.Variants[i].Name, "name")
+	case KindClaim:
+		print = text(&p.Claims[i].Text, "text")
+	case KindSetup:
+		print = joinWords(text(&p.Setups[i].Place, "place"), text(&p.Setups[i].View, "view"))
+	case KindStep:
+		print = text(&p.Steps[i].Title, "title")
+	}
+	if print == "" {
+		return "", "", "has nothing to print"
+	}
+	return print, firstOf(speak, print), ""
+}
+
+// fastener is count, drive and name: "three 8 mm pump bracket screws". Spoken,
+// the size stands before a noun and keeps its unit in the singular: "eight
+// millimetre".
+func (f *filler) fastener(s *Fastener, what string) (print, speak, fault string) {
+	count := ""
+	switch {
+	case s.Count > 0 && s.Count <= 10:
+		count = prose.Spoken(strconv.Itoa(s.Count))
+	case s.Count > 10:
+		count = strconv.Itoa(s.Count)
+	}
+	drive := s.Drive
+	if drive == "?" {
+		drive = ""
+	}
+	spoken := drive
+	if q, err := trade.ParseQuantity(drive); err == nil {
+		number, _, _ := strings.Cut(q.String(), " ")
+		spoken = prose.Spoken(number) + " " + q.Unit.Spoken(1)
+	}
+	return joinWords(count, drive, what), joinWords(count, spoken, what), ""
+}
+
+// known is a plain value as printed.
+func known(value string) string {
+	if value == "?" {
+		return toBeFound
+	}
+	return value
+}
+
+// printed is the printed form of a field.
+func (f *filler) printed(field any, at where) string {
+	switch v := field.(type) {
+	case *string:
+		return known(*v)
+	case *[]string:
+		return strings.Join(*v, ", ")
+	case *Text:
+		f.text(v, at)
+		return v.Print
+	case *Value:
+		f.value(v, at)
+		return v.Print
+	case *Note:
+		f.note(v, at)
+		return v.Plain
+	case *bool:
+		if *v {
+			return "yes"
+		}
+		return "no"
+	case *int:
+		if *v == 0 {
+			return ""
+		}
+		return strconv.Itoa(*v)
+	case *float64:
+		return strconv.FormatFloat(*v, 'f', -1, 64)
+	case *trade.Measure:
+		if v.Text == "" {
+			return ""
+		}
+		return v.String()
+	case *Duration:
+		return v.String()
+	case *Clock:
+		return v.String()
+	case *Date:
+		return v.String()
+	case *Exit:
+		f.text(&v.Text, at)
+		return v.Text.Print
+	case *Share:
+		return v.Word
+	}
+	return ""
+}
+
+// shortNames are versions in a few words: "two-pin and three-pin".
+func (f *filler) shortNames(ids []string) string {
+	var names []string
+	for _, id := range ids {
+		for _, i := range f.plan.index[Ref{KindVariant, id}] {
+			v := &f.plan.Variants[i]
+			f.text(&v.Short, where{fmt.Sprintf("variant[%d].short", i), nil, 0})
+			f.text(&v.Name, where{fmt.Sprintf("variant[%d].name", i), nil, 0})
+			names = append(names, firstOf(v.Short.Print, v.Name.Print))
+		}
+	}
+	return strings.Join(names, " and ")
+}
+
+func (f *filler) variantsOf(kind Kind, i int) []string { return f.plan.rowsOf(kind).commonAt(i).Variants }

@@ -1,0 +1,422 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"fixslate/plan/diag"
+)
+
+// Spans tells where everything of a plan stands in its files: "step[2].say"
+// and the words in it. BurntSushi/toml, which decodes, keeps no position of a
+// value and names the last line for an error in an array of tables; so the
+// same bytes are walked once more with go-toml's unstable parser, and this
+// file is the only one that knows it. The package promises no API; its version
+// is pinned, and a test holds that every decoded key has a span.
+type Spans struct {
+	entries map[string]entry
+	whole   diag.Place // for paths that stand nowhere
+}
+
+type entry struct {
+	src        *diag.Source
+	key, value diag.Span
+	literal    bool // the value is a string literal
+}
+
+// Value is the place of a path's value, of a table's header, or of the nearest
+// thing around a path that was not written.
+func (s *Spans) Value(path string) diag.Place {
+	e, ok := s.nearest(path)
+	if !ok {
+		return s.whole
+	}
+	return diag.Place{Source: e.src, Span: e.value}
+}
+
+// Key is the place of a path's key.
+func (s *Spans) Key(path string) diag.Place {
+	e, ok := s.nearest(path)
+	if !ok {
+		return s.whole
+	}
+	return diag.Place{Source: e.src, Span: e.key}
+}
+
+// Has holds for a path that stands in the plan.
+func (s *Spans) Has(path string) bool {
+	_, ok := s.entries[path]
+	return ok
+}
+
+// Word is the place of the bytes from start to end of the decoded text at
+// path: escapes, trimmed line ends and the first newline of a multi-line
+// string are accounted for. For anything but a text it is Value.
+func (s *Spans) Word(path string, start, end int) diag.Place {
+	e, ok := s.entries[path]
+	if !ok || !e.literal {
+		return s.Value(path)
+	}
+	raw := e.src.Text[e.value.Start:e.value.End]
+	from, to := literalOffsets(raw, start, end)
+	return diag.Place{Source: e.src, Span: diag.Span{Start: e.value.Start + from, End: e.value.Start + to}}
+}
+
+func (s *Spans) nearest(path string) (entry, bool) {
+	for path != "" {
+		if e, ok := s.entries[path]; ok {
+			return e, true
+		}
+		path = path[:max(0, strings.LastIndexAny(path, ".["))]
+	}
+	return entry{}, false
+}
+
+// Limits of a plan's shape. Deeper nesting and longer keys say nothing a plan
+// could mean, and can keep the decoder busy for minutes (20 KB of dotted key:
+// 20 s and 3.8 GB, measured on v1.6.0).
+const (
+	maxDepth    = 32
+	maxKeyParts = 16
+	maxEntries  = 500_000
+)
+
+// indexer walks the expressions of one file.
+type indexer struct {
+	src     *diag.Source
+	entries map[string]entry
+	rows    map[string]int // how many elements an array of tables has so far
+	prefix  string         // path of the last header
+	faults  []diag.Finding
+	newer   diag.Span // the first syntax of TOML 1.1, if any
+}
+
+// index finds the places of everything in src. Faults are of rules "syntax"
+// and "too-large".
+func index(src *diag.Source) (*Spans, []diag.Finding) {
+	x := &indexer{src: src, entries: map[string]entry{}, rows: map[string]int{}}
+	if at := deepest(src.Text); at >= 0 {
+		x.tooLarge(diag.Span{Start: at, End: at + 1}, fmt.Sprintf("more than %d levels of brackets", maxDepth))
+		return x.spans(), x.faults
+	}
+	var p unstable.Parser
+	p.Reset([]byte(src.Text))
+	for p.NextExpression() {
+		x.expression(p.Expression())
+		if len(x.faults) > 0 && x.faults[len(x.faults)-1].Rule == "too-large" {
+			return x.spans(), x.faults
+		}
+	}
+	if err := p.Error(); err != nil {
+		x.faults = append(x.faults, syntaxFault(src, &p, err))
+	}
+	if x.newer != (diag.Span{}) && len(x.faults) == 0 {
+		x.faults = append(x.faults, diag.Finding{
+			Rule: "syntax", Severity: diag.Note, At: diag.Place{Source: src, Span: x.newer},
+			Message: "this needs TOML 1.1; other programs may refuse the plan",
+			Hint:    "write tables in braces on one line without a comma at the end, and times in quotes",
+		})
+	}
+	return x.spans(), x.faults
+}
+
+func (x *indexer) spans() *Spans {
+	return &Spans{x.entries, diag.Place{Source: x.src}}
+}
+
+func (x *indexer) tooLarge(at diag.Span, what string) {
+	x.faults = append(x.faults, diag.Finding{
+		Rule: "too-large", Severity: diag.Error, At: diag.Place{Source: x.src, Span: at},
+		Message: what, Hint: "a plan needs tables, keys and texts only",
+	})
+}
+
+func (x *indexer) expression(n *unstable.Node) {
+	switch n.Kind {
+	case unstable.Table, unstable.ArrayTable:
+		x.header(n)
+	case unstable.KeyValue:
+		x.keyValue(x.prefix, n)
+	}
+}
+
+// header follows [a.b] or [[a.b]] down the arrays of tables seen so far.
+func (x *indexer) header(n *unstable.Node) {
+	path, span := "", diag.Span{Start: -1}
+	parts := 0
+	for it := n.Key(); it.Next(); {
+		k := it.Node()
+		if parts++; parts > maxKeyParts {
+			x.tooLarge(spanOf(k.Raw), fmt.Sprintf("a key of more than %d parts", maxKeyParts))
+			return
+		}
+		if span.Start < 0 {
+			span.Start = int(k.Raw.Offset)
+		}
+		span.End = spanOf(k.Raw).End
+		path = join(path, string(k.Data))
+		last := it.IsLast()
+		if n.Kind == unstable.ArrayTable && last {
+			x.rows[path]++
+			path = fmt.Sprintf("%s[%d]", path, x.rows[path]-1)
+		} else if rows := x.rows[path]; rows > 0 {
+			path = fmt.Sprintf("%s[%d]", path, rows-1)
+		}
+	}
+	x.prefix = path
+	if _, twice := x.entries[path]; !twice {
+		x.put(path, entry{src: x.src, key: span, value: span})
+	}
+}
+
+func (x *indexer) keyValue(prefix string, n *unstable.Node) {
+	path, key := prefix, diag.Span{Start: -1}
+	parts := 0
+	for it := n.Key(); it.Next(); {
+		k := it.Node()
+		if parts++; parts > maxKeyParts {
+			x.tooLarge(spanOf(k.Raw), fmt.Sprintf("a key of more than %d parts", maxKeyParts))
+			return
+		}
+		path = join(path, string(k.Data))
+		key = spanOf(k.Raw)
+		if !it.IsLast() && !x.has(path) { // a dotted key makes the tables on its way
+			x.put(path, entry{src: x.src, key: key, value: key})
+		}
+	}
+	if first, twice := x.entries[path]; twice {
+		x.faults = append(x.faults, diag.Finding{
+			Rule: "syntax", Severity: diag.Error, At: diag.Place{Source: x.src, Span: key},
+			Message: fmt.Sprintf("%s stands twice", path),
+			Hint:    fmt.Sprintf("keep one of the two; the first is in line %d", x.src.Position(first.key.Start).Line),
+			Path:    path,
+		})
+		return
+	}
+	x.put(path, entry{src: x.src, key: key, value: key})
+	span, literal := x.value(path, n.Value(), key)
+	x.put(path, entry{src: x.src, key: key, value: span, literal: literal})
+}
+
+// value indexes one value and gives its span; around is the span to use where
+// the parser has none.
+func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.Span, bool) {
+	switch n.Kind {
+	case unstable.Array:
+		span, i := around, 0
+		for it := n.Children(); it.Next(); {
+			child := it.Node()
+			if child.Kind == unstable.Comment {
+				continue
+			}
+			inner := fmt.Sprintf("%s[%d]", path, i)
+			s, literal := x.value(inner, child, around)
+			x.put(inner, entry{src: x.src, key: s, value: s, literal: literal})
+			if i == 0 {
+				span.Start = s.Start
+			}
+			span.End, i = s.End, i+1
+		}
+		return span, false
+	case unstable.InlineTable:
+		span := spanOf(n.Raw)
+		line := x.src.Position(span.Start).Line
+		for it := n.Children(); it.Next(); {
+			child := it.Node()
+			if child.Kind != unstable.KeyValue {
+				continue
+			}
+			x.keyValue(path, child)
+			if s := spanOf(child.Raw); s.End > span.End {
+				if x.newer == (diag.Span{}) && x.src.Position(s.Start).Line != line {
+					x.newer = s
+				}
+				span.End, line = s.End, x.src.Position(s.End).Line
+			}
+		}
+		return span, false
+	}
+	span := spanOf(n.Raw)
+	if n.Kind == unstable.LocalTime && span.End-span.Start == len("09:30") && x.newer == (diag.Span{}) {
+		x.newer = span
+	}
+	return span, n.Kind == unstable.String
+}
+
+func (x *indexer) has(path string) bool {
+	_, ok := x.entries[path]
+	return ok
+}
+
+func (x *indexer) put(path string, e entry) {
+	if len(x.entries) >= maxEntries {
+		if len(x.faults) == 0 || x.faults[len(x.faults)-1].Rule != "too-large" {
+			x.tooLarge(e.key, fmt.Sprintf("more than %d values", maxEntries))
+		}
+		return
+	}
+	x.entries[path] = e
+}
+
+func spanOf(r unstable.Range) diag.Span {
+	return diag.Span{Start: int(r.Offset), End: int(r.Offset + r.Length)}
+}
+
+func join(prefix, name string) string {
+	if prefix == "" {
+		return name
+	}
+	return prefix + "." + name
+}
+
+// deepest looks for brackets nested over maxDepth, outside strings and
+// comments, before any parser sees the text; -1 where there are none. It may
+// be wrong only on text that is no TOML anyhow.
+func deepest(text string) int {
+	depth := 0
+	for i := 0; i < len(text); i++ {
+		switch c := text[i]; c {
+		case '[', '{':
+			if depth++; depth > maxDepth {
+				return i
+			}
+		case ']', '}':
+			depth = max(0, depth-1)
+		case '#':
+			n := strings.IndexByte(text[i:], '\n')
+			if n < 0 {
+				return -1
+			}
+			i += n
+		case '"', '\'':
+			i += literalLength(text[i:]) - 1
+		}
+	}
+	return -1
+}
+
+// literalLength is the length of the string literal at the head of text, or of
+// what there is of it.
+func literalLength(text string) int {
+	quote := text[:1]
+	if triple := strings.Repeat(quote, 3); strings.HasPrefix(text, triple) {
+		quote = triple
+	}
+	for i := len(quote); i < len(text); i++ {
+		switch {
+		case text[i] == '\\' && quote[0] == '"':
+			i++
+		case text[i] == '\n' && len(quote) == 1:
+			return i
+		case strings.HasPrefix(text[i:], quote):
+			i += len(quote)
+			for len(quote) == 3 && i < len(text) && text[i] == quote[0] { // up to two quotes may end the text
+				i++
+			}
+			return i
+		}
+	}
+	return len(text)
+}
+
+// syntaxFault puts a parser's error into our form.
+func syntaxFault(src *diag.Source, p *unstable.Parser, err error) diag.Finding {
+	f := diag.Finding{Rule: "syntax", Severity: diag.Error, Message: err.Error(), At: diag.Place{Source: src}}
+	var broken *unstable.ParserError
+	if errors.As(err, &broken) {
+		f.Message = broken.Message
+		if len(broken.Highlight) > 0 {
+			f.At.Span = spanOf(p.Range(broken.Highlight))
+		} else {
+			f.At.Span = diag.Span{Start: len(src.Text), End: len(src.Text)}
+		}
+	}
+	f.Message = strings.TrimPrefix(f.Message, "toml: ")
+	f.Hint = syntaxHint(src, f.At)
+	return f
+}
+
+// syntaxHint guesses from the line what was meant.
+func syntaxHint(src *diag.Source, at diag.Place) string {
+	line := strings.TrimSpace(src.Line(at.Position().Line))
+	_, value, assigns := strings.Cut(line, "=")
+	value = strings.TrimSpace(value)
+	switch {
+	case strings.HasPrefix(line, "[") && !strings.HasSuffix(line, "]"):
+		return "a header stands alone on its line: [video] or [[step]]"
+	case !assigns && line != "" && !strings.HasPrefix(line, "["):
+		return "write key = value, or put longer text between \"\"\" and \"\"\""
+	case assigns && value == "":
+		return "a value is missing after ="
+	case assigns && strings.Count(value, `"`)%2 == 1 && !strings.Contains(value, `"""`):
+		return "close the quotes in the same line, or put longer text between \"\"\" and \"\"\""
+	case assigns && strings.Contains(value, `\`):
+		return `a backslash in "…" starts an escape; write \\ or use '…'`
+	case assigns && strings.ContainsRune(value, '“') || strings.ContainsRune(value, '”'):
+		return `use straight quotes: "…"`
+	case assigns && !strings.ContainsAny(value[:1], `"'[{0123456789+-tf`):
+		return `text needs quotes: key = "…"`
+	}
+	return "see the TOML 1.0 specification for the form of values"
+}
+
+// literalOffsets turns offsets in a decoded string into offsets in its
+// literal, quotes included (TOML 1.0, "String").
+func literalOffsets(raw string, start, end int) (int, int) {
+	i, quote := 1, raw[:1]
+	if triple := strings.Repeat(quote, 3); len(raw) >= 6 && strings.HasPrefix(raw, triple) {
+		i = 3
+		if i < len(raw) && raw[i] == '\n' {
+			i++ // the first newline of a multi-line string is not in the text
+		}
+	}
+	closing := len(raw) - 1
+	if i >= 3 {
+		closing = len(raw) - 3
+	}
+	from, decoded := -1, 0
+	for i < closing {
+		size, bytes := 1, 1
+		if quote == `"` && raw[i] == '\\' {
+			size, bytes = escape(raw[i:closing])
+		}
+		if from < 0 && bytes > 0 && decoded+bytes > start {
+			from = i
+		}
+		if decoded >= end && from >= 0 {
+			return from, i
+		}
+		decoded += bytes
+		i += size
+	}
+	if from < 0 {
+		from = closing
+	}
+	return from, max(from, min(i, closing))
+}
+
+// escape measures one escape: its length in the literal and in the text.
+func escape(raw string) (size, bytes int) {
+	if len(raw) < 2 {
+		return 1, 1
+	}
+	digits := map[byte]int{'u': 4, 'U': 8, 'x': 2}[raw[1]]
+	if digits > 0 && len(raw) >= 2+digits {
+		var r rune
+		if _, err := fmt.Sscanf(raw[2:2+digits], "%x", &r); err == nil {
+			return 2 + digits, utf8.RuneLen(r)
+		}
+	}
+	if strings.IndexByte(" \t\n", raw[1]) >= 0 { // a backslash at the line's end eats all white space after it
+		size = 1
+		for size < len(raw) && strings.IndexByte(" \t\n", raw[size]) >= 0 {
+			size++
+		}
+		return size, 0
+	}
+	return 2, 1
+}

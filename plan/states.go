@@ -1,0 +1,94 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+
+	"fixslate/plan/hazard/class"
+)
+
+// states finds the stretches in which each state holds, and reports needs that
+// nothing in the plan ever meets.
+func (d *decoder) states() {
+	p := d.plan
+	p.Intervals = intervals(p)
+	begun := map[string]bool{}
+	var names []string
+	for _, v := range p.Intervals {
+		if !begun[v.State] {
+			names = append(names, v.State)
+		}
+		begun[v.State] = true
+	}
+	need := func(path, state string) {
+		if begun[class.CanonicalState(state)] {
+			return
+		}
+		hint := fmt.Sprintf("add starts = [%q] to an earlier step, or [shoot] begins = [%q]", state, state)
+		if near, ok := nearest(state, names); ok {
+			hint = fmt.Sprintf("did you mean %q", near)
+		}
+		d.fault("state-never-started", path, hint, "no step starts the state %q", state)
+	}
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		for j, state := range s.Needs {
+			need(entryPath(d.spans, fmt.Sprintf("step[%d].needs", i), j), state)
+		}
+		for k := range s.Shots {
+			for j, n := range s.Shots[k].Needs {
+				if !n.Not {
+					need(entryPath(d.spans, fmt.Sprintf("step[%d].shot[%d].needs", i, k), j), n.State)
+				}
+			}
+		}
+	}
+}
+
+// intervals walks the story once.
+func intervals(p *Plan) []Interval {
+	var done []Interval
+	open := map[string]int{}
+	begin := func(state string, from int) {
+		state = class.CanonicalState(state)
+		if at, ok := open[state]; ok && done[at].Open {
+			return // it holds already
+		}
+		open[state] = len(done)
+		done = append(done, Interval{State: state, From: from, To: len(p.Steps) - 1, Open: true})
+	}
+	for _, state := range slices.Concat(p.Shoot.Begins, p.Shoot.Stays) {
+		begin(state, -1)
+	}
+	stays := map[string]bool{}
+	for _, state := range p.Shoot.Stays {
+		stays[class.CanonicalState(state)] = true
+	}
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		for _, state := range s.Starts {
+			begin(state, i)
+		}
+		for _, state := range s.During {
+			done = append(done, Interval{State: class.CanonicalState(state), From: i, To: i, During: true})
+		}
+		for _, state := range s.Ends {
+			state = class.CanonicalState(state)
+			if at, ok := open[state]; ok && done[at].Open && !stays[state] {
+				done[at].To, done[at].Open = i, false
+			}
+		}
+	}
+	return done
+}
+
+// In lists the intervals that hold at some moment of a step.
+func (p *Plan) In(step int) []Interval {
+	var in []Interval
+	for _, v := range p.Intervals {
+		if v.From <= step && step <= v.To {
+			in = append(in, v)
+		}
+	}
+	return in
+}

@@ -1,0 +1,257 @@
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+
+	"fixslate/plan/trade"
+)
+
+// typeOf names the type of a decoded TOML value in a plan author's words.
+func typeOf(value any) string {
+	switch value.(type) {
+	case string:
+		return "text"
+	case int64:
+		return "a whole number"
+	case float64:
+		return "a number"
+	case bool:
+		return "true or false"
+	case time.Time:
+		return "a date or time"
+	case map[string]any:
+		return "a table"
+	case []any, []map[string]any:
+		return "a list"
+	}
+	return "something else"
+}
+
+// typeName names the type of a field for readers of the language.
+func typeName(k Key, field any) string {
+	switch field.(type) {
+	case *string:
+		if k.Name == "id" || len(k.Refs) > 0 {
+			return idOr(k, "id")
+		}
+		return "text"
+	case *Text, *Note, narration:
+		return "text"
+	case *Value:
+		return "value or words"
+	case *[]string:
+		if len(k.Refs) > 0 {
+			return idOr(k, "list of ids")
+		}
+		return "list"
+	case *bool:
+		return "true or false"
+	case *int:
+		return "whole number"
+	case *float64:
+		return "number"
+	case *Duration:
+		return "duration"
+	case *Clock:
+		return "time of day"
+	case *Date:
+		return "date"
+	case *trade.Measure:
+		return "quantity or words"
+	case *Share:
+		return "word or number"
+	case *ChapterMark:
+		return "false or text"
+	case *[]StepCaution:
+		return "list of ids or tables"
+	case *[]Ref:
+		return "list of ids"
+	case *[]Break, *[]trade.Drive, *[]ShotNeed:
+		return "list"
+	}
+	return "text"
+}
+
+func idOr(k Key, what string) string {
+	if k.Names {
+		return what + " or names"
+	}
+	return what
+}
+
+func firstOf(texts ...string) string {
+	for _, t := range texts {
+		if t != "" {
+			return t
+		}
+	}
+	return ""
+}
+
+func joinWords(texts ...string) string {
+	var kept []string
+	for _, t := range texts {
+		if t != "" {
+			kept = append(kept, t)
+		}
+	}
+	return strings.Join(kept, " ")
+}
+
+func lastName(dotted string) string { return dotted[strings.LastIndexByte(dotted, '.')+1:] }
+
+// child is the element of a table inside another; index -1 is no list.
+func child(at *element, kind Kind, name string, index int) *element {
+	e := &element{path: name, kind: kind, parent: at, step: -1}
+	if at != nil {
+		e.step = at.step
+		if at.path != "" {
+			e.path = at.path + "." + name
+		}
+	}
+	if index >= 0 {
+		e.path = fmt.Sprintf("%s[%d]", e.path, index)
+		if kind == KindStep {
+			e.step = index
+		}
+	}
+	return e
+}
+
+// quoted lists words as "a", "b" or "c".
+func quoted(words []string) string {
+	var b strings.Builder
+	for i, w := range words {
+		switch {
+		case i == 0:
+		case i == len(words)-1:
+			b.WriteString(" or ")
+		default:
+			b.WriteString(", ")
+		}
+		fmt.Fprintf(&b, "%q", w)
+	}
+	return b.String()
+}
+
+// choices offers the nearest word, or all of a few.
+func choices(words []string, written string) string {
+	if near, ok := nearest(written, words); ok {
+		return fmt.Sprintf("%q", near)
+	}
+	return quoted(words)
+}
+
+// nearest finds the word that a slip of the finger most likely meant: at most
+// a third of its letters wrong, two at the least, by restricted
+// Damerau-Levenshtein distance (Damerau 1964; Levenshtein 1966). Ties go to
+// the earlier word.
+func nearest(written string, words []string) (string, bool) {
+	best, at := "", 1<<30
+	for _, w := range words {
+		limit := max(2, len(w)/3)
+		if d := distance(strings.ToLower(written), strings.ToLower(w), limit); d <= limit && d < at && d < len(w) {
+			best, at = w, d
+		}
+	}
+	return best, best != ""
+}
+
+// distance counts insertions, deletions, substitutions and swaps of
+// neighbours; it stops above limit.
+func distance(a, b string, limit int) int {
+	x, y := []rune(a), []rune(b)
+	if abs(len(x)-len(y)) > limit {
+		return limit + 1
+	}
+	before := make([]int, len(y)+1)
+	above := make([]int, len(y)+1)
+	row := make([]int, len(y)+1)
+	for j := range above {
+		above[j] = j
+	}
+	for i := 1; i <= len(x); i++ {
+		row[0] = i
+		least := i
+		for j := 1; j <= len(y); j++ {
+			cost := 1
+			if x[i-1] == y[j-1] {
+				cost = 0
+			}
+			row[j] = min(above[j]+1, row[j-1]+1, above[j-1]+cost)
+			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+			least = min(least, row[j])
+		}
+		if least > limit {
+			return limit + 1
+		}
+		before, above, row = above, row, before
+	}
+	return above[len(y)]
+}
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
+}
+
+// slug makes an id of words: lower-case letters and digits, hyphens between,
+// at most five words. Accents are dropped; letters beyond Latin are too.
+func slug(text string) string {
+	var words []string
+	for _, w := range strings.FieldsFunc(fold(text), func(r rune) bool { return !('a' <= r && r <= 'z' || '0' <= r && r <= '9') }) {
+		if words = append(words, w); len(words) == 5 {
+			break
+		}
+	}
+	return strings.Join(words, "-")
+}
+
+// fold lower-cases text, drops apostrophes and the accents of Latin letters.
+func fold(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		r = unicode.ToLower(r)
+		switch r {
+		case '\'', '’':
+			continue
+		case 'ä', 'à', 'á', 'â', 'ã', 'å':
+			r = 'a'
+		case 'ç':
+			r = 'c'
+		case 'è', 'é', 'ê', 'ë':
+			r = 'e'
+		case 'ì', 'í', 'î', 'ï':
+			r = 'i'
+		case 'ñ':
+			r = 'n'
+		case 'ò', 'ó', 'ô', 'õ', 'ö', 'ø':
+			r = 'o'
+		case 'ù', 'ú', 'û', 'ü':
+			r = 'u'
+		case 'ß':
+			b.WriteByte('s')
+			r = 's'
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+// longestFirst sorts words so that a regular expression of them prefers the
+// longest.
+func longestFirst(words []string) []string {
+	slices.SortStableFunc(words, func(a, b string) int {
+		return cmp.Or(cmp.Compare(len(b), len(a)), cmp.Compare(a, b))
+	})
+	return words
+}

@@ -80,7 +80,7 @@ func newLasting(p *Plan, c *Caution, step int) *lasting {
 // statesOf are the states that belong to a class.
 func statesOf(c class.Class) []string {
 	var states []string
-	for _, s := range c.States {
+	for _, s := range slices.Concat(c.Arises, c.Answered) {
 		states = append(states, class.CanonicalState(s))
 	}
 	return states

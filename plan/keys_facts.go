@@ -50,9 +50,6 @@ var partTable = table[Part]{
 	},
 }
 
-// gearWords are the parts of the body that protective gear protects.
-var gearWords = []string{"eyes", "face", "hearing", "lungs", "hands", "feet", "head", "body", "knees"}
-
 var supplyTable = table[Supply]{
 	name: "supply", doc: "what is used up, and protective gear", kind: KindSupply,
 	common: func(v *Supply) *Common { return &v.Common },
@@ -62,7 +59,7 @@ var supplyTable = table[Supply]{
 		{Key{Name: "id", Doc: "id", Default: "from the name", Example: `"glasses"`}, func(v *Supply) any { return &v.ID }},
 		{Key{Name: "name", Doc: "its name", Need: true, Example: `"safety glasses"`}, func(v *Supply) any { return &v.Name }},
 		{Key{Name: "amount", Doc: "how much", Example: `"2 rags"`}, func(v *Supply) any { return &v.Amount }},
-		{Key{Name: "protects", Doc: "what it protects, for protective gear", Example: `"eyes"`, Words: gearWords}, func(v *Supply) any { return &v.Protects }},
+		{Key{Name: "protects", Doc: "for protective gear: eyes, hearing, hands, lungs, feet, head, body or another part", Example: `"eyes"`}, func(v *Supply) any { return &v.Protects }},
 	},
 }
 

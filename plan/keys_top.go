@@ -1,5 +1,7 @@
 package plan
 
+import "fixslate/plan/hazard/class"
+
 // planTable is the top of the file. Its order is the order in which faults of
 // one pass are found and in which the README lists the tables.
 var planTable = table[Plan]{
@@ -51,12 +53,9 @@ var videoTable = table[Video]{
 		{Key{Name: "language", Doc: "language of the narration, as BCP 47 writes it", Default: `"en"`, Example: `"en"`}, func(v *Video) any { return &v.Language }},
 		{Key{Name: "region", Doc: "whose law and licensing notes are meant", Default: "the general form", Example: `"GB"`}, func(v *Video) any { return &v.Region }},
 		{Key{Name: "trade", Doc: "the trade, in a word", Example: `"appliance"`}, func(v *Video) any { return &v.Trade }},
-		{Key{Name: "present", Doc: "what can hurt", Default: "inferred", Example: `["mains", "water"]`, Words: energies}, func(v *Video) any { return &v.Present }},
+		{Key{Name: "present", Doc: "what can hurt", Default: "inferred", Example: `["mains", "water"]`, Words: class.Energies()}, func(v *Video) any { return &v.Present }},
 	},
 }
-
-// energies are the words of [video] present.
-var energies = []string{"mains", "low-voltage", "high-voltage-dc", "lithium", "fuel", "gas", "refrigerant", "pressure", "spring", "heat", "water", "motion", "raised", "noise", "airbag", "stored-charge"}
 
 var narrationWords = []string{Live, Later}
 

@@ -25,7 +25,7 @@ func (p *Plan) Name(ref Ref) string {
 	case KindFuse:
 		name = p.Fuses[i].At.Print
 	case KindWire:
-		name = joinWords(known(p.Wires[i].Colour), "wire")
+		name = joinWords(Known(p.Wires[i].Colour), "wire")
 	case KindSpec:
 		name = p.Specs[i].What.Print
 	case KindTerm:
@@ -56,6 +56,7 @@ func joinComma(a, b string) string {
 // rows is a table's elements seen without their type.
 type rows interface {
 	kind() Kind
+	count() int
 	idAt(i int) string
 	commonAt(i int) *Common
 	fieldAt(i int, key string) any // nil where the table has no such key
@@ -76,6 +77,8 @@ func (p *Plan) rowsOf(kind Kind) rows {
 
 func (l *list[T]) kind() Kind { return l.table.kind }
 
+func (l *list[T]) count() int { return len(*l.rows) }
+
 func (l *list[T]) idAt(i int) string { return *l.table.id(&(*l.rows)[i]) }
 
 func (l *list[T]) commonAt(i int) *Common { return l.table.common(&(*l.rows)[i]) }
@@ -92,4 +95,26 @@ func (l *list[T]) fieldAt(i int, name string) any {
 		}
 	}
 	return nil
+}
+
+// Fact is any element that has an id, seen without its type.
+type Fact struct {
+	Ref    Ref
+	Common *Common
+}
+
+// Facts lists everything that has an id, table by table in the order of the
+// language.
+func (p *Plan) Facts() []Fact {
+	var facts []Fact
+	for i := range planTable.keys {
+		r, ok := planTable.keys[i].into(p).(rows)
+		if !ok || r.kind() == "" {
+			continue
+		}
+		for j := range r.count() {
+			facts = append(facts, Fact{Ref{r.kind(), r.idAt(j)}, r.commonAt(j)})
+		}
+	}
+	return facts
 }

@@ -340,10 +340,10 @@ func classOf(hazard string) (class.Class, bool) {
 	if c, ok := class.Find(hazard); ok {
 		return c, true
 	}
-	if len(class.InFamily(hazard)) > 0 && hazard != "none" {
-		return class.Lead(hazard), true
+	if hazard == class.NoFamily {
+		return class.Class{}, false
 	}
-	return class.Class{}, false
+	return class.Lead(hazard)
 }
 
 func hazardHint(words string) string {

@@ -71,7 +71,7 @@ func (f *filler) whole(ref Ref, i int) (print, speak, fault string) {
 		part := &p.Parts[i]
 		speak = text(&part.Name, "name")
 		if print = speak; part.Number != "" {
-			print += " (" + known(part.Number) + ")"
+			print += " (" + Known(part.Number) + ")"
 		}
 	case KindFuse:
 		fuse := &p.Fuses[i]
@@ -83,7 +83,7 @@ func (f *filler) whole(ref Ref, i int) (print, speak, fault string) {
 			print += ", " + fuse.Rating.String()
 		}
 	case KindWire:
-		print = strings.TrimSpace(known(p.Wires[i].Colour) + " wire")
+		print = strings.TrimSpace(Known(p.Wires[i].Colour) + " wire")
 	case KindSpec:
 		print = value(&p.Specs[i].Value, "value")
 	case KindTest:
@@ -138,8 +138,8 @@ func (f *filler) fastener(s *Fastener, what string) (print, speak, fault string)
 	return joinWords(count, drive, what), joinWords(count, spoken, what), ""
 }
 
-// known is a plain value as printed.
-func known(value string) string {
+// Known is a plain value as printed: "to be found" for one that is not known.
+func Known(value string) string {
 	if value == "?" {
 		return toBeFound
 	}
@@ -150,7 +150,7 @@ func known(value string) string {
 func (f *filler) printed(field any, at where) string {
 	switch v := field.(type) {
 	case *string:
-		return known(*v)
+		return Known(*v)
 	case *[]string:
 		return strings.Join(*v, ", ")
 	case *Text:
@@ -208,4 +208,6 @@ func (f *filler) shortNames(ids []string) string {
 	return strings.Join(names, " and ")
 }
 
-func (f *filler) variantsOf(kind Kind, i int) []string { return f.plan.rowsOf(kind).commonAt(i).Variants }
+func (f *filler) variantsOf(kind Kind, i int) []string {
+	return f.plan.rowsOf(kind).commonAt(i).Variants
+}

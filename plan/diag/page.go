@@ -1,0 +1,79 @@
+package diag
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Page is what `explain` prints of one rule or fault. It is written as a
+// Markdown file that stands beside the rule:
+//
+//	# caution-missing
+//
+//	A hazard in a step, and no caution for it before the action.
+//
+//	Why it matters …
+//
+//	Source: …
+//
+//	## Wrong
+//	```toml
+//	…
+//	```
+//	## Right
+//	```toml
+//	…
+//	```
+type Page struct {
+	Rule         string
+	Summary      string // the first paragraph
+	Text         string // what follows it, Markdown
+	Source       string // what the rule rests on
+	Wrong, Right string // TOML; Wrong is empty where no text can show it
+}
+
+// ParsePage reads a page. Errors name what is missing: a page is part of the
+// program, so they are for its tests.
+func ParsePage(markdown string) (Page, error) {
+	var p Page
+	head, rest, _ := strings.Cut(strings.TrimSpace(markdown), "\n")
+	name, ok := strings.CutPrefix(head, "# ")
+	if !ok {
+		return p, fmt.Errorf("a page begins with # and the rule's name, not %q", head)
+	}
+	p.Rule = strings.TrimSpace(name)
+	body, examples, _ := strings.Cut(rest, "\n## ")
+	var kept []string
+	for _, para := range strings.Split(strings.TrimSpace(body), "\n\n") {
+		para = strings.TrimSpace(para)
+		switch {
+		case strings.HasPrefix(para, "Source:"):
+			p.Source = strings.TrimSpace(strings.TrimPrefix(para, "Source:"))
+		case p.Summary == "":
+			p.Summary = para
+		default:
+			kept = append(kept, para)
+		}
+	}
+	p.Text = strings.Join(kept, "\n\n")
+	for _, part := range strings.Split("\n"+examples, "\n## ") {
+		title, block, _ := strings.Cut(strings.TrimSpace(part), "\n")
+		_, code, _ := strings.Cut(block, "```toml\n")
+		code, _, _ = strings.Cut(code, "```")
+		switch strings.TrimSpace(title) {
+		case "Wrong":
+			p.Wrong = code
+		case "Right":
+			p.Right = code
+		}
+	}
+	switch {
+	case p.Summary == "":
+		return p, fmt.Errorf("page %s says nothing", p.Rule)
+	case p.Source == "":
+		return p, fmt.Errorf("page %s names no source", p.Rule)
+	case p.Right == "":
+		return p, fmt.Errorf("page %s shows no right example", p.Rule)
+	}
+	return p, nil
+}

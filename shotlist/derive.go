@@ -1,0 +1,320 @@
+package shotlist
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/trade"
+)
+
+// deriving finds the shots that one step calls for.
+//
+// The names are part of the plan language, because drop and replaces take
+// them. For step S:
+//
+//	wide                 where we are; wide-SETUP for each further place
+//	to-camera            a step in which nothing is done
+//	ID                   a fastener, fuse or wire of the step
+//	TEST-display         the meter's display with the probes
+//	TEST-look            what eyes, ears, nose or hand find
+//	TEST-display-2 …     further readings of a test
+//	PART-before          how a part sits before it comes off
+//	PART-fitted          how it sits when it is back
+//	CAUTION-card         the words of a caution, made in the edit
+//	other-side           what differs on the other side
+//
+// A shot's full id is the step's id, a hyphen and the name.
+type deriving struct {
+	plan  *plan.Plan
+	step  int
+	own   []Shot
+	shots []Shot
+}
+
+func (d *deriving) derive() {
+	s := &d.plan.Steps[d.step]
+	d.cautions(s)
+	if handsOn(s) {
+		d.places(s)
+	} else if len(d.own) == 0 && spoken(s) {
+		d.add("to-camera", Shot{Size: "medium", Of: "presenter: " + s.Title.Print, Covers: []Cover{{Why: Presenter}}})
+	}
+	d.parts(s, "before", Orientation)
+	d.details(s)
+	d.tests(s)
+	d.parts(s, "fitted", Fitted)
+	if !s.OtherSide.Empty() {
+		d.add("other-side", Shot{Size: "close-up", Of: "other side: " + s.OtherSide.Print, Covers: []Cover{{Why: OtherSide}}})
+	}
+}
+
+// handsOn holds for a step in which something is done.
+func handsOn(s *plan.Step) bool {
+	return !s.Do.Empty() || s.Work.Set || len(s.Tests)+len(s.Fasteners)+len(s.Fuses)+len(s.Wires)+len(s.Parts)+len(s.Tools) > 0
+}
+
+func spoken(s *plan.Step) bool {
+	return slices.ContainsFunc(s.Lines, func(l plan.Line) bool { return l.Kind == plan.Spoken })
+}
+
+// places gives a wide for each place of the step's shots, one where it names
+// none.
+func (d *deriving) places(s *plan.Step) {
+	subject := s.Title.Print
+	if !s.Do.Empty() {
+		subject = s.Do.Print
+	}
+	var seen []string
+	for _, shot := range d.own {
+		setup := d.plan.Setup(shot.Setup)
+		if shot.Kind != Camera || shot.Apart || len(setup) == 0 || slices.Contains(seen, setup[0].Place.Print) {
+			continue
+		}
+		name := "wide"
+		if len(seen) > 0 {
+			name = "wide-" + shot.Setup
+		}
+		seen = append(seen, setup[0].Place.Print)
+		d.add(name, Shot{Size: "wide", Of: subject, Setup: shot.Setup, Covers: []Cover{{Why: Place}}})
+	}
+	if len(seen) == 0 {
+		d.add("wide", Shot{Size: "wide", Of: subject, Covers: []Cover{{Why: Place}}})
+	}
+}
+
+// details gives a close-up of each fastener, fuse and wire.
+func (d *deriving) details(s *plan.Step) {
+	for _, id := range s.Fasteners {
+		if f := d.fastener(id, s); f != nil {
+			d.add(id, Shot{Size: "close-up", Of: fastenerFrame(f), Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindFastener, ID: id}}}})
+		}
+	}
+	for _, id := range s.Fuses {
+		d.add(id, Shot{Size: "close-up", Of: d.plan.Name(plan.Ref{Kind: plan.KindFuse, ID: id}) + " in its place, rating readable", Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindFuse, ID: id}}}})
+	}
+	for _, id := range s.Wires {
+		d.add(id, Shot{Size: "close-up", Of: d.plan.Name(plan.Ref{Kind: plan.KindWire, ID: id}) + ", colour and both ends", Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindWire, ID: id}}}})
+	}
+}
+
+func (d *deriving) fastener(id string, s *plan.Step) *plan.Fastener {
+	for _, f := range d.plan.Fastener(id) {
+		if plan.Meets(f.Variants, s.Variants) {
+			return f
+		}
+	}
+	return nil
+}
+
+// fastenerFrame says what must be seen: the fastener with its tool on it.
+func fastenerFrame(f *plan.Fastener) string {
+	of := f.What.Print
+	if f.Count > 1 {
+		of = fmt.Sprintf("%d × %s", f.Count, of)
+	}
+	if f.Drive != "" && f.Drive != "?" {
+		of += ", " + f.Drive + " tool on it"
+	}
+	return of
+}
+
+// tests gives a close-up of each reading.
+func (d *deriving) tests(s *plan.Step) {
+	for _, id := range s.Tests {
+		for _, t := range d.plan.Test(id) {
+			if !plan.Meets(t.Variants, s.Variants) {
+				continue
+			}
+			cover := []Cover{{Reading, plan.Ref{Kind: plan.KindTest, ID: id}}}
+			if len(t.Readings) == 0 {
+				name, of := frame(t.Instrument, d.plan)
+				d.add(id+"-"+name, Shot{Size: "close-up", Of: describe(of, t.At.Print, "", t.Expect), Covers: cover, Variants: t.Variants})
+			}
+			for i := range t.Readings {
+				r := &t.Readings[i]
+				with := r.Instrument
+				if len(with) == 0 {
+					with = t.Instrument
+				}
+				name, of := frame(with, d.plan)
+				if i > 0 {
+					name = fmt.Sprintf("%s-%d", name, i+1)
+				}
+				d.add(id+"-"+name, Shot{Size: "close-up", Of: describe(of, r.At.Print, r.When.Print, r.Expect), Covers: cover, Variants: t.Variants})
+			}
+		}
+	}
+}
+
+// frame says what shows a reading: the display of an instrument, or the thing
+// itself for a sense.
+func frame(instruments []string, p *plan.Plan) (name, of string) {
+	for _, id := range instruments {
+		switch id {
+		case "eyes", "hand", "nose":
+			return "look", "what is seen"
+		case "ears":
+			return "look", "what is heard: film the thing that sounds"
+		}
+		return "display", p.Name(plan.Ref{Kind: plan.KindTool, ID: id}) + ": display and probe tips"
+	}
+	return "look", "what is seen"
+}
+
+func describe(of, at, when string, expect plan.Value) string {
+	if at != "" {
+		of += ", " + at
+	}
+	if when != "" {
+		of += ", " + when
+	}
+	if expect.Print != "" {
+		verb := ": "
+		if expect.Measure.Shape != trade.Words {
+			verb = ": reads "
+		}
+		of += verb + expect.Print
+	}
+	return of
+}
+
+// parts gives a part's orientation in the first step that lists it, and the
+// fitted part in the last.
+func (d *deriving) parts(s *plan.Step, name string, why Why) {
+	for _, id := range s.Parts {
+		first, last := d.stepsWith(id)
+		of := d.plan.Name(plan.Ref{Kind: plan.KindPart, ID: id})
+		switch {
+		case why == Orientation && d.step == first:
+			of += ": how it sits before it comes off"
+		case why == Fitted && d.step == last:
+			of += ": seated the same way round"
+		default:
+			continue
+		}
+		d.add(id+"-"+name, Shot{Size: "close-up", Of: of, Covers: []Cover{{why, plan.Ref{Kind: plan.KindPart, ID: id}}}})
+	}
+}
+
+func (d *deriving) stepsWith(part string) (first, last int) {
+	first = -1
+	for i := range d.plan.Steps {
+		if slices.Contains(d.plan.Steps[i].Parts, part) {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	return first, last
+}
+
+// cautions gives a card for each caution that is spoken in the step.
+func (d *deriving) cautions(s *plan.Step) {
+	for _, use := range s.Cautions {
+		c := d.plan.CautionOf(s, use)
+		if !use.Spoken || c == nil {
+			continue
+		}
+		d.add(use.ID+"-card", Shot{Kind: Insert, Of: "card over the picture", Card: c.Card.Print, Covers: []Cover{{CautionCard, plan.Ref{Kind: plan.KindCaution, ID: use.ID}}}})
+	}
+}
+
+// add suggests one shot unless the step drops, replaces or shows it.
+func (d *deriving) add(name string, shot Shot) {
+	s := &d.plan.Steps[d.step]
+	shot.ID = s.ID + "-" + name
+	if unwanted(s, name, shot.ID) || d.shown(shot) {
+		return
+	}
+	shot.Step, shot.Suggested, shot.Takes = d.step, true, 1
+	if shot.Kind == "" {
+		shot.Kind = Camera
+		shot.States = statesAt(d.plan, d.step)
+		shot.Who = s.People
+	}
+	if shot.Setup == "" && shot.Kind == Camera {
+		shot.Setup = d.nearestSetup()
+	}
+	shot.Seconds = takeSeconds(shot.Size, shot.Kind)
+	shot.Variants = narrower(shot.Variants, s.Variants)
+	d.shots = append(d.shots, finish(d.plan, shot))
+}
+
+func unwanted(s *plan.Step, name, id string) bool {
+	is := func(written string) bool { return written == name || written == id }
+	if slices.ContainsFunc(s.Drop, is) {
+		return true
+	}
+	return slices.ContainsFunc(s.Shots, func(w plan.Shot) bool { return slices.ContainsFunc(w.Replaces, is) })
+}
+
+// nearestSetup is the set-up of the step's first shot, so that suggested shots
+// do not move the camera.
+func (d *deriving) nearestSetup() string {
+	for _, shot := range d.own {
+		if shot.Setup != "" && shot.Kind == Camera && !shot.Apart {
+			return shot.Setup
+		}
+	}
+	return ""
+}
+
+// shown holds where a shot of the step's own plainly shows the same thing: it
+// quotes the fact, or names it, or is of the display.
+func (d *deriving) shown(shot Shot) bool {
+	for _, cover := range shot.Covers {
+		for _, own := range d.own {
+			if own.Kind != Camera && own.Kind != Still {
+				continue
+			}
+			of := strings.ToLower(own.Of)
+			switch cover.Why {
+			case Place:
+				if own.Size == "wide" && (shot.Setup == "" || own.Setup == shot.Setup) {
+					return true
+				}
+			case Reading:
+				if strings.HasSuffix(shot.ID, "-display") && strings.Contains(of, "display") && len(d.plan.Steps[d.step].Tests) == 1 {
+					return true
+				}
+			case Detail:
+				if slices.ContainsFunc(own.Covers, func(c Cover) bool { return c.Ref == cover.Ref }) ||
+					own.Size != "wide" && strings.Contains(of, strings.ToLower(d.plan.Name(cover.Ref))) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// Lengths of one take where nothing is written: time enough to cut into and
+// out of (common practice, no source).
+func takeSeconds(size, kind string) float64 {
+	switch {
+	case kind == Still || kind == Insert:
+		return 5
+	case size == "wide" || size == "medium":
+		return 20
+	}
+	return 12
+}
+
+// inferSize guesses the size of a shot from what is in it.
+func inferSize(of string) string {
+	of = strings.ToLower(of)
+	for _, word := range []string{"whole", "room", "workshop", "bay", "car", "van", "machine", "bench"} {
+		if strings.Contains(of, word) && !strings.Contains(of, " of ") {
+			return "wide"
+		}
+	}
+	for _, word := range []string{"presenter", "helper", "hands and", "talk"} {
+		if strings.Contains(of, word) {
+			return "medium"
+		}
+	}
+	return "close-up"
+}

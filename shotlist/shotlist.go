@@ -1,0 +1,181 @@
+// Package shotlist turns a repair plan into the shots that its video needs.
+//
+// In goes a plan.Plan; out come Shots in story order: those that the plan
+// writes and those that its steps call for, and what each of them is there to
+// show. The package decides nothing about the cut and knows no camera.
+package shotlist
+
+import "fixslate/plan"
+
+// Shot is one picture to be made.
+type Shot struct {
+	ID        string // unique in the plan: the step's id, a hyphen, and the name of the shot
+	Number    int    // from 1, in story order
+	Step      int    // index of the step it belongs to
+	Size      string // wide, medium, close-up, overhead, over-the-shoulder, point-of-view; empty for what no camera makes
+	Of        string // what is in frame
+	Setup     string // id of the set-up, empty where the plan names none
+	Light     string
+	Sound     string
+	Who       []string // ids of people
+	States    []string // canonical states that hold while it is made
+	Without   []string // states that must not hold
+	Takes     int
+	Seconds   float64 // length of one take
+	Kind      string  // camera, screen, still, insert
+	File      string  // of a still or insert
+	Card      string  // words shown over it
+	Apart     bool    // made on another day or at another place
+	Suggested bool    // called for by the step, not written in the plan
+	Covers    []Cover // what it is there to show
+	Variants  []string
+}
+
+// Cover is something that a shot shows.
+type Cover struct {
+	Why Why
+	Ref plan.Ref // the fact, test, part or caution; zero for places and the plan's own shots
+}
+
+// Why says what a shot is for.
+type Why int
+
+// What shots are for.
+const (
+	Asked       Why = iota // the plan writes it
+	Place                  // where we are
+	Presenter              // somebody talks to the camera
+	Detail                 // a fastener, fuse or wire
+	Reading                // the display, or what is seen and heard
+	Orientation            // how a part sits before it comes off
+	Fitted                 // how it sits when it is back
+	CautionCard            // the words of a caution
+	OtherSide              // what differs on the other side
+)
+
+// String is the reason in a camera operator's words.
+func (w Why) String() string {
+	return [...]string{"asked for", "where we are", "talks to camera", "detail", "reading", "before it comes off", "fitted", "caution", "other side"}[w]
+}
+
+// Who makes a shot.
+const (
+	Camera = "camera"
+	Screen = "screen"
+	Still  = "still"
+	Insert = "insert"
+)
+
+// FromPlan lists the shots of a plan in story order. Suggested shots are left
+// out where the step drops them, where one of its own shots replaces them, and
+// where one of its own shots plainly shows the same thing.
+func FromPlan(p *plan.Plan) []Shot {
+	var shots []Shot
+	for i := range p.Steps {
+		own := ownShots(p, i)
+		d := &deriving{plan: p, step: i, own: own}
+		d.derive()
+		shots = append(shots, d.shots...)
+		shots = append(shots, own...)
+	}
+	for i := range shots {
+		shots[i].Number = i + 1
+	}
+	return shots
+}
+
+// ownShots are the shots that a step writes.
+func ownShots(p *plan.Plan, step int) []Shot {
+	s := &p.Steps[step]
+	var shots []Shot
+	for i := range s.Shots {
+		w := &s.Shots[i]
+		shot := Shot{
+			ID: qualified(s.ID, w.ID), Step: step, Size: w.Size, Of: w.Of.Print,
+			Setup: w.Setup, Light: w.Light.Print, Sound: w.Sound.Print, Who: w.Who,
+			Takes: w.Takes, Seconds: w.Length.Seconds(), Kind: w.Kind, File: w.File,
+			Card: w.Card.Print, Apart: w.Apart, Covers: []Cover{{Why: Asked}},
+			Variants: narrower(w.Variants, s.Variants),
+		}
+		if shot.Kind == "" {
+			shot.Kind = Camera
+		}
+		if shot.Size == "" && shot.Kind == Camera {
+			shot.Size = inferSize(w.Of.Print)
+		}
+		if shot.Of == "" {
+			shot.Of = s.Title.Print
+		}
+		if shot.Seconds == 0 {
+			shot.Seconds = takeSeconds(shot.Size, shot.Kind)
+		}
+		for _, q := range w.Of.Quotes {
+			shot.Covers = append(shot.Covers, Cover{whyOf(q.Ref.Kind), q.Ref})
+		}
+		for _, n := range w.Needs {
+			if n.Not {
+				shot.Without = append(shot.Without, n.State)
+			} else {
+				shot.States = append(shot.States, n.State)
+			}
+		}
+		if len(w.Needs) == 0 && !shot.Apart && shot.Kind == Camera {
+			shot.States = statesAt(p, step)
+		}
+		shots = append(shots, finish(p, shot))
+	}
+	return shots
+}
+
+// finish fills in what a set-up says about light and sound.
+func finish(p *plan.Plan, s Shot) Shot {
+	for _, setup := range p.Setup(s.Setup) {
+		if s.Light == "" {
+			s.Light = setup.Light.Print
+		}
+		if s.Sound == "" {
+			s.Sound = setup.Sound.Print
+		}
+		break
+	}
+	return s
+}
+
+// qualified makes a shot's id unique in the plan.
+func qualified(step, id string) string {
+	if len(id) > len(step) && id[:len(step)] == step && id[len(step)] == '-' {
+		return id
+	}
+	return step + "-" + id
+}
+
+func narrower(own, step []string) []string {
+	if len(own) > 0 {
+		return own
+	}
+	return step
+}
+
+// statesAt are the states that hold at some moment of a step, in the order in
+// which they began.
+func statesAt(p *plan.Plan, step int) []string {
+	var states []string
+	for _, v := range p.In(step) {
+		if !v.During || len(states) == 0 || states[len(states)-1] != v.State {
+			states = append(states, v.State)
+		}
+	}
+	return states
+}
+
+func whyOf(kind plan.Kind) Why {
+	switch kind {
+	case plan.KindFastener, plan.KindFuse, plan.KindWire:
+		return Detail
+	case plan.KindTest, plan.KindSpec:
+		return Reading
+	case plan.KindPart:
+		return Orientation
+	}
+	return Asked
+}

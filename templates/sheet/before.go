@@ -1,0 +1,120 @@
+package sheet
+
+import (
+	"fmt"
+
+	"fixslate/plan"
+)
+
+type beforeView struct {
+	Title                              string
+	LookUp, Buy, Charge, Try           []string
+	Crew                               []string
+	Tools, Parts, Supplies, Protective []Item
+}
+
+// Before is before.md: what is still to be looked up, bought, charged and
+// tried, and then the packing list.
+func Before(p *plan.Plan) []byte {
+	v := beforeView{
+		Title: p.Video.Title.Print, Crew: p.Shoot.Gear, Charge: ToCharge(p),
+		Tools: Tools(p), Parts: Parts(p), Supplies: Supplies(p), Protective: Gear(p),
+	}
+	for _, o := range p.Open {
+		line := fmt.Sprintf("%s: %s", o.What, o.Key)
+		if name := versions(p, o.Variants); name != "" {
+			line += " (" + name + ")"
+		}
+		if o.Verify != "" {
+			line += " – " + o.Verify
+		}
+		v.LookUp = append(v.LookUp, line)
+	}
+	v.LookUp = append(v.LookUp, toVerify(p)...)
+	for _, item := range append(Parts(p), Supplies(p)...) {
+		v.Buy = append(v.Buy, item.line())
+	}
+	v.Try = toTry(p)
+	return print("before.md.tmpl", v)
+}
+
+func (i Item) line() string {
+	text := i.Name
+	if i.Note != "" {
+		text += " – " + i.Note
+	}
+	if i.For != "" {
+		text += " (" + i.For + ")"
+	}
+	return text
+}
+
+// toVerify lists what is written down but to be asked about all the same.
+func toVerify(p *plan.Plan) []string {
+	open := map[string]bool{}
+	for _, o := range p.Open {
+		open[o.Ref.String()+versions(p, o.Variants)] = true
+	}
+	var lines []string
+	for _, f := range p.Facts() {
+		if f.Common.Verify == "" || open[f.Ref.String()+versions(p, f.Common.Variants)] {
+			continue
+		}
+		line := p.Name(f.Ref)
+		if name := versions(p, f.Common.Variants); name != "" {
+			line += " (" + name + ")"
+		}
+		lines = append(lines, line+" – "+f.Common.Verify)
+	}
+	return lines
+}
+
+// toTry lists what must be seen to work before anybody comes.
+func toTry(p *plan.Plan) []string {
+	var lines []string
+	object := p.Shoot.Object.Print
+	if object == "" {
+		object = p.Video.Subject.Print
+	}
+	if object == "" {
+		object = "the filmed object"
+	}
+	for _, id := range p.Shoot.Has {
+		line := fmt.Sprintf("is the fault there: %s, on %s", p.Name(plan.Ref{Kind: plan.KindCause, ID: id}), object)
+		if p.Shoot.Tried != (plan.Date{}) {
+			line += "; last seen on " + p.Shoot.Tried.String()
+		}
+		lines = append(lines, line)
+	}
+	if len(p.Shoot.Has) == 0 {
+		lines = append(lines, "is the fault there, on "+object)
+	}
+	for _, t := range p.Tests {
+		for _, id := range t.Instrument {
+			if len(p.Tool(id)) > 0 {
+				line := fmt.Sprintf("%s: try it, set to %s", p.Name(plan.Ref{Kind: plan.KindTool, ID: id}), t.Setting.Print)
+				if t.Setting.Empty() {
+					line = p.Name(plan.Ref{Kind: plan.KindTool, ID: id}) + ": try it"
+				}
+				if !contains(lines, line) {
+					lines = append(lines, line)
+				}
+			}
+		}
+	}
+	for _, part := range p.Parts {
+		if part.Number != "" {
+			lines = append(lines, fmt.Sprintf("%s: the one in hand carries the number %s and looks like the old one", part.Name.Print, plan.Known(part.Number)))
+		}
+	}
+	return lines
+}
+
+func contains(lines []string, line string) bool {
+	for _, l := range lines {
+		if l == line {
+			return true
+		}
+	}
+	return false
+}

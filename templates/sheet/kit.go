@@ -1,0 +1,132 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/hazard/class"
+)
+
+// Item is one thing to carry or to have.
+type Item struct {
+	Name string
+	Note string // size, number, amount, what for
+	For  string // versions, empty for all
+}
+
+// Gear is what protects people in this plan: the supplies that the plan names
+// as gear, then what its cautions ask for and no supply covers.
+func Gear(p *plan.Plan) []Item {
+	var items []Item
+	var covered []string
+	for _, s := range p.Supplies {
+		if s.Protects != "" {
+			items = append(items, Item{s.Name.Print, joined(s.Amount.Print, "for the "+bodyPart(s.Protects)), versions(p, s.Variants)})
+			covered = append(covered, s.Protects)
+		}
+	}
+	for _, c := range p.Cautions {
+		stock, ok := class.Find(c.Class)
+		if !ok {
+			continue
+		}
+		for _, g := range stock.Gear {
+			if !slices.Contains(covered, string(g.Protects)) {
+				covered = append(covered, string(g.Protects))
+				items = append(items, Item{g.Name, "for the " + bodyPart(string(g.Protects)), ""})
+			}
+		}
+	}
+	return items
+}
+
+func bodyPart(protects string) string {
+	if protects == "hearing" {
+		return "ears"
+	}
+	return protects
+}
+
+// Tools are what the viewer needs in the hand.
+func Tools(p *plan.Plan) []Item {
+	var items []Item
+	for _, t := range p.Tools {
+		var drives []string
+		for _, d := range t.Drives {
+			if !strings.Contains(strings.ToLower(t.Name.Print), strings.ToLower(d.String())) {
+				drives = append(drives, d.String())
+			}
+		}
+		note := joined(strings.Join(drives, ", "), t.Why.Print)
+		if t.Optional {
+			note = joined("if you have one", note)
+		}
+		if !t.InsteadOf.Empty() {
+			note = joined(note, "instead of "+t.InsteadOf.Print)
+		}
+		items = append(items, Item{t.Name.Print, note, versions(p, t.Variants)})
+	}
+	return items
+}
+
+// Parts are what is fitted.
+func Parts(p *plan.Plan) []Item {
+	var items []Item
+	for _, part := range p.Parts {
+		name := part.Name.Print
+		if part.Count > 1 {
+			name = fmt.Sprintf("%d × %s", part.Count, name)
+		}
+		note := ""
+		if part.Number != "" {
+			note = "number " + plan.Known(part.Number)
+		}
+		if !part.Replaces.Empty() {
+			note = joined(note, "replaces "+part.Replaces.Print)
+		}
+		items = append(items, Item{name, joined(note, plan.Known(part.Price)), versions(p, part.Variants)})
+	}
+	return items
+}
+
+// Supplies are what is used up.
+func Supplies(p *plan.Plan) []Item {
+	var items []Item
+	for _, s := range p.Supplies {
+		if s.Protects == "" {
+			items = append(items, Item{s.Name.Print, s.Amount.Print, versions(p, s.Variants)})
+		}
+	}
+	return items
+}
+
+// joined puts two remarks together.
+func joined(a, b string) string {
+	if a != "" && b != "" {
+		return a + ", " + b
+	}
+	return a + b
+}
+
+// charging are words of kit that runs on a battery.
+var charging = []string{"battery", "batteries", "camera", "light", "lamp", "torch", "microphone", "recorder", "phone", "cordless", "meter", "power bank", "monitor"}
+
+// ToCharge picks from kit and tools what runs on a battery.
+func ToCharge(p *plan.Plan) []string {
+	var names []string
+	add := func(name string) {
+		lower := strings.ToLower(name)
+		if slices.ContainsFunc(charging, func(w string) bool { return strings.Contains(lower, w) }) && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, g := range p.Shoot.Gear {
+		add(g)
+	}
+	for _, t := range p.Tools {
+		add(t.Name.Print)
+	}
+	return names
+}

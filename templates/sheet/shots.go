@@ -1,0 +1,140 @@
+package sheet
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/shotlist"
+)
+
+type shotRow struct {
+	shotlist.Shot
+	Place, People, States, Why, For, From, Narration string
+}
+
+type shotStep struct {
+	Number    int
+	Title, ID string
+	For       string
+	Detour    string
+	Rows      []shotRow
+}
+
+type shotsView struct {
+	Title   string
+	Steps   []shotStep
+	Count   int
+	Camera  int
+	Seconds float64
+}
+
+// Shots is shots.md: the shot list in story order, a table a step.
+func Shots(p *plan.Plan, shots []shotlist.Shot) []byte {
+	v := shotsView{Title: p.Video.Title.Print, Count: len(shots)}
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		v.Steps = append(v.Steps, shotStep{Number: i + 1, Title: s.Title.Print, ID: s.ID, For: versions(p, s.Variants), Detour: condition(p, s.OnlyIf)})
+	}
+	for _, shot := range shots {
+		v.Steps[shot.Step].Rows = append(v.Steps[shot.Step].Rows, rowOf(p, shot))
+		if shot.Kind == shotlist.Camera {
+			v.Camera++
+			v.Seconds += shot.Seconds * float64(shot.Takes)
+		}
+	}
+	return print("shots.md.tmpl", v)
+}
+
+func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
+	r := shotRow{Shot: shot, States: strings.Join(shot.States, ", "), For: versions(p, shot.Variants), From: "suggested"}
+	if shot.Setup != "" {
+		r.Place = p.Name(plan.Ref{Kind: plan.KindSetup, ID: shot.Setup})
+	}
+	for _, state := range shot.Without {
+		r.States = joined(r.States, "not "+state)
+	}
+	if !shot.Suggested {
+		r.From = "plan"
+	}
+	r.People = strings.Join(shot.Who, ", ")
+	var why []string
+	for _, c := range shot.Covers {
+		word := c.Why.String()
+		if c.Ref.ID != "" {
+			word += ": " + p.Name(c.Ref)
+		}
+		why = append(why, word)
+	}
+	r.Why = strings.Join(why, "; ")
+	step := &p.Steps[shot.Step]
+	if shot.Kind == shotlist.Camera && len(step.Lines) > 0 {
+		r.Narration = step.Narrated
+	}
+	return r
+}
+
+// condition says when a detour is taken, empty for a step that is not one.
+func condition(p *plan.Plan, c plan.Condition) string {
+	if c.Test == "" {
+		return ""
+	}
+	question := p.Name(plan.Ref{Kind: plan.KindTest, ID: c.Test})
+	switch c.Outcome {
+	case "passes":
+		return fmt.Sprintf("only after a good reading: %s", question)
+	case "fails":
+		return fmt.Sprintf("only after a bad reading: %s", question)
+	}
+	for _, t := range p.Test(c.Test) {
+		for _, o := range t.Outcomes {
+			if o.ID == c.Outcome {
+				return fmt.Sprintf("only if %s (%s)", o.Sees.Print, question)
+			}
+		}
+	}
+	return ""
+}
+
+// csvHead is the first row of shots.csv; a documented, stable form.
+var csvHead = []string{"number", "id", "step", "size", "of", "setup", "states", "who", "light", "sound", "narrated", "card", "takes", "seconds", "made by", "apart", "versions", "why", "from"}
+
+// ShotsCSV is shots.csv: one row a shot (RFC 4180).
+func ShotsCSV(p *plan.Plan, shots []shotlist.Shot) []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	w.UseCRLF = true
+	write := func(cells ...string) {
+		if err := w.Write(cells); err != nil {
+			panic(err) // a buffer takes everything
+		}
+	}
+	write(csvHead...)
+	for _, shot := range shots {
+		r := rowOf(p, shot)
+		write(strconv.Itoa(shot.Number), shot.ID, p.Steps[shot.Step].ID, shot.Size, safe(shot.Of), safe(r.Place), safe(r.States), safe(r.People),
+			safe(shot.Light), safe(shot.Sound), r.Narration, safe(shot.Card), strconv.Itoa(shot.Takes), strconv.FormatFloat(shot.Seconds, 'f', -1, 64),
+			shot.Kind, yes(shot.Apart), safe(r.For), safe(r.Why), r.From)
+	}
+	w.Flush()
+	return b.Bytes()
+}
+
+func yes(b bool) string {
+	if b {
+		return "yes"
+	}
+	return ""
+}
+
+// safe keeps a cell from becoming a formula in a spreadsheet: a leading quote
+// before = + - @ tab and line ends (OWASP ASVS 5.0, 1.2.10).
+func safe(text string) string {
+	if text != "" && strings.ContainsRune("=+-@\t\r\n\x00＝＋－＠", []rune(text)[0]) {
+		return "'" + text
+	}
+	return text
+}

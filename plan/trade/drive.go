@@ -1,0 +1,202 @@
+package trade
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Drive is the form and size by which a fastener is turned. It serves both
+// sides: what a fastener takes and what a tool turns.
+type Drive struct {
+	Kind string // one of the kinds below
+	Size string // "8 mm", "1/2 in", "T25", "PH2"; empty: any size, or not said
+}
+
+// The kinds of drive.
+const (
+	Hex                = "hex"                  // external hexagon: spanner, socket, nut driver
+	HexKey             = "hex key"              // internal hexagon
+	Hexalobular        = "hexalobular"          // ISO 10664, T sizes
+	HexalobularPin     = "hexalobular with pin" // the same with a pin in the recess: a hollow bit
+	HexalobularOutside = "external hexalobular" // E sizes
+	CrossH             = "cross recess H"       // ISO 4757 type H, PH sizes
+	CrossZ             = "cross recess Z"       // ISO 4757 type Z, PZ sizes
+	Slotted            = "slotted"
+	Square             = "square"        // internal square, numbers
+	TripleSquare       = "triple square" // twelve points inside, M sizes of the bit
+	Pentalobular       = "pentalobular"  // five lobes, P sizes
+	TriWing            = "tri-wing"      // three wings, Y sizes
+)
+
+// String is the printed form: "8 mm", "6 mm hex key", "T25", "PH2", "5.5 mm
+// slotted". It reads back to the same Drive.
+func (d Drive) String() string {
+	switch {
+	case d.Size == "":
+		return d.Kind
+	case d.Kind == HexalobularPin, d.Kind == HexKey, d.Kind == Slotted, d.Kind == Square, d.Kind == TripleSquare:
+		return d.Size + " " + d.Kind
+	}
+	return d.Size
+}
+
+// ParseDrive reads a drive as a fastener's drive key has it: "8 mm" (a
+// hexagon), "PH2", "T25", "6 mm hex key", "1/2 in", "slotted". A text that
+// names no drive, or several, gives false.
+func ParseDrive(s string) (Drive, bool) {
+	text := driveText(s)
+	found := readDrives(text)
+	if len(found) == 0 {
+		found = bareHexagons(text)
+	}
+	if len(found) != 1 {
+		return Drive{}, false
+	}
+	if _, isLength := found[0].Millimetres(); !isLength && len(readSizes(text)) > 0 {
+		return Drive{}, false // "8 mm or PH2"
+	}
+	return found[0], true
+}
+
+// Turns says whether a tool of this drive turns a fastener of that one. A tool
+// whose size is not said is taken to fit. Hexagons and keys of the other system
+// fit where their sizes lie within 0.15 mm: 8 mm and 5/16 in, 19 mm and 3/4 in.
+// That margin is common practice, no source.
+func (d Drive) Turns(fastener Drive) bool {
+	if d.Kind == HexalobularPin && fastener.Kind == Hexalobular {
+		d.Kind = Hexalobular // the hollow bit fits a recess without a pin too
+	}
+	if d.Kind != fastener.Kind {
+		return false
+	}
+	if d.Size == fastener.Size || d.Size == "" || fastener.Size == "" {
+		return true
+	}
+	a, ok1 := d.Millimetres()
+	b, ok2 := fastener.Millimetres()
+	return ok1 && ok2 && (d.Kind == Hex || d.Kind == HexKey) && math.Abs(a-b) <= interchange
+}
+
+const interchange = 0.15 // mm
+
+// Millimetres is the size in mm of a drive whose size is a length.
+func (d Drive) Millimetres() (float64, bool) {
+	q, err := ParseQuantity(d.Size)
+	if err != nil {
+		return 0, false
+	}
+	mm, ok := q.In(Millimetre)
+	return mm.Number, ok
+}
+
+// maxDriveText bounds what is read for drives, in bytes.
+const maxDriveText = 200
+
+// driveText is the text in lower case with its signs made plain, cut to a
+// bounded length.
+func driveText(s string) string {
+	if len(s) > maxDriveText {
+		s = strings.ToValidUTF8(s[:maxDriveText], "")
+	}
+	s = driveFolder.Replace(strings.ToLower(s))
+	s = ratchetSquare.ReplaceAllString(s, " ")
+	return strings.Join(strings.Fields(s), " ")
+}
+
+var driveFolder = strings.NewReplacer("–", "-", "—", "-", "−", "-", "″", " in ", `"`, " in ", "”", " in ", "\u00a0", " ", "\u202f", " ",
+	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "millimetre", "mm", "millimeter", "mm", "spark plug", "sparkplug", "spark-plug", "sparkplug", " mil ", " mm ", "№", "no.")
+
+// ratchetSquare is the square that joins ratchet and socket, which turns no
+// fastener: "1/2 in drive".
+var ratchetSquare = regexp.MustCompile(`\d+/\d+ ?-?(?:in|inch)?[. -]*(?:square )?(?:drive|dr)\b`)
+
+// codes are the drives written as letters and a number.
+var codes = []struct {
+	form *regexp.Regexp
+	kind string
+	unit string // prefix of the printed size
+}{
+	{regexp.MustCompile(`\b(?:tr|tx-?tr|tt|th) ?-?(\d{1,3})h?\b|\bt(?:x|orx)? ?-?(\d{1,3})(?:h\b|(?: |-)?(?:security|tamper\w*|pin|hollow|with pin|hexalobular with pin))|\b(?:security|tamper\w*|hollow|pin-?hole) (?:bit )?(?:torx |star |hexalobular )?t(?:x)?-? ?(\d{1,3})\b`), HexalobularPin, "T"},
+	{regexp.MustCompile(`\b(?:external (?:torx|hexalobular)|e-?torx|inverted torx|female torx|etx) ?(?:size )?e?-?(\d{1,2})\b|\be-?(\d{1,2})\b`), HexalobularOutside, "E"},
+	{regexp.MustCompile(`\bt(?:x)?-? ?(\d{1,3})\b|\b(?:torx|hexalobular|star|six-lobe|6-lobe)(?: plus)? ?(?:size |no\.? ?|#)?(\d{1,3})\b`), Hexalobular, "T"},
+	{regexp.MustCompile(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phillips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phillips|cross)`), CrossH, "PH"},
+	{regexp.MustCompile(`\bpz ?-?#?(0{1,3}|[1-5])\b|\b(?:posi|pozi)(?:drive?)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:posi|pozi)`), CrossZ, "PZ"},
+	{regexp.MustCompile(`\b(?:sq|r) ?-?#?([0-4])\b|\b(?:robertson|square)(?: drive| recess)? ?(?:size |no\.? ?|#|number )?([0-4])\b|(?:#|no\.? ?|number |size )([0-4]) ?(?:robertson|square)`), Square, "#"},
+	{regexp.MustCompile(`\b(?:xzn|triple[ -]square|spline|multi-?tooth) ?m?-?(\d{1,2})\b|\bm(\d{1,2}) ?(?:xzn|triple[ -]square|spline|multi-?tooth)`), TripleSquare, "M"},
+	{regexp.MustCompile(`\b(?:pentalobe|pentalobular) ?(?:p|ts|pl)?([1-6])\b|\bp([1-6]) ?(?:pentalobe|pentalobular)|\bp([2-6])\b`), Pentalobular, "P"},
+	{regexp.MustCompile(`\b(?:tri-?wing|tri-?point) ?y?([0-4]{1,2})\b|\by([0-4]{1,2})\b`), TriWing, "Y"},
+}
+
+// driveWords name a kind without a code. Order matters: a later kind's words
+// stand inside an earlier one's.
+var driveWords = []struct {
+	form *regexp.Regexp
+	kind string
+}{
+	{regexp.MustCompile(`\b(?:e-?torx|external (?:torx|hexalobular))\b`), HexalobularOutside},
+	{regexp.MustCompile(`\b(?:hexalobular with pin|(?:security|tamper\w*(?: proof)?) (?:torx|hexalobular|star))\b`), HexalobularPin},
+	{regexp.MustCompile(`\b(?:torx|hexalobular|star (?:bits?|drivers?|keys?))\b`), Hexalobular},
+	{regexp.MustCompile(`\b(?:phillips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`), CrossH},
+	{regexp.MustCompile(`\b(?:cross recess z|posi\w*|pozi\w*)\b`), CrossZ},
+	{regexp.MustCompile(`\b(?:xzn|triple[ -]square)\b`), TripleSquare},
+	{regexp.MustCompile(`\b(?:robertson|square (?:recess|bits?|drivers?|screwdrivers?)|square)\b`), Square},
+	{regexp.MustCompile(`\b(?:pentalobe|pentalobular)\b`), Pentalobular},
+	{regexp.MustCompile(`\b(?:tri-?wing|tri-?point)\b`), TriWing},
+}
+
+// readDrives reads every drive that a text names by a code or by a word of the
+// trade, in the order kinds are listed.
+func readDrives(text string) []Drive {
+	var found []Drive
+	rest := text
+	for _, c := range codes {
+		for _, m := range c.form.FindAllStringSubmatch(rest, -1) {
+			for _, n := range m[1:] {
+				if n != "" {
+					found = add(found, Drive{c.kind, c.unit + n})
+				}
+			}
+		}
+		rest = c.form.ReplaceAllString(rest, " ; ")
+	}
+	coded := kindsOf(found)
+	for _, w := range driveWords {
+		if !w.form.MatchString(rest) {
+			continue
+		}
+		if !slices.Contains(coded, w.kind) {
+			found = add(found, Drive{Kind: w.kind})
+		}
+		rest = w.form.ReplaceAllString(rest, " ")
+	}
+	return append(found, sizedDrives(rest)...)
+}
+
+func kindsOf(list []Drive) []string {
+	kinds := make([]string, len(list))
+	for i, d := range list {
+		kinds[i] = d.Kind
+	}
+	return kinds
+}
+
+func add(list []Drive, d Drive) []Drive {
+	if slices.Contains(list, d) {
+		return list
+	}
+	return append(list, d)
+}
+
+// lengthSize prints a size in mm or inches in our one spelling.
+func lengthSize(number, unit string) string {
+	if unit == string(Inch) {
+		return number + " in"
+	}
+	if v, err := strconv.ParseFloat(number, 64); err == nil {
+		number = formatNumber(v)
+	}
+	return number + " mm"
+}

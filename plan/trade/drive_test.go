@@ -1,0 +1,105 @@
+package trade
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestParseDrive(t *testing.T) {
+	for in, want := range map[string]Drive{
+		"8 mm": {Hex, "8 mm"}, "8mm": {Hex, "8 mm"}, "1/2 in": {Hex, "1/2 in"}, `7/16"`: {Hex, "7/16 in"}, "10 mm hex": {Hex, "10 mm"}, "hex": {Kind: Hex},
+		"6 mm hex key": {HexKey, "6 mm"}, "6 mm Allen": {HexKey, "6 mm"}, "2.5mm hex key": {HexKey, "2.5 mm"},
+		"T25": {Hexalobular, "T25"}, "Torx 25": {Hexalobular, "T25"}, "TX25": {Hexalobular, "T25"},
+		"TR20": {HexalobularPin, "T20"}, "T20 security": {HexalobularPin, "T20"}, "E10": {HexalobularOutside, "E10"},
+		"PH2": {CrossH, "PH2"}, "Phillips #2": {CrossH, "PH2"}, "No. 2 Phillips": {CrossH, "PH2"}, "cross recess H": {Kind: CrossH},
+		"PZ2": {CrossZ, "PZ2"}, "Pozidriv 2": {CrossZ, "PZ2"}, "slotted": {Kind: Slotted}, "5.5 mm slotted": {Slotted, "5.5 mm"}, "flat blade": {Kind: Slotted},
+		"#2 square": {Square, "#2"}, "M8 triple square": {TripleSquare, "M8"}, "P5": {Pentalobular, "P5"}, "Y0": {TriWing, "Y0"},
+	} {
+		got, ok := ParseDrive(in)
+		if !ok || got != want {
+			t.Errorf("ParseDrive(%q) = %+v, %v; want %+v", in, got, ok, want)
+		}
+		if again, ok := ParseDrive(got.String()); !ok || again != got {
+			t.Errorf("ParseDrive(%q) prints %q, which reads as %+v, %v", in, got, again, ok)
+		}
+	}
+	for _, in := range []string{"", "10", "hand", "8 mm or PH2", "M8", "glued"} {
+		if got, ok := ParseDrive(in); ok {
+			t.Errorf("ParseDrive(%q) = %+v; want none", in, got)
+		}
+	}
+}
+
+func TestDrivesOf(t *testing.T) {
+	for in, want := range map[string]string{
+		"8 mm nut driver":                        "8 mm",
+		"10 mm socket":                           "10 mm",
+		"10 and 13 mm spanners":                  "10 mm, 13 mm",
+		"8, 10 and 13 mm sockets":                "8 mm, 10 mm, 13 mm",
+		"8/10/13 mm sockets":                     "8 mm, 10 mm, 13 mm",
+		"10 x 13 mm spanner":                     "10 mm, 13 mm",
+		"8–11 mm socket set":                     "8 mm, 9 mm, 10 mm, 11 mm",
+		"T25 bit":                                "T25",
+		"T20, T25 and T30 bits":                  "T20, T25, T30",
+		"No. 2 Phillips screwdriver":             "PH2",
+		"No. 1 and No. 2 Phillips screwdrivers":  "PH1, PH2",
+		"hex keys 4–6 mm":                        "4 mm hex key, 5 mm hex key, 6 mm hex key",
+		"8 mm hex bit":                           "8 mm hex key",
+		"adjustable spanner":                     "hex",
+		"socket set":                             "hex",
+		"1/2 in drive ratchet":                   "",
+		"1/2 in drive ratchet with 17 mm socket": "17 mm",
+		"9/16 spanner":                           "9/16 in",
+		"flat-blade screwdriver":                 "slotted",
+		"E10 socket":                             "E10",
+		"screwdriver":                            "cross recess H, slotted",
+		"wheel brace":                            "17 mm, 19 mm, 21 mm, 22 mm",
+		"spark plug socket 16 mm":                "16 mm",
+		"multimeter":                             "",
+		"torque wrench":                          "",
+		"8 mm drill bit":                         "",
+		"jack stands 3 t":                        "",
+	} {
+		var got []string
+		for _, d := range DrivesOf(in) {
+			got = append(got, d.String())
+		}
+		if strings.Join(got, ", ") != want {
+			t.Errorf("DrivesOf(%q) = %q; want %q", in, got, want)
+		}
+	}
+}
+
+func TestTurns(t *testing.T) {
+	for _, c := range []struct {
+		tool, fastener string
+		want           bool
+	}{
+		{"8 mm", "8 mm", true}, {"5/16 in", "8 mm", true}, {"3/4 in", "19 mm", true}, {"1/2 in", "13 mm", false}, {"10 mm", "8 mm", false},
+		{"hex", "13 mm", true}, {"8 mm hex key", "8 mm", false}, {"T20 security", "T20", true}, {"T20", "T20 security", false}, {"PH2", "PZ2", false},
+	} {
+		tool, _ := ParseDrive(c.tool)
+		fastener, _ := ParseDrive(c.fastener)
+		if got := tool.Turns(fastener); got != c.want {
+			t.Errorf("%s turns %s: %v; want %v", c.tool, c.fastener, got, c.want)
+		}
+	}
+}
+
+func FuzzParseDrive(f *testing.F) {
+	for _, s := range []string{"8 mm", "T25", "6 mm hex key", "No. 2 Phillips", "8/10/13 mm sockets", "hex keys 4–8 mm", "1-1/8 in socket", "½ drive 17 mm"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		if d, ok := ParseDrive(s); ok {
+			if again, ok := ParseDrive(d.String()); !ok || again != d {
+				t.Errorf("ParseDrive(%q) = %+v, prints %q, which reads as %+v, %v", s, d, d, again, ok)
+			}
+		}
+		for _, d := range DrivesOf(s) {
+			if d.Kind == "" {
+				t.Errorf("DrivesOf(%q) gives a drive of no kind: %+v", s, d)
+			}
+		}
+	})
+}

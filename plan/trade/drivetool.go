@@ -1,0 +1,184 @@
+package trade
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// DrivesOf reads from a tool's name what it turns: "8 mm nut driver", "10 and
+// 13 mm spanners", "T25 bit", "No. 2 Phillips screwdriver", "hex keys 4–8 mm".
+// A tool that turns any size of a kind, or does not say which, gives a Drive
+// without a size: "adjustable spanner", "socket set". A tool that turns no
+// fastener gives none.
+func DrivesOf(toolName string) []Drive {
+	text := driveText(toolName)
+	if noDriver.MatchString(text) {
+		return nil
+	}
+	found := readDrives(text)
+	if len(found) > 0 {
+		return found
+	}
+	switch {
+	case wheelBrace.MatchString(text):
+		return hexagons("17", "19", "21", "22")
+	case bitSet.MatchString(text):
+		return []Drive{{Kind: Hexalobular}, {Kind: CrossH}, {Kind: CrossZ}, {Kind: Slotted}, {Kind: HexKey}}
+	case strings.Contains(text, "screwdriver"):
+		// a screwdriver that does not say which: either common kind
+		return []Drive{{Kind: CrossH}, {Kind: Slotted}}
+	}
+	return nil
+}
+
+// Tools whose names hold a driver's words and that turn no fastener.
+var noDriver = regexp.MustCompile(`\b(?:drill bits?|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|oxygen sensor|filter wrench|chain wrench)\b`)
+
+var (
+	wheelBrace = regexp.MustCompile(`\bwheel[ -]?(?:nut|bolt)?[ -]?(?:wrench|brace|spanner)\b|\blug wrench\b`)
+	bitSet     = regexp.MustCompile(`\b(?:driver )?bit(?: |-)?(?:set|kit|case)\b|\bset of bits\b|\bassorted bits\b`)
+)
+
+// A tool's kind where its size is a length. Internal hexagon words come first:
+// "hex bit socket" is one. "8 mm hex socket" is an external one, by its six
+// points; a fastener's drive that is written so means its own socket.
+var (
+	keyWords    = regexp.MustCompile(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle hex\w*|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`)
+	slotWords   = regexp.MustCompile(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|^flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`)
+	hexWords    = regexp.MustCompile(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|box[ -]end|open[ -]end(?:ed)?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`)
+	anyHexWords = regexp.MustCompile(`\b(?:adjustable (?:spanner|wrench)|socket (?:set|kit)|sockets|spanner set|set of (?:spanners|sockets|wrenches)|spanners|wrench set|wrenches|nut driver set|hex(?:agon)?(?:[ -]head)?$)\b`)
+)
+
+// sizedDrives reads the drives whose sizes are lengths: hexagons outside and
+// inside, and slots.
+func sizedDrives(text string) []Drive {
+	sizes := readSizes(text)
+	kind := ""
+	switch {
+	case keyWords.MatchString(text):
+		kind = HexKey
+	case slotWords.MatchString(text):
+		kind = Slotted
+	case hexWords.MatchString(text):
+		kind = Hex
+	default:
+		return nil
+	}
+	var found []Drive
+	for _, s := range expand(kind, sizes) {
+		found = add(found, Drive{kind, s})
+	}
+	if found == nil && (kind != Hex || anyHexWords.MatchString(text)) {
+		found = []Drive{{Kind: kind}}
+	}
+	return found
+}
+
+// bareHexagons reads a fastener's drive that is a size alone: "8 mm".
+func bareHexagons(text string) []Drive {
+	if loc := sizeList.FindStringIndex(text); loc == nil || strings.TrimSpace(text[:loc[0]]+text[loc[1]:]) != "" {
+		return nil
+	}
+	var found []Drive
+	for _, s := range expand(Hex, readSizes(text)) {
+		found = add(found, Drive{Hex, s})
+	}
+	return found
+}
+
+func hexagons(sizes ...string) []Drive {
+	list := make([]Drive, len(sizes))
+	for i, s := range sizes {
+		list[i] = Drive{Hex, s + " mm"}
+	}
+	return list
+}
+
+const (
+	sizePattern = `\d{1,2}(?:[ -]\d{1,2}/\d{1,2}|\.\d{1,2}|/\d{1,2})?`
+	joinPattern = ` ?(?:,? and |,? or |, ?|/| ?& ?|\+| to |-|\.\.) ?`
+)
+
+// sizeList finds sizes that share a unit: "8, 10 and 13 mm", "4-8 mm",
+// "10 mm x 13 mm".
+var (
+	sizeList = regexp.MustCompile(`\b` + sizePattern + `(?: ?(?:mm|inch|in\b))?(?:(?:` + joinPattern + `| ?x ?)` + sizePattern + `(?: ?(?:mm|inch|in\b))?)*`)
+	oneSize  = regexp.MustCompile(sizePattern)
+	spanMark = regexp.MustCompile(`(` + sizePattern + `)(?: ?mm)? ?(?:-|to|\.\.) ?(` + sizePattern + `)`)
+)
+
+// size is a size with its unit, or the first of a span of nominal sizes.
+type size struct {
+	number, last string
+	unit         string
+}
+
+// readSizes reads every list of sizes that has a unit, or whose unit follows
+// "mm" at the list's end.
+func readSizes(text string) []size {
+	var sizes []size
+	for _, list := range sizeList.FindAllString(text, -1) {
+		unit := ""
+		switch {
+		case strings.HasSuffix(list, "mm"):
+			unit = string(Millimetre)
+		case strings.HasSuffix(list, "in"), strings.HasSuffix(list, "inch"):
+			unit = string(Inch)
+		case strings.Contains(list, "/") && !strings.Contains(list, "mm") && oneSize.FindString(list) == list:
+			unit = string(Inch) // "9/16 spanner"
+		default:
+			continue
+		}
+		for _, span := range spanMark.FindAllStringSubmatch(list, -1) {
+			if unit == string(Millimetre) {
+				sizes = append(sizes, size{span[1], span[2], unit})
+				list = strings.Replace(list, span[0], "", 1)
+			}
+		}
+		for _, n := range oneSize.FindAllString(list, -1) {
+			if unit == string(Millimetre) && strings.Contains(n, "/") { // "10/13 mm" are two sizes
+				for _, part := range strings.Split(n, "/") {
+					sizes = append(sizes, size{number: part, unit: unit})
+				}
+				continue
+			}
+			sizes = append(sizes, size{number: n, unit: unit})
+		}
+	}
+	return sizes
+}
+
+// The nominal sizes between the ends of a set: hex keys by ISO 2936 (from
+// memory), spanners and sockets in whole millimetres with 5.5 mm.
+var (
+	keySeries = []float64{0.7, 0.9, 1.3, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 14, 17, 19, 22, 24, 27}
+	hexSeries = []float64{3, 3.2, 4, 5, 5.5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 30, 32, 34, 36, 41, 46, 50}
+)
+
+// expand writes sizes out, each span as the nominal sizes inside it.
+func expand(kind string, sizes []size) []string {
+	var out []string
+	for _, s := range sizes {
+		if s.last == "" {
+			out = append(out, lengthSize(s.number, s.unit))
+			continue
+		}
+		low, err1 := strconv.ParseFloat(s.number, 64)
+		high, err2 := strconv.ParseFloat(s.last, 64)
+		if err1 != nil || err2 != nil || low > high {
+			out = append(out, lengthSize(s.number, s.unit), lengthSize(s.last, s.unit))
+			continue
+		}
+		series := hexSeries
+		if kind == HexKey {
+			series = keySeries
+		}
+		for _, v := range series {
+			if v >= low && v <= high {
+				out = append(out, formatNumber(v)+" mm")
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,414 @@
+package trade
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// openText is how an open value prints; it is read back as one.
+const openText = "to be found"
+
+// ParseMeasure reads a value as a plan states it:
+//
+//	3 N·m                                    Exact
+//	about 12 V, ~12 V                        Exact, About
+//	10..20 Ω, 10 to 20 Ω, 10-20 Ω, between 10 and 20 Ω    Range
+//	12 ± 0.5 V, 12 V +/- 500 mV, 24 Ω ± 10 %              Tolerance
+//	at most, max, up to, ≤; under, below, less than, <    AtMost
+//	at least, min, ≥; over, above, more than, >           AtLeast
+//	?                                        Open
+//
+// A limit's word may follow: "0.2 V max", "9.6 V or more". "AC" or "DC" may
+// end a voltage or current. Any other text is Words. A text that is meant as a
+// measure but is none is an error that says what to write: a range that runs
+// backwards or mixes dimensions, a negative allowance, NaN, a decimal comma, a
+// number with something that looks like a unit and is not. A bare number gives
+// an error with ErrUnitMissing in its chain, and with it the text as Words.
+func ParseMeasure(s string) (Measure, error) {
+	text := strings.TrimSpace(s)
+	if text == "?" || strings.EqualFold(text, openText) {
+		return Measure{Shape: Open, Text: text}, nil
+	}
+	words := Measure{Shape: Words, Text: text}
+	if len(text) > maxMeasure {
+		return words, nil
+	}
+	m, err := readMeasure(text)
+	switch {
+	case errors.Is(err, errWords):
+		return words, nil
+	case err != nil:
+		return words, err
+	}
+	m.Text = text
+	return m, nil
+}
+
+// maxMeasure bounds the texts that are tried as a measure, in bytes.
+const maxMeasure = 200
+
+// errWords says that a text is no measure but plain words.
+var errWords = errors.New("words")
+
+func readMeasure(text string) (Measure, error) {
+	body, limit := cutLimit(text)
+	body, about := cutWord(body, aboutWords)
+	if limit.shape == Words && !about {
+		if after, ok := cutWord(body, []string{"between"}); ok {
+			body, limit.between = after, true
+		}
+	}
+	body, flow := cutFlow(body)
+	m, err := readValue(gaugeLast(body), limit.between)
+	if err != nil {
+		return m, err
+	}
+	if flow != "" && m.Unit.Dimension() != Voltage && m.Unit.Dimension() != Current {
+		return m, errWords
+	}
+	m.Flow, m.About = flow, about
+	if limit.shape == Words {
+		if about && m.Shape == Tolerance {
+			m.About = false // a tolerance says how loosely
+		}
+		return m, nil
+	}
+	if m.Shape != Exact {
+		return m, fmt.Errorf("%q limits a range; write one value after %q", shorten(text), limit.word)
+	}
+	m.Shape, m.Strict, m.About = limit.shape, limit.strict, false
+	if limit.shape == AtMost {
+		m.Low = 0
+	} else {
+		m.High = 0
+	}
+	m.Nominal = 0
+	return m, nil
+}
+
+var aboutWords = []string{"about", "around", "approximately", "approx.", "approx", "roughly", "circa", "ca.", "ca", "c.", "~", "≈"}
+
+// limitWord is a word that makes a limit of the value after it, or before it.
+type limitWord struct {
+	word    string
+	shape   Shape
+	strict  bool
+	between bool
+}
+
+// leading and trailing limits; the longer of two that start alike comes first.
+var (
+	leading = []limitWord{
+		{word: "at most", shape: AtMost}, {word: "not more than", shape: AtMost}, {word: "no more than", shape: AtMost},
+		{word: "not over", shape: AtMost}, {word: "not above", shape: AtMost}, {word: "maximum of", shape: AtMost},
+		{word: "maximum", shape: AtMost}, {word: "max.", shape: AtMost}, {word: "max", shape: AtMost},
+		{word: "up to", shape: AtMost}, {word: "≤", shape: AtMost}, {word: "<=", shape: AtMost},
+		{word: "under", shape: AtMost, strict: true}, {word: "below", shape: AtMost, strict: true},
+		{word: "less than", shape: AtMost, strict: true}, {word: "<", shape: AtMost, strict: true},
+		{word: "at least", shape: AtLeast}, {word: "not less than", shape: AtLeast}, {word: "no less than", shape: AtLeast},
+		{word: "not under", shape: AtLeast}, {word: "not below", shape: AtLeast}, {word: "minimum of", shape: AtLeast},
+		{word: "minimum", shape: AtLeast}, {word: "min.", shape: AtLeast}, {word: "min", shape: AtLeast},
+		{word: "≥", shape: AtLeast}, {word: ">=", shape: AtLeast},
+		{word: "over", shape: AtLeast, strict: true}, {word: "above", shape: AtLeast, strict: true},
+		{word: "more than", shape: AtLeast, strict: true}, {word: ">", shape: AtLeast, strict: true},
+	}
+	trailing = []limitWord{
+		{word: "or less", shape: AtMost}, {word: "or below", shape: AtMost}, {word: "or under", shape: AtMost}, {word: "or lower", shape: AtMost},
+		{word: "at most", shape: AtMost}, {word: "maximum", shape: AtMost}, {word: "max.", shape: AtMost}, {word: "max", shape: AtMost},
+		{word: "or more", shape: AtLeast}, {word: "or above", shape: AtLeast}, {word: "or over", shape: AtLeast}, {word: "or higher", shape: AtLeast},
+		{word: "at least", shape: AtLeast}, {word: "minimum", shape: AtLeast}, {word: "min.", shape: AtLeast}, {word: "min", shape: AtLeast},
+	}
+)
+
+// cutLimit takes the limit's word off either end of a text.
+func cutLimit(text string) (string, limitWord) {
+	for _, l := range leading {
+		if rest, ok := cutWord(text, []string{l.word}); ok {
+			return rest, l
+		}
+	}
+	for _, l := range trailing {
+		head, ok := cutEnd(text, l.word)
+		// "5 min" is five minutes: a unit must stand before the limit's word
+		if ok && !endsInDigit(head) {
+			return head, l
+		}
+	}
+	return text, limitWord{}
+}
+
+// cutWord takes one of the words off the front of a text, whatever its case,
+// where the word ends there.
+func cutWord(text string, words []string) (string, bool) {
+	for _, w := range words {
+		if len(text) < len(w) || !strings.EqualFold(text[:len(w)], w) {
+			continue
+		}
+		rest := text[len(w):]
+		if next, _ := utf8.DecodeRuneInString(rest); endsInLetter(w) && (unicode.IsLetter(next) || next == '-' || rest == "") {
+			continue
+		}
+		return strings.TrimLeft(rest, " \t\u00a0"), true
+	}
+	return text, false
+}
+
+// cutEnd takes a word off the end of a text, with the space or comma before it.
+func cutEnd(text, word string) (string, bool) {
+	n := len(text) - len(word)
+	if n <= 0 || !strings.EqualFold(text[n:], word) {
+		return text, false
+	}
+	head := strings.TrimRight(text[:n], " \t,(\u00a0")
+	return head, len(head) < n
+}
+
+func endsInLetter(s string) bool {
+	r, _ := utf8.DecodeLastRuneInString(s)
+	return unicode.IsLetter(r)
+}
+
+func endsInDigit(s string) bool {
+	r, _ := utf8.DecodeLastRuneInString(s)
+	return '0' <= r && r <= '9' || vulgar[r] != 0
+}
+
+// cutFlow takes "AC" or "DC" off the end of a voltage or current, set off by a
+// space or joined to the unit: "230 V AC", "12 VDC".
+func cutFlow(text string) (string, string) {
+	n := len(text) - 2
+	if n < 2 {
+		return text, ""
+	}
+	flow := strings.ToUpper(text[n:])
+	if flow != "AC" && flow != "DC" {
+		return text, ""
+	}
+	head := strings.TrimRight(text[:n], " .\u00a0")
+	if endsInDigit(head) || !endsInLetter(head) && !strings.HasSuffix(head, "%") {
+		return text, ""
+	}
+	return head, flow
+}
+
+// readValue reads one value, a range or a tolerance.
+func readValue(text string, between bool) (Measure, error) {
+	first, rest, err := scanNumber(text)
+	if errors.Is(err, errNoNumber) {
+		return Measure{}, errWords
+	}
+	if err != nil {
+		return Measure{}, onlyIfMeant(err, text)
+	}
+	unit1, op, right := cutOperator(rest, between)
+	if op == noOp {
+		q, err := withSpelling(first, unit1, text)
+		if err != nil {
+			return Measure{}, err
+		}
+		return Measure{Shape: Exact, Nominal: q.Number, Low: q.Number, High: q.Number, Unit: q.Unit, first: q.written}, nil
+	}
+	second, rest, err := scanNumber(right)
+	switch {
+	case errors.Is(err, errNoNumber) && (op == dots || op == plusMinus):
+		return Measure{}, fmt.Errorf("%q lacks its second number; write it like %s", shorten(text), op.example())
+	case errors.Is(err, errNoNumber):
+		return Measure{}, errWords
+	case err != nil:
+		return Measure{}, err
+	}
+	unit2 := strings.TrimSpace(rest)
+	if op == plusMinus {
+		return readTolerance(text, [2]number{first, second}, [2]string{unit1, unit2})
+	}
+	if op == dash && unit2 == "" {
+		return Measure{}, errWords // "2014-2018" are years, "3-4" a place, "10W-40" an oil
+	}
+	return readRange(text, [2]number{first, second}, [2]string{unit1, unit2})
+}
+
+// onlyIfMeant keeps the error of a number unless the text around it shows that
+// the comma sets off words: "1,2 and 3".
+func onlyIfMeant(err error, text string) error {
+	if len(strings.Fields(text)) > 3 {
+		return errWords
+	}
+	return err
+}
+
+type operator int
+
+const (
+	noOp operator = iota
+	dots          // ".."
+	plusMinus
+	toWord // "to", "and": also found in plain words
+	dash   // between two numbers
+)
+
+func (o operator) example() string {
+	if o == plusMinus {
+		return `"12 ± 0.5 V"`
+	}
+	return `"10..20 Ω"`
+}
+
+var operators = []struct {
+	text string
+	op   operator
+}{
+	{"...", dots}, {"..", dots}, {"…", dots},
+	{"±", plusMinus}, {"+/-", plusMinus}, {"+/−", plusMinus}, {"+-", plusMinus}, {"plus or minus ", plusMinus}, {"plus/minus ", plusMinus},
+}
+
+// cutOperator splits what follows the first number at the first operator.
+func cutOperator(rest string, between bool) (unit string, op operator, right string) {
+	lower := strings.ToLower(rest)
+	if len(lower) != len(rest) {
+		lower = rest // a letter that changes its length in lower case is in no operator
+	}
+	for i := range lower {
+		for _, o := range operators {
+			if strings.HasPrefix(lower[i:], o.text) {
+				return strings.TrimSpace(rest[:i]), o.op, strings.TrimSpace(rest[i+len(o.text):])
+			}
+		}
+		if n := dashAt(lower[i:]); n > 0 {
+			return strings.TrimSpace(rest[:i]), dash, strings.TrimSpace(rest[i+n:])
+		}
+		for _, w := range []string{" to ", " and "} {
+			if strings.HasPrefix(lower[i:], w) && (w == " to " || between) {
+				return strings.TrimSpace(rest[:i]), toWord, strings.TrimSpace(rest[i+len(w):])
+			}
+		}
+	}
+	return strings.TrimSpace(rest), noOp, ""
+}
+
+// dashAt is the length of a dash or "~" that a number follows, else 0: the
+// hyphen of "N-m" is none.
+func dashAt(s string) int {
+	r, size := utf8.DecodeRuneInString(s)
+	if !strings.ContainsRune("-–—−~", r) {
+		return 0
+	}
+	if next := strings.TrimLeft(s[size:], " "); next == "" || (next[0] < '0' || next[0] > '9') && next[0] != '-' && next[0] != '.' {
+		return 0
+	}
+	return size
+}
+
+// withSpelling joins a number and the spelling of its unit. What is no unit is
+// words, unless it looks as if it were meant for one.
+func withSpelling(n number, spelling, text string) (Quantity, error) {
+	if spelling == "" {
+		return Quantity{}, unitMissing{text}
+	}
+	u, ok := LookupUnit(spelling)
+	if !ok {
+		if looksLikeUnit(spelling) {
+			return Quantity{}, unknownUnit(spelling)
+		}
+		return Quantity{}, errWords
+	}
+	return newQuantity(n, u)
+}
+
+// countWords are short words after a count that have no vowel, as units do.
+var countWords = []string{"st", "nd", "rd", "th", "x", "pcs", "pc", "mpg", "cyl", "yr"}
+
+// looksLikeUnit holds for one token that is a unit in other letters ("MA"), or
+// holds signs that only units have, or is short and cannot be spoken ("Nmm").
+// "4 pins" and "10W-40" are words.
+func looksLikeUnit(spelling string) bool {
+	key := strings.ToLower(unitKey(spelling))
+	if _, ok := choices[key]; ok {
+		return true
+	}
+	if _, ok := spellings().folded[key]; ok {
+		return true
+	}
+	if strings.ContainsAny(spelling, " \t") || strings.ContainsAny(spelling, "0123456789") {
+		return false
+	}
+	if strings.ContainsAny(spelling, "·⋅°²³ΩΩµμ%‰") {
+		return true
+	}
+	for _, w := range countWords {
+		if strings.EqualFold(spelling, w) {
+			return false
+		}
+	}
+	isSpoken := strings.ContainsAny(key, "aeiouy")
+	isLetters := !strings.ContainsFunc(spelling, func(r rune) bool { return !unicode.IsLetter(r) })
+	return isLetters && !isSpoken && utf8.RuneCountInString(spelling) <= 5
+}
+
+// pair gives both numbers of a range or tolerance their units; a unit written
+// once serves both.
+func pair(text string, n [2]number, spelling [2]string) (a, b Quantity, err error) {
+	if spelling[1] == "" {
+		spelling[1] = spelling[0]
+	}
+	if spelling[0] == "" {
+		spelling[0] = spelling[1]
+	}
+	if a, err = withSpelling(n[0], spelling[0], text); err != nil {
+		return a, b, err
+	}
+	b, err = withSpelling(n[1], spelling[1], text)
+	return a, b, err
+}
+
+func readRange(text string, n [2]number, spelling [2]string) (Measure, error) {
+	low, high, err := pair(text, n, spelling)
+	if err != nil {
+		return Measure{}, err
+	}
+	if low.Unit != high.Unit {
+		in, ok := low.In(high.Unit)
+		if !ok {
+			return Measure{}, fmt.Errorf("%q runs from a %s to a %s; give both ends in one unit, like \"10..20 Ω\"",
+				shorten(text), low.Unit.Dimension(), high.Unit.Dimension())
+		}
+		low = in
+	}
+	if low.Number > high.Number {
+		return Measure{}, fmt.Errorf("%q runs backwards; write the smaller end first, \"%s..%s %s\"",
+			shorten(text), high.numberText(), low.numberText(), string(high.Unit))
+	}
+	return Measure{Shape: Range, Low: low.Number, High: high.Number, Nominal: low.Number/2 + high.Number/2,
+		Unit: high.Unit, first: low.written, second: high.written}, nil
+}
+
+func readTolerance(text string, n [2]number, spelling [2]string) (Measure, error) {
+	if n[1].value < 0 || strings.HasPrefix(n[1].written, "-") {
+		return Measure{}, fmt.Errorf("%q has a negative allowance; write it without the sign, like \"12 ± 0.5 V\"", shorten(text))
+	}
+	if u, ok := LookupUnit(spelling[1]); ok && u == Percent && spelling[0] == "" {
+		spelling[0] = spelling[1]
+	}
+	nominal, allowance, err := pair(text, n, spelling)
+	if err != nil {
+		return Measure{}, err
+	}
+	if nominal.Unit == Gauge || allowance.Unit == Gauge {
+		return Measure{}, fmt.Errorf("%q gives a wire gauge an allowance; write the sizes that fit, like \"14..16 AWG\"", shorten(text))
+	}
+	m := Measure{Shape: Tolerance, Nominal: nominal.Number, Allowance: allowance.Number, Unit: nominal.Unit,
+		AllowanceUnit: allowance.Unit, first: nominal.written, second: allowance.written}
+	spread, ok := difference(allowance.Number, allowance.Unit, nominal.Unit)
+	if !ok && allowance.Unit == Percent {
+		spread, ok = math.Abs(nominal.Number)*allowance.Number/100, true
+	}
+	if !ok {
+		return Measure{}, fmt.Errorf("%q allows a %s on a %s; give the allowance in %s or in %%",
+			shorten(text), allowance.Unit.Dimension(), nominal.Unit.Dimension(), string(nominal.Unit))
+	}
+	m.Low, m.High = m.Nominal-spread, m.Nominal+spread
+	return m, nil
+}

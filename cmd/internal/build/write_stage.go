@@ -1,0 +1,211 @@
+package build
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"sync"
+	"syscall"
+)
+
+// The stage is one folder of temporaries. A kill can leave it in four states,
+// told apart by its marks:
+//
+//	no mark               the tree is unfinished           throw it away
+//	swapping, same file   the tree is still the new one    throw it away
+//	  as tree/manifest.json
+//	swapping, another     the tree is the old target       bring over what the
+//	                                                       user added, throw it away
+//	moving                files were moving to the target  move the rest
+//
+// "swapping" is a hard link to the new manifest.json, which makes the moment
+// of the exchange readable afterwards without inode numbers or a clock.
+const (
+	markSwapping = "swapping"
+	markMoving   = "moving"
+)
+
+// tree is the new target while it is staged, old the replaced files of a move.
+func (p *place) tree(names ...string) string {
+	return path.Join(p.stage, "tree", path.Join(names...))
+}
+func (p *place) old(names ...string) string { return path.Join(p.stage, "old", path.Join(names...)) }
+func (p *place) mark(name string) string    { return path.Join(p.stage, name) }
+
+// syncers is how many files are synced at once. Written first and synced
+// together afterwards, files share the commits of a journalling file system.
+// Measured on ext4, 25 files of 20 kB: 9 ms when each is synced as it is
+// written, 4 ms so. One syncfs(2) took 2 ms, but waits for whatever else is
+// going to that disk, and somebody who films is likely to be copying footage.
+const syncers = 8
+
+// fill writes the new files to the stage and syncs them.
+func (p *place) fill(ctx context.Context, c *change) error {
+	if err := p.root.Mkdir(p.stage, 0o700); err != nil {
+		return err
+	}
+	if err := p.root.Mkdir(p.tree(), 0o755); err != nil {
+		return err
+	}
+	tree, err := p.root.OpenRoot(p.tree())
+	if err != nil {
+		return err
+	}
+	defer tree.Close()
+	for _, dir := range c.dirs {
+		if err := tree.Mkdir(dir, 0o755); err != nil {
+			return err
+		}
+	}
+	names := []string{}
+	for _, f := range c.files {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if err := writeNew(tree, f.Name, f.Bytes, c.held.outputs[f.Name]); err != nil {
+			return err
+		}
+		names = append(names, f.Name)
+	}
+	if err := syncAll(tree, names); err != nil {
+		return err
+	}
+	for _, dir := range append(slices.Clone(c.dirs), ".") {
+		if err := syncFolder(tree, dir); err != nil {
+			return err
+		}
+	}
+	return ctx.Err()
+}
+
+// syncAll makes the contents of files durable.
+func syncAll(root *os.Root, names []string) error {
+	errs := make([]error, syncers)
+	var all sync.WaitGroup
+	for i := range syncers {
+		all.Go(func() {
+			for n := i; n < len(names); n += syncers {
+				errs[i] = errors.Join(errs[i], syncFile(root, names[n]))
+			}
+		})
+	}
+	all.Wait()
+	return errors.Join(errs...)
+}
+
+// syncFile syncs by a new handle: what was written by another is covered too,
+// and no more than a few files are open at once. Read-only, for an output may
+// be; Windows wants more for it.
+func syncFile(root *os.Root, name string) error {
+	f, err := root.OpenFile(name, syncFlag, 0)
+	if errors.Is(err, fs.ErrPermission) {
+		return nil // an output that its owner may not even read
+	}
+	if err != nil {
+		return err
+	}
+	return errors.Join(f.Sync(), f.Close())
+}
+
+// writeNew writes a file that must not exist. It gets the
+// permissions of the file it will replace, if there is one, from the start:
+// what was private is at no moment readable.
+func writeNew(root *os.Root, name string, data []byte, replaces fs.FileInfo) error {
+	perm := fs.FileMode(0o644)
+	keep := replaces != nil && replaces.Mode().IsRegular()
+	if keep {
+		perm = replaces.Mode().Perm()
+	}
+	f, err := root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, perm)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if keep && err == nil {
+		err = f.Chmod(perm) // the umask has taken bits away
+	}
+	return errors.Join(err, f.Close())
+}
+
+// syncFolder makes the names in a folder durable. Not every system lets a
+// folder be opened or synced; that is no reason to fail.
+func syncFolder(root *os.Root, name string) error {
+	f, err := root.Open(name)
+	if err != nil {
+		return nil
+	}
+	defer f.Close()
+	err = f.Sync()
+	for _, unable := range []error{syscall.EINVAL, syscall.ENOSYS, errors.ErrUnsupported, fs.ErrPermission} {
+		if errors.Is(err, unable) {
+			return nil
+		}
+	}
+	return err
+}
+
+// recover deals with the stage that a killed run has left, if any.
+func (p *place) recover() error {
+	info, err := p.root.Lstat(p.stage)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	if !info.IsDir() {
+		return &Refusal{p.stagePath(), "stands where fixslate keeps its temporaries", "move it elsewhere"}
+	}
+	if p.has(p.mark(markMoving)) {
+		if err := p.finishMove(); err != nil {
+			return err
+		}
+	} else if mark, err := p.root.Lstat(p.mark(markSwapping)); err == nil {
+		staged, err := p.root.Lstat(p.tree(manifestName))
+		swapped := err != nil || !os.SameFile(mark, staged)
+		if swapped && p.has(p.dir) { // else the user has thrown the target away since
+			if err := p.retire(); err != nil {
+				return err
+			}
+		}
+	}
+	return p.clear()
+}
+
+func (p *place) has(name string) bool {
+	_, err := p.root.Lstat(name)
+	return err == nil
+}
+
+// clear removes the stage. The marks go first: without them whatever is left
+// of the tree is rubbish.
+func (p *place) clear() error {
+	for _, name := range []string{p.mark(markMoving), p.mark(markSwapping)} {
+		if err := p.root.Remove(name); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return err
+		}
+	}
+	// Only what is ours: a folder that happens to bear the stage's name keeps
+	// what else is in it, and then can't be removed either.
+	if err := errors.Join(p.root.RemoveAll(p.tree()), p.root.RemoveAll(p.old())); err != nil {
+		return err
+	}
+	if err := p.root.Remove(p.stage); err != nil {
+		return &Refusal{p.stagePath(), "holds something that is not fixslate's, in the folder for its temporaries", "move it elsewhere"}
+	}
+	return nil
+}
+
+// stagePath is the stage as the user would look for it.
+func (p *place) stagePath() string { return filepath.Join(p.root.Name(), p.stage) }
+
+// discard removes the stage after a run, unless the next one needs it.
+func (p *place) discard() {
+	if !p.has(p.mark(markMoving)) && !p.has(p.mark(markSwapping)) {
+		p.clear()
+	}
+}

@@ -1,0 +1,240 @@
+// Package chapters cuts a video into chapters that a publisher accepts.
+//
+// In go a plan (titles and limits) and a Timeline, planned or real; out come
+// Chapters: titles with unrounded starts, the steps they hold and what had to
+// be joined. The package writes no file (chapters/marks does) and drops no
+// step.
+package chapters
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"unicode"
+
+	"fixslate/plan"
+	"fixslate/plan/timing"
+)
+
+// Chapter is a stretch of the video under one title.
+type Chapter struct {
+	Title    string        // one line
+	Start    float64       // seconds from the video's start, not rounded
+	End      float64       // where the next chapter starts, or the video ends
+	Begin    timing.Spread // of Start
+	Steps    []int         // indexes in the plan's Steps, in the order they are seen
+	Joined   []int         // those of Steps that would have begun a chapter of their own but are too short, or make it long enough
+	Detour   bool          // all of it is seen only after an outcome of a test
+	Variants []string      // ids, where all of it is for the same versions only
+}
+
+// Shortest is the shortest chapter where the plan does not say (announced with
+// the feature by the largest video site in 2020: first at 0:00, at least three,
+// each at least ten seconds).
+const Shortest = 10.0
+
+// WholeSecond rounds a time as every output with whole seconds writes it.
+func WholeSecond(seconds float64) int { return int(math.Floor(seconds + 0.5)) }
+
+// Millisecond rounds a time as every output with milliseconds writes it.
+func Millisecond(seconds float64) int64 { return int64(math.Floor(seconds*1000 + 0.5)) }
+
+// Stamp writes a time as descriptions do: "0:00", "12:34", and "1:02:03" from
+// one hour on.
+func Stamp(seconds float64) string {
+	s := WholeSecond(seconds)
+	if s < 3600 {
+		return fmt.Sprintf("%d:%02d", s/60, s%60)
+	}
+	return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+}
+
+// FromTimeline makes the chapters of a video.
+//
+// Each step begins a chapter under its own title, or under the text of its
+// `chapter` key; with `chapter = false` it belongs to the chapter before. The
+// first chapter starts at 0:00 whatever comes before its step.
+//
+// No chapter may be shorter than [publish] chapter_shortest, measured between
+// starts in whole seconds, as they will be written. Where some are, neighbours
+// are joined so that (1) as many chapters are left as the limit allows, (2) the
+// fewest joins put a detour beside the main story or one version beside
+// another, (3) the lengths are most even; where that leaves a choice, a short
+// step joins the chapter before it. A joined chapter has the title its author
+// wrote in a `chapter` key, else the title of its longest step; the others stand
+// in Joined. A video shorter than the limit is one chapter.
+//
+// Method: dynamic programming over where the last chapter starts. Cost: the
+// square of the number of steps.
+func FromTimeline(p *plan.Plan, t timing.Timeline) []Chapter {
+	openings := open(p, t)
+	if len(openings) == 0 {
+		return nil
+	}
+	var chapters []Chapter
+	for _, group := range join(openings, WholeSecond(t.End), shortest(p)) {
+		chapters = append(chapters, merge(p, group))
+	}
+	for i := range chapters {
+		chapters[i].End = t.End
+		if i > 0 {
+			chapters[i-1].End = chapters[i].Start
+		}
+	}
+	return chapters
+}
+
+// shortest is the plan's limit in whole seconds. Two chapters may never share
+// a second.
+func shortest(p *plan.Plan) int {
+	limit := Shortest
+	if d := p.Publish.ChapterShortest; d.Set && !d.Open {
+		limit = d.Seconds()
+	}
+	return max(1, int(math.Ceil(limit)))
+}
+
+// opening is a chapter as the plan has it, before anything is too short.
+type opening struct {
+	title    string
+	authored bool // written in a chapter key
+	start    float64
+	begin    timing.Spread
+	steps    []int
+	longest  float64 // seconds of its longest step
+	detour   bool
+	variants []string
+}
+
+func open(p *plan.Plan, t timing.Timeline) []opening {
+	var all []opening
+	for _, s := range t.Steps {
+		step := &p.Steps[s.Index]
+		if step.Chapter.Joined && len(all) > 0 {
+			last := &all[len(all)-1]
+			last.steps = append(last.steps, s.Index)
+			last.longest = max(last.longest, s.End-s.Start)
+			continue
+		}
+		o := opening{
+			title: oneLine(step.Title.Print), start: s.Start, begin: s.Begin, steps: []int{s.Index},
+			longest: s.End - s.Start, detour: s.Detour, variants: step.Variants,
+		}
+		if own := oneLine(step.Chapter.Title.Print); own != "" {
+			o.title, o.authored = own, true
+		}
+		if o.title == "" {
+			o.title = step.ID
+		}
+		if len(all) == 0 {
+			o.start, o.begin = 0, timing.Spread{}
+		}
+		all = append(all, o)
+	}
+	return all
+}
+
+// oneLine makes a title fit on a line of any format: white space of every kind
+// is one space, control characters and those that turn the direction of text
+// are gone.
+func oneLine(title string) string {
+	title = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case unicode.IsControl(r), unicode.Is(unicode.Bidi_Control, r), r == unicode.ReplacementChar, r == '\ufeff':
+			return -1
+		}
+		return r
+	}, title)
+	return strings.Join(strings.Fields(title), " ")
+}
+
+// rank orders ways of joining: more chapters first, then fewer mixed joins,
+// then more even lengths.
+type rank struct {
+	chapters int
+	mixed    int
+	squares  float64
+}
+
+func (a rank) better(b rank) bool {
+	if a.chapters != b.chapters {
+		return a.chapters > b.chapters
+	}
+	if a.mixed != b.mixed {
+		return a.mixed < b.mixed
+	}
+	return a.squares < b.squares
+}
+
+// join groups openings that follow each other so that no group is shorter than
+// limit seconds; all of them in one group where nothing else is possible.
+func join(openings []opening, end, limit int) [][]opening {
+	n := len(openings)
+	at := make([]int, n+1)
+	for i, o := range openings {
+		at[i] = WholeSecond(o.start)
+	}
+	at[n] = end
+	best := make([]rank, n+1) // of the first j openings
+	from := make([]int, n+1)  // where their last group starts; -1: impossible
+	for j := 1; j <= n; j++ {
+		from[j] = -1
+		mixed := 0
+		for i := j - 1; i >= 0; i-- {
+			if i+1 < j && !openings[i].like(openings[i+1]) {
+				mixed++
+			}
+			length := at[j] - at[i]
+			if length < limit || from[i] < 0 {
+				continue
+			}
+			r := rank{best[i].chapters + 1, best[i].mixed + mixed, best[i].squares + float64(length)*float64(length)}
+			if from[j] < 0 || r.better(best[j]) {
+				best[j], from[j] = r, i
+			}
+		}
+	}
+	if from[n] < 0 {
+		return [][]opening{openings}
+	}
+	var groups [][]opening
+	for j := n; j > 0; j = from[j] {
+		groups = append(groups, openings[from[j]:j])
+	}
+	slices.Reverse(groups)
+	return groups
+}
+
+// like holds for openings that the same viewers see.
+func (o opening) like(other opening) bool {
+	return o.detour == other.detour && slices.Equal(o.variants, other.variants)
+}
+
+// merge makes one chapter of a group.
+func merge(p *plan.Plan, group []opening) Chapter {
+	first := group[0]
+	c := Chapter{Start: first.start, Begin: first.begin, Detour: true, Variants: slices.Clone(first.variants)}
+	title := first
+	for _, o := range group[1:] {
+		if o.authored && !title.authored || o.authored == title.authored && o.longest > title.longest {
+			title = o
+		}
+	}
+	c.Title = title.title
+	for _, o := range group {
+		c.Steps = append(c.Steps, o.steps...)
+		if o.steps[0] != title.steps[0] {
+			c.Joined = append(c.Joined, o.steps[0])
+		}
+	}
+	for _, i := range c.Steps {
+		c.Detour = c.Detour && p.Steps[i].OnlyIf.Test != ""
+		if !slices.Equal(p.Steps[i].Variants, first.variants) {
+			c.Variants = nil
+		}
+	}
+	return c
+}

@@ -1,0 +1,161 @@
+package marks
+
+import (
+	"encoding/json"
+	"fmt"
+	"strconv"
+
+	"fixslate/chapters"
+)
+
+// OTIO is an OpenTimelineIO timeline: one video track with a clip for each
+// step, its media still missing, and a marker for each chapter on the stack,
+// where marked ranges count from the start of the timeline.
+//
+// Schema versions are those of releases 0.15 to 0.18: Clip.2 and Marker.2.
+// 0.18 refuses the newer Marker.3, newer readers take Marker.2. Markers have no
+// length: a chapter is a place. Clips are cut at whole frames from the
+// unrounded times, so rounding never adds up; a clip shorter than a frame is
+// left out.
+func OTIO(f Film) []byte {
+	rate := RateOf(f.FPS)
+	markers := []any{}
+	for _, c := range f.Chapters {
+		markers = append(markers, marker{
+			"Marker.2", object{}, c.Title, "GREEN", comment(c), rate.span(rate.Frame(c.Start), 0),
+		})
+	}
+	var children []any
+	at := int64(0)
+	for _, c := range f.Clips {
+		start, end := max(at, rate.Frame(c.Start)), rate.Frame(c.End)
+		if start > at {
+			children = append(children, gap{"Gap.1", object{}, "", rate.span(0, start-at), none(), none(), true})
+		}
+		if end > start {
+			children = append(children, clip{
+				"Clip.2", object{}, c.Name, rate.span(0, end-start), none(), none(), true,
+				object{"DEFAULT_MEDIA": missing{"MissingReference.1", object{}, "", nil, nil}}, "DEFAULT_MEDIA",
+			})
+		}
+		at = max(at, end)
+	}
+	if children == nil {
+		children = none()
+	}
+	return indented(timeline{
+		"Timeline.1", object{}, f.Title, nil,
+		stack{"Stack.1", object{}, "tracks", nil, none(), markers, true, []any{
+			track{"Track.1", object{}, "V1", "Video", nil, none(), none(), true, children},
+		}},
+	})
+}
+
+// comment says which steps a marker's chapter holds.
+func comment(c chapters.Chapter) string {
+	if len(c.Steps) < 2 {
+		return "chapter"
+	}
+	return fmt.Sprintf("chapter of %d steps", len(c.Steps))
+}
+
+func none() []any { return []any{} }
+
+// The objects below have the keys that library 0.18 insists on and those it
+// writes itself; the order of the fields is the order in the file.
+type (
+	object map[string]any
+
+	timeline struct {
+		Schema   string `json:"OTIO_SCHEMA"`
+		Metadata object `json:"metadata"`
+		Name     string `json:"name"`
+		Start    any    `json:"global_start_time"`
+		Tracks   stack  `json:"tracks"`
+	}
+	stack struct {
+		Schema   string `json:"OTIO_SCHEMA"`
+		Metadata object `json:"metadata"`
+		Name     string `json:"name"`
+		Range    any    `json:"source_range"`
+		Effects  []any  `json:"effects"`
+		Markers  []any  `json:"markers"`
+		Enabled  bool   `json:"enabled"`
+		Children []any  `json:"children"`
+	}
+	track struct {
+		Schema   string `json:"OTIO_SCHEMA"`
+		Metadata object `json:"metadata"`
+		Name     string `json:"name"`
+		Kind     string `json:"kind"`
+		Range    any    `json:"source_range"`
+		Effects  []any  `json:"effects"`
+		Markers  []any  `json:"markers"`
+		Enabled  bool   `json:"enabled"`
+		Children []any  `json:"children"`
+	}
+	gap struct {
+		Schema   string    `json:"OTIO_SCHEMA"`
+		Metadata object    `json:"metadata"`
+		Name     string    `json:"name"`
+		Range    timeRange `json:"source_range"`
+		Effects  []any     `json:"effects"`
+		Markers  []any     `json:"markers"`
+		Enabled  bool      `json:"enabled"`
+	}
+	clip struct {
+		Schema   string    `json:"OTIO_SCHEMA"`
+		Metadata object    `json:"metadata"`
+		Name     string    `json:"name"`
+		Range    timeRange `json:"source_range"`
+		Effects  []any     `json:"effects"`
+		Markers  []any     `json:"markers"`
+		Enabled  bool      `json:"enabled"`
+		Media    object    `json:"media_references"`
+		Active   string    `json:"active_media_reference_key"`
+	}
+	missing struct {
+		Schema    string `json:"OTIO_SCHEMA"`
+		Metadata  object `json:"metadata"`
+		Name      string `json:"name"`
+		Available any    `json:"available_range"`
+		Bounds    any    `json:"available_image_bounds"`
+	}
+	marker struct {
+		Schema   string    `json:"OTIO_SCHEMA"`
+		Metadata object    `json:"metadata"`
+		Name     string    `json:"name"`
+		Color    string    `json:"color"`
+		Comment  string    `json:"comment"`
+		Range    timeRange `json:"marked_range"`
+	}
+	timeRange struct {
+		Schema   string       `json:"OTIO_SCHEMA"`
+		Start    rationalTime `json:"start_time"`
+		Duration rationalTime `json:"duration"`
+	}
+	rationalTime struct {
+		Schema string `json:"OTIO_SCHEMA"`
+		Rate   double `json:"rate"`
+		Value  double `json:"value"`
+	}
+)
+
+// double is a number written with its point: the library's fields are doubles.
+type double float64
+
+// MarshalJSON writes whole numbers as 25.0.
+func (d double) MarshalJSON() ([]byte, error) {
+	if d == double(int64(d)) {
+		return strconv.AppendFloat(nil, float64(d), 'f', 1, 64), nil
+	}
+	return json.Marshal(float64(d))
+}
+
+// span is a stretch of frames.
+func (r FrameRate) span(start, length int64) timeRange {
+	at := func(frame int64) rationalTime {
+		return rationalTime{"RationalTime.1", double(r.FPS()), double(frame)}
+	}
+	return timeRange{"TimeRange.1", at(start), at(length)}
+}

@@ -4,25 +4,26 @@ import (
 	"fmt"
 
 	"fixslate/plan"
+	"fixslate/plan/kit"
 )
 
 type beforeView struct {
 	Title                              string
 	LookUp, Buy, Charge, Try           []string
 	Crew                               []string
-	Tools, Parts, Supplies, Protective []Item
+	Tools, Parts, Supplies, Protective []kit.Item
 }
 
 // Before is before.md: what is still to be looked up, bought, charged and
 // tried, and then the packing list.
 func Before(p *plan.Plan) []byte {
 	v := beforeView{
-		Title: p.Video.Title.Print, Crew: p.Shoot.Gear, Charge: ToCharge(p),
-		Tools: Tools(p), Parts: Parts(p), Supplies: Supplies(p), Protective: Gear(p),
+		Title: p.Video.Title.Print, Crew: p.Shoot.Gear, Charge: kit.ToCharge(p),
+		Tools: kit.Tools(p), Parts: kit.Parts(p), Supplies: kit.Supplies(p), Protective: kit.Gear(p),
 	}
 	for _, o := range p.Open {
 		line := fmt.Sprintf("%s: %s", o.What, o.Key)
-		if name := versions(p, o.Variants); name != "" {
+		if name := kit.VersionNames(p, o.Variants); name != "" {
 			line += " (" + name + ")"
 		}
 		if o.Verify != "" {
@@ -31,37 +32,26 @@ func Before(p *plan.Plan) []byte {
 		v.LookUp = append(v.LookUp, line)
 	}
 	v.LookUp = append(v.LookUp, toVerify(p)...)
-	for _, item := range append(Parts(p), Supplies(p)...) {
-		v.Buy = append(v.Buy, item.line())
+	for _, item := range append(kit.Parts(p), kit.Supplies(p)...) {
+		v.Buy = append(v.Buy, item.Line())
 	}
 	v.Try = toTry(p)
 	return print("before.md.tmpl", v)
-}
-
-func (i Item) line() string {
-	text := i.Name
-	if i.Note != "" {
-		text += " – " + i.Note
-	}
-	if i.For != "" {
-		text += " (" + i.For + ")"
-	}
-	return text
 }
 
 // toVerify lists what is written down but to be asked about all the same.
 func toVerify(p *plan.Plan) []string {
 	open := map[string]bool{}
 	for _, o := range p.Open {
-		open[o.Ref.String()+versions(p, o.Variants)] = true
+		open[o.Ref.String()+kit.VersionNames(p, o.Variants)] = true
 	}
 	var lines []string
 	for _, f := range p.Facts() {
-		if f.Common.Verify == "" || open[f.Ref.String()+versions(p, f.Common.Variants)] {
+		if f.Common.Verify == "" || open[f.Ref.String()+kit.VersionNames(p, f.Common.Variants)] {
 			continue
 		}
 		line := p.Name(f.Ref)
-		if name := versions(p, f.Common.Variants); name != "" {
+		if name := kit.VersionNames(p, f.Common.Variants); name != "" {
 			line += " (" + name + ")"
 		}
 		lines = append(lines, line+" – "+f.Common.Verify)

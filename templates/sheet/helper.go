@@ -6,6 +6,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/hazard/class"
+	"fixslate/plan/kit"
 )
 
 type cueRow struct {
@@ -16,7 +17,7 @@ type cueRow struct {
 type helperView struct {
 	ID, When string
 	Child    bool
-	Wears    []Item
+	Wears    []kit.Item
 	Cues     []cueRow
 	Away     []string
 }
@@ -40,7 +41,7 @@ func Helper(p *plan.Plan) []byte {
 func helperOf(p *plan.Plan, person *plan.Person) helperView {
 	v := helperView{ID: person.ID, When: window(p, person), Child: !person.Adult}
 	for _, w := range person.Wears {
-		v.Wears = append(v.Wears, Item{Name: w})
+		v.Wears = append(v.Wears, kit.Item{Name: w})
 	}
 	for i := range p.Steps {
 		s := &p.Steps[i]
@@ -73,8 +74,8 @@ func (v *helperView) wear(p *plan.Plan, s *plan.Step) {
 		}
 		stock, _ := class.Find(caution.Class)
 		for _, g := range stock.Gear {
-			item := Item{Name: g.Name, Note: "for the " + bodyPart(g.Protects)}
-			if !slices.ContainsFunc(v.Wears, func(w Item) bool { return strings.EqualFold(w.Name, g.Name) }) {
+			item := kit.Item{Name: g.Name, Note: "for the " + kit.BodyPart(g.Protects)}
+			if !slices.ContainsFunc(v.Wears, func(w kit.Item) bool { return strings.EqualFold(w.Name, g.Name) }) {
 				v.Wears = append(v.Wears, item)
 			}
 		}

@@ -9,11 +9,10 @@ package sheet
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"strings"
 	"text/template"
 
-	"fixslate/plan"
+	"fixslate/plan/prose"
 	"fixslate/templates"
 )
 
@@ -31,37 +30,20 @@ func print(name string, view any) []byte {
 	return b.Bytes()
 }
 
-// orderedStart is "1." or "1)" at the head of a line, which would begin a list.
-var orderedStart = regexp.MustCompile(`^(\d+)([.)])`)
-
 var functions = template.FuncMap{
-	"md":    Escape,
+	"md":    escape,
 	"cell":  cell,
 	"clock": clock,
 	"secs":  seconds,
 	"join":  func(words []string) string { return strings.Join(words, ", ") },
 }
 
-// Escape makes words of a plan plain in Markdown: what would be markup is
-// escaped, line ends become spaces (CommonMark 0.31, "Backslash escapes").
-func Escape(words any) string {
-	text := strings.Join(strings.Fields(fmt.Sprint(words)), " ")
-	var b strings.Builder
-	for i, r := range text {
-		switch {
-		case strings.ContainsRune("\\`*_[]<>|#", r), r == '~' && strings.HasPrefix(text[i:], "~~"), r == '&' && strings.ContainsRune(text[i:], ';'):
-			b.WriteByte('\\')
-		case i == 0 && (r == '-' || r == '+' || r == '='):
-			b.WriteByte('\\')
-		}
-		b.WriteRune(r)
-	}
-	return orderedStart.ReplaceAllString(b.String(), `$1\$2`)
-}
+// escape takes what a template has: text of the plan in any of its types.
+func escape(words any) string { return prose.Literal(fmt.Sprint(words)) }
 
-// cell is Escape for a table, never empty.
+// cell is escape for a table, never empty.
 func cell(words any) string {
-	if text := Escape(words); text != "" {
+	if text := escape(words); text != "" {
 		return text
 	}
 	return "–"
@@ -78,18 +60,3 @@ func clock(secs float64) string {
 
 // seconds prints a short length: "12 s".
 func seconds(secs float64) string { return fmt.Sprintf("%.0f s", secs) }
-
-// versions names the versions that something is for, empty for all.
-func versions(p *plan.Plan, ids []string) string {
-	var names []string
-	for _, id := range ids {
-		for _, v := range p.Variant(id) {
-			if v.Short.Print != "" {
-				names = append(names, v.Short.Print)
-			} else {
-				names = append(names, v.Name.Print)
-			}
-		}
-	}
-	return strings.Join(names, ", ")
-}

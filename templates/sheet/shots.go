@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"fixslate/plan"
+	"fixslate/plan/kit"
 	"fixslate/shotlist"
 )
 
@@ -37,7 +38,7 @@ func Shots(p *plan.Plan, shots []shotlist.Shot) []byte {
 	v := shotsView{Title: p.Video.Title.Print, Count: len(shots)}
 	for i := range p.Steps {
 		s := &p.Steps[i]
-		v.Steps = append(v.Steps, shotStep{Number: i + 1, Title: s.Title.Print, ID: s.ID, For: versions(p, s.Variants), Detour: condition(p, s.OnlyIf)})
+		v.Steps = append(v.Steps, shotStep{Number: i + 1, Title: s.Title.Print, ID: s.ID, For: kit.VersionNames(p, s.Variants), Detour: condition(p, s.OnlyIf)})
 	}
 	for _, shot := range shots {
 		v.Steps[shot.Step].Rows = append(v.Steps[shot.Step].Rows, rowOf(p, shot))
@@ -50,12 +51,12 @@ func Shots(p *plan.Plan, shots []shotlist.Shot) []byte {
 }
 
 func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
-	r := shotRow{Shot: shot, States: strings.Join(shot.States, ", "), For: versions(p, shot.Variants), From: "suggested"}
+	r := shotRow{Shot: shot, States: strings.Join(shot.States, ", "), For: kit.VersionNames(p, shot.Variants), From: "suggested"}
 	if shot.Setup != "" {
 		r.Place = p.Name(plan.Ref{Kind: plan.KindSetup, ID: shot.Setup})
 	}
 	for _, state := range shot.Without {
-		r.States = joined(r.States, "not "+state)
+		r.States = kit.Join(r.States, "not "+state)
 	}
 	if !shot.Suggested {
 		r.From = "plan"

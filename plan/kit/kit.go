@@ -1,6 +1,13 @@
-package sheet
+// Package kit lists what a repair and its shoot need in the hand: tools with
+// their sizes, parts with their numbers, supplies, protective gear, and what
+// must be charged.
+//
+// In goes a plan.Plan; out come Items in the plan's order, ready to print. The
+// package adds only what the plan's cautions ask for and nobody has listed.
+package kit
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -23,7 +30,7 @@ func Gear(p *plan.Plan) []Item {
 	var covered []string
 	for _, s := range p.Supplies {
 		if s.Protects != "" {
-			items = append(items, Item{s.Name.Print, joined(s.Amount.Print, "for the "+bodyPart(s.Protects)), versions(p, s.Variants)})
+			items = append(items, Item{s.Name.Print, Join(s.Amount.Print, "for the "+BodyPart(s.Protects)), VersionNames(p, s.Variants)})
 			covered = append(covered, s.Protects)
 		}
 	}
@@ -33,16 +40,17 @@ func Gear(p *plan.Plan) []Item {
 			continue
 		}
 		for _, g := range stock.Gear {
-			if !slices.Contains(covered, string(g.Protects)) {
-				covered = append(covered, string(g.Protects))
-				items = append(items, Item{g.Name, "for the " + bodyPart(string(g.Protects)), ""})
+			if !slices.Contains(covered, g.Protects) {
+				covered = append(covered, g.Protects)
+				items = append(items, Item{g.Name, "for the " + BodyPart(g.Protects), ""})
 			}
 		}
 	}
 	return items
 }
 
-func bodyPart(protects string) string {
+// BodyPart says what gear protects: "ears" for hearing.
+func BodyPart(protects string) string {
 	if protects == "hearing" {
 		return "ears"
 	}
@@ -59,14 +67,14 @@ func Tools(p *plan.Plan) []Item {
 				drives = append(drives, d.String())
 			}
 		}
-		note := joined(strings.Join(drives, ", "), t.Why.Print)
+		note := Join(strings.Join(drives, ", "), t.Why.Print)
 		if t.Optional {
-			note = joined("if you have one", note)
+			note = Join("if you have one", note)
 		}
 		if !t.InsteadOf.Empty() {
-			note = joined(note, "instead of "+t.InsteadOf.Print)
+			note = Join(note, "instead of "+t.InsteadOf.Print)
 		}
-		items = append(items, Item{t.Name.Print, note, versions(p, t.Variants)})
+		items = append(items, Item{t.Name.Print, note, VersionNames(p, t.Variants)})
 	}
 	return items
 }
@@ -84,9 +92,9 @@ func Parts(p *plan.Plan) []Item {
 			note = "number " + plan.Known(part.Number)
 		}
 		if !part.Replaces.Empty() {
-			note = joined(note, "replaces "+part.Replaces.Print)
+			note = Join(note, "replaces "+part.Replaces.Print)
 		}
-		items = append(items, Item{name, joined(note, plan.Known(part.Price)), versions(p, part.Variants)})
+		items = append(items, Item{name, Join(note, plan.Known(part.Price)), VersionNames(p, part.Variants)})
 	}
 	return items
 }
@@ -96,14 +104,14 @@ func Supplies(p *plan.Plan) []Item {
 	var items []Item
 	for _, s := range p.Supplies {
 		if s.Protects == "" {
-			items = append(items, Item{s.Name.Print, s.Amount.Print, versions(p, s.Variants)})
+			items = append(items, Item{s.Name.Print, s.Amount.Print, VersionNames(p, s.Variants)})
 		}
 	}
 	return items
 }
 
-// joined puts two remarks together.
-func joined(a, b string) string {
+// Join puts two remarks together.
+func Join(a, b string) string {
 	if a != "" && b != "" {
 		return a + ", " + b
 	}
@@ -129,4 +137,28 @@ func ToCharge(p *plan.Plan) []string {
 		add(t.Name.Print)
 	}
 	return names
+}
+
+// VersionNames are the versions that something is for in a few words, empty
+// for all.
+func VersionNames(p *plan.Plan, ids []string) string {
+	var names []string
+	for _, id := range ids {
+		for _, v := range p.Variant(id) {
+			names = append(names, cmp.Or(v.Short.Print, v.Name.Print))
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// Line is the item in one line.
+func (i Item) Line() string {
+	text := i.Name
+	if i.Note != "" {
+		text += " – " + i.Note
+	}
+	if i.For != "" {
+		text += " (" + i.For + ")"
+	}
+	return text
 }

@@ -1,0 +1,120 @@
+package build
+
+import (
+	"cmp"
+	"fmt"
+	"io/fs"
+	"path"
+
+	"fixslate/chapters"
+	"fixslate/chapters/captions"
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/timing"
+	"fixslate/shotlist"
+	"fixslate/templates/blurb"
+)
+
+// Compiled is a plan and everything that follows from it, each value made once
+// and finished.
+type Compiled struct {
+	Source      *diag.Source
+	Plan        *plan.Plan // nil where faults stopped it
+	Spans       *plan.Spans
+	Timeline    timing.Timeline
+	Shots       []shotlist.Shot
+	Chapters    []chapters.Chapter
+	Cues        []captions.Cue
+	Description blurb.Description
+	Findings    []diag.Finding // sorted; faults only where Plan is nil
+}
+
+// Request is what Compile works on.
+type Request struct {
+	Source *diag.Source
+	Files  fs.FS          // the plan's folder, for what it uses; nil: nothing
+	Faults []diag.Finding // what reading the source found
+	Pace   *timing.Pace   // a measured pace instead of the plan's own; nil: the plan's
+}
+
+// Compile runs a plan through the house. Faults stop it: then only Source,
+// Spans and Findings are set.
+func Compile(r Request) Compiled {
+	c := Compiled{Source: r.Source, Findings: r.Faults}
+	if diag.Worst(r.Faults) == diag.Error {
+		return c
+	}
+	p, spans, findings := plan.Decode(r.Source, r.Files)
+	c.Spans, c.Findings = spans, append(c.Findings, findings...)
+	if p == nil {
+		return c
+	}
+	pace, fault := paceOf(r, p, spans)
+	if fault != nil {
+		c.Findings = append(c.Findings, *fault)
+		return c
+	}
+	c.Plan = p
+	c.Timeline = timing.Estimate(p, pace)
+	c.Shots = shotlist.FromPlan(p)
+	c.Chapters = chapters.FromTimeline(p, c.Timeline)
+	c.Cues = captions.Skeleton(p, c.Timeline)
+	c.Description = blurb.Describe(p, c.Chapters)
+	return c
+}
+
+// Check is Compile for findings alone: it leaves out what only outputs need.
+func Check(r Request) []diag.Finding {
+	c := Compiled{Findings: r.Faults}
+	if diag.Worst(r.Faults) < diag.Error {
+		_, _, findings := plan.Decode(r.Source, r.Files)
+		c.Findings = append(c.Findings, findings...)
+	}
+	return c.Findings
+}
+
+// paceOf is the pace asked for, else the one that the plan names, else the
+// default.
+func paceOf(r Request, p *plan.Plan, spans *plan.Spans) (timing.Pace, *diag.Finding) {
+	if r.Pace != nil {
+		return *r.Pace, nil
+	}
+	if p.Pace.File == "" {
+		return timing.DefaultPace(), nil
+	}
+	refuse := func(why string) (timing.Pace, *diag.Finding) {
+		return timing.Pace{}, &diag.Finding{
+			Rule: "use-refused", Severity: diag.Error, Path: "pace.file", At: spans.Value("pace.file"),
+			Message: fmt.Sprintf("%q %s", p.Pace.File, why), Hint: "name a file that fixslate pace wrote, beside the plan or below it",
+		}
+	}
+	name := path.Clean(p.Pace.File)
+	if r.Files == nil || path.IsAbs(name) || !fs.ValidPath(name) {
+		return refuse("is not inside the plan's folder")
+	}
+	raw, err := fs.ReadFile(r.Files, name)
+	if err != nil {
+		return refuse("can't be read")
+	}
+	pace, err := timing.ReadPace(raw)
+	if err != nil {
+		return refuse(fmt.Sprintf("is no pace file: %v", err))
+	}
+	return pace, nil
+}
+
+// Stem is the name that a plan's outputs go by: the file's name without .toml,
+// or its folder's where the file is just called plan.toml.
+func Stem(file string) string {
+	name := path.Base(file)
+	stem := name
+	if ext := path.Ext(name); ext == ".toml" {
+		stem = name[:len(name)-len(ext)]
+	}
+	if stem == "plan" {
+		if dir := path.Base(path.Dir(file)); dir != "." && dir != "/" && dir != ".." {
+			return dir
+		}
+	}
+	return cmp.Or(stem, "plan")
+}

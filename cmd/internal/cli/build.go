@@ -1,0 +1,199 @@
+package cli
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/chapters"
+	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
+	"fixslate/plan/timing"
+)
+
+type buildOptions struct {
+	streams
+	plans  []string
+	dir    string
+	only   []string
+	pace   string
+	failOn failOn
+}
+
+func newBuild(s streams) *cobra.Command {
+	o := &buildOptions{streams: s, failOn: failOn{diag.Error}}
+	cmd := &cobra.Command{
+		Use:   "build PLAN…",
+		Short: "write everything a plan compiles into",
+		Long: `Build writes the shoot book, sheets, chapters, captions and description of a
+plan into a folder: all of them or, if anything fails, none. The folder is the
+plan's name with .out, beside the plan, or the one given with -o. One that
+holds other files and no manifest of fixslate is refused.
+
+Several plans go into a folder each below the one given with -o.
+
+It ends with 0, with 1 where findings reach --fail-on (the files are written
+all the same), and with 2 where it could not run or the plan has faults.`,
+		Example: "  fixslate build washer.toml\n  fixslate build washer.toml -o shoot --only book.html,chapters",
+		Args:    cobra.MinimumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.plans = args
+			return runBuild(cmd.Context(), o)
+		},
+	}
+	cmd.Flags().StringVarP(&o.dir, "output", "o", "", "the folder to write")
+	cmd.Flags().StringSliceVar(&o.only, "only", nil, "write only these outputs, by name or folder, and leave the others")
+	cmd.Flags().StringVar(&o.pace, "pace", "", "a file of measured pace, instead of the plan's own")
+	o.failOn.flag(cmd)
+	return cmd
+}
+
+func runBuild(ctx context.Context, o *buildOptions) error {
+	targets, err := o.targets()
+	if err != nil {
+		return failed{err}
+	}
+	pace, err := o.readPace()
+	if err != nil {
+		return failed{err}
+	}
+	var result error
+	for i, name := range o.plans {
+		err := buildOne(ctx, o, buildJob{name, targets[i], pace})
+		switch {
+		case err == nil:
+		case len(o.plans) > 1 && (errors.Is(err, faulted) || errors.Is(err, found)):
+			if result == nil || errors.Is(err, faulted) {
+				result = err
+			}
+		default:
+			return err
+		}
+	}
+	return result
+}
+
+type buildJob struct {
+	plan, dir string
+	pace      *timing.Pace
+}
+
+func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
+	r, err := read(o.streams, job.plan)
+	if err != nil {
+		return err
+	}
+	r.Pace = job.pace
+	c := build.Compile(r)
+	diag.Sort(c.Findings)
+	if err := complain(o.streams, c.Findings); err != nil {
+		return failed{err}
+	}
+	if c.Plan == nil {
+		return faulted
+	}
+	files, err := c.Make(o.only)
+	if err != nil {
+		return failed{err}
+	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	sum := sha256.Sum256(r.Source.Raw)
+	target := build.Target{Dir: job.dir, PlanSum: hex.EncodeToString(sum[:]), Version: Version, Keep: kept(job.plan, c.Plan.Use)}
+	write := build.Write
+	if len(o.only) > 0 {
+		write = build.WriteOnly
+	}
+	if err := write(ctx, target, files); err != nil {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		return failed{err}
+	}
+	if err := o.report(job.dir, len(files), &c); err != nil {
+		return failed{err}
+	}
+	if o.failOn.met(c.Findings) {
+		return found
+	}
+	return nil
+}
+
+// report says what was written, and what the description had to leave out.
+func (o *buildOptions) report(dir string, files int, c *build.Compiled) error {
+	if left := c.Description.LeftOut; len(left) > 0 {
+		say(o.err, fmt.Sprintf("description.txt leaves out %s to keep within %d bytes; description.md has all of it", strings.Join(left, ", "), c.Plan.Publish.DescriptionMax))
+	}
+	run := c.Timeline.Running
+	_, err := fmt.Fprintf(o.out, "%s: %s, planned running time %s (%s to %s)\n", diag.Visible(dir), count(files, "file"),
+		chapters.Stamp(run.Likely), chapters.Stamp(run.Low), chapters.Stamp(run.High))
+	return err
+}
+
+// kept are the files that a build must never replace.
+func kept(plan string, use []string) []string {
+	if plan == "-" {
+		return nil
+	}
+	files := []string{plan}
+	for _, u := range use {
+		files = append(files, filepath.Join(filepath.Dir(plan), filepath.FromSlash(u)))
+	}
+	return files
+}
+
+// targets are the folders of the plans, in their order.
+func (o *buildOptions) targets() ([]string, error) {
+	var dirs []string
+	taken := map[string]string{}
+	for _, name := range o.plans {
+		dir := o.dir
+		switch {
+		case name == "-" && o.dir == "":
+			return nil, errors.New("a plan from standard input needs -o DIR")
+		case o.dir == "":
+			dir = strings.TrimSuffix(name, ".toml") + ".out"
+		case len(o.plans) > 1:
+			whole, err := filepath.Abs(name)
+			if err != nil {
+				return nil, err
+			}
+			stem := build.Stem(filepath.ToSlash(whole))
+			if name == "-" {
+				stem = "plan"
+			}
+			dir = filepath.Join(o.dir, stem)
+		}
+		key := strings.ToLower(filepath.Clean(dir))
+		if other, twice := taken[key]; twice {
+			return nil, fmt.Errorf("%s and %s would both be built into %s; give each its own -o", other, name, dir)
+		}
+		taken[key] = name
+		dirs = append(dirs, dir)
+	}
+	return dirs, nil
+}
+
+// readPace reads the file of --pace; nil without one.
+func (o *buildOptions) readPace() (*timing.Pace, error) {
+	if o.pace == "" {
+		return nil, nil
+	}
+	raw, err := os.ReadFile(o.pace)
+	if err != nil {
+		return nil, unreadable(o.pace, err)
+	}
+	pace, err := timing.ReadPace(raw)
+	if err != nil {
+		return nil, fmt.Errorf("%s: is no pace file: %w", o.pace, err)
+	}
+	return &pace, nil
+}

@@ -1,0 +1,136 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+
+	"github.com/schollz/progressbar/v3"
+	"github.com/spf13/cobra"
+
+	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
+)
+
+type checkOptions struct {
+	streams
+	plans  []string
+	format format
+	failOn failOn
+}
+
+func newCheck(s streams) *cobra.Command {
+	o := &checkOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failOn{diag.Warning}}
+	cmd := &cobra.Command{
+		Use:   "check PLAN…",
+		Short: "find what is wrong with plans",
+		Long: `Check reads plans and prints what it finds, on standard output: faults, each
+with file, line, column and what to write instead. Nothing is written.
+
+It ends with 0 where nothing reaches --fail-on, with 1 where something does,
+and with 2 where a file could not be read.`,
+		Example: "  fixslate check washer.toml\n  fixslate check --format json plans/*.toml",
+		Args:    cobra.MinimumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.plans = args
+			return runCheck(cmd.Context(), o)
+		},
+	}
+	o.format.flag(cmd)
+	o.failOn.flag(cmd)
+	return cmd
+}
+
+func runCheck(ctx context.Context, o *checkOptions) error {
+	results := make([][]diag.Finding, len(o.plans))
+	errs := make([]error, len(o.plans))
+	done := o.progress()
+	each(ctx, len(o.plans), func(i int) {
+		results[i], errs[i] = checkOne(o, o.plans[i])
+		done()
+	})
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	findings := slices.Concat(results...)
+	if err := printFindings(o.streams, findings, o.format.word); err != nil {
+		return failed{err}
+	}
+	var unread error
+	for _, err := range errs {
+		if err != nil {
+			say(o.err, err.Error())
+			unread = faulted
+		}
+	}
+	if unread != nil {
+		return unread
+	}
+	if o.format.word == "text" {
+		summarise(o, findings)
+	}
+	if o.failOn.met(findings) {
+		return found
+	}
+	return nil
+}
+
+func checkOne(o *checkOptions, name string) ([]diag.Finding, error) {
+	r, err := read(o.streams, name)
+	if err != nil {
+		return nil, err
+	}
+	findings := build.Check(r)
+	diag.Sort(findings)
+	return findings, nil
+}
+
+// summarise says on standard error what was checked. It never says "safe".
+func summarise(o *checkOptions, findings []diag.Finding) {
+	c := diag.Count(findings)
+	plans := "1 plan"
+	if n := len(o.plans); n > 1 {
+		plans = fmt.Sprintf("%d plans", n)
+	}
+	fmt.Fprintf(o.err, "%s checked: %s, %s, %s\n", plans, count(c.Error, "error"), count(c.Warning, "warning"), count(c.Note, "note"))
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// each runs work for 0 to n-1 on all cores, in no order.
+func each(ctx context.Context, n int, work func(i int)) {
+	next := make(chan int)
+	var wg sync.WaitGroup
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		wg.Go(func() {
+			for i := range next {
+				work(i)
+			}
+		})
+	}
+	for i := range n {
+		if ctx.Err() != nil {
+			break
+		}
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+}
+
+// progress is a bar for long runs, only where somebody sees it.
+func (o *checkOptions) progress() func() {
+	if !o.watched || len(o.plans) < 200 {
+		return func() {}
+	}
+	bar := progressbar.NewOptions(len(o.plans), progressbar.OptionSetWriter(o.err),
+		progressbar.OptionSetDescription("checking"), progressbar.OptionClearOnFinish())
+	return func() { _ = bar.Add(1) }
+}

@@ -1,0 +1,118 @@
+// Package cli is fixslate's command line: one file a command. Each has an
+// options struct, a constructor and a run function that takes only that
+// struct. It reads files and flags, prints, and turns results into exit codes;
+// the work is done below.
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"github.com/spf13/cobra"
+	"golang.org/x/term"
+
+	"fixslate/plan/diag"
+)
+
+// Version is fixslate's version; it stands in the manifest of every build.
+const Version = "0.1.0"
+
+// Exit codes, the only place where they are chosen.
+const (
+	exitFine     = 0
+	exitFindings = 1 // faults or findings at or above --fail-on
+	exitFailed   = 2 // could not run: bad flag, unreadable or unwritable file, faults for every command but check
+	exitStopped  = 130
+)
+
+// streams are where a command reads and prints.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+	colour   bool // out is a terminal that wants colour
+	watched  bool // err is a terminal: a progress bar is seen
+}
+
+// failed ends a command with a message and exit code 2.
+type failed struct{ err error }
+
+func (f failed) Error() string { return f.err.Error() }
+func (f failed) Unwrap() error { return f.err }
+
+// found ends a command with exit code 1; what was found is printed already.
+var found = errors.New("findings")
+
+// faulted ends a command with exit code 2; the faults are printed already.
+var faulted = errors.New("faults")
+
+// Main runs fixslate with the process's own streams and gives the exit code.
+func Main(args []string) int {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	s := streams{
+		in: os.Stdin, out: os.Stdout, err: os.Stderr,
+		colour:  term.IsTerminal(int(os.Stdout.Fd())) && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb",
+		watched: term.IsTerminal(int(os.Stderr.Fd())),
+	}
+	return run(ctx, s, args)
+}
+
+func run(ctx context.Context, s streams, args []string) int {
+	root := newRoot(s)
+	root.SetArgs(args)
+	root.SetIn(s.in)
+	root.SetOut(s.out)
+	root.SetErr(s.err)
+	err := root.ExecuteContext(ctx)
+	switch {
+	case err == nil:
+		return exitFine
+	case errors.Is(err, context.Canceled):
+		say(s.err, "stopped; nothing was changed")
+		return exitStopped
+	case errors.Is(err, found):
+		return exitFindings
+	case errors.Is(err, faulted):
+		return exitFailed
+	}
+	say(s.err, err.Error())
+	var f failed
+	if !errors.As(err, &f) { // cobra's own: a bad flag or command
+		fmt.Fprintln(s.err, "  fixslate --help lists the commands, fixslate COMMAND --help its options")
+	}
+	return exitFailed
+}
+
+// say prints one line about the run itself. Text of files and flags goes
+// through Visible: the last-resort printer must not be the one that lets an
+// escape through.
+func say(w io.Writer, message string) {
+	fmt.Fprintf(w, "fixslate: %s\n", diag.Visible(message))
+}
+
+func newRoot(s streams) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "fixslate",
+		Short: "plan a repair video, and check that the plan is safe to copy and true",
+		Long: `fixslate compiles a repair plan, one TOML file a video, into shot lists,
+chapters, captions, a description and a shoot book, and checks it.
+
+It shows the usual cautions and defers to local codes, the maker's instructions
+and licensed practice. It never proves that a repair is safe.`,
+		Version:       Version,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          cobra.NoArgs,
+		RunE:          func(cmd *cobra.Command, args []string) error { return cmd.Help() },
+	}
+	root.CompletionOptions.DisableDefaultCmd = true
+	root.SetVersionTemplate("fixslate {{.Version}}\n")
+	root.SetHelpCommand(&cobra.Command{Use: "no-help", Hidden: true})
+	root.AddCommand(newNew(s), newCheck(s), newBuild(s), newTime(s), newExplain(s), newSchema(s))
+	return root
+}

@@ -1,0 +1,140 @@
+package cli
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/prose"
+)
+
+type explainOptions struct {
+	streams
+	rule   string
+	format format
+}
+
+func newExplain(s streams) *cobra.Command {
+	o := &explainOptions{streams: s, format: formats("text", "json")}
+	cmd := &cobra.Command{
+		Use:     "explain [RULE]",
+		Short:   "print the page of a rule or fault, or the list of them",
+		Example: "  fixslate explain\n  fixslate explain quote-unknown",
+		Args:    cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				o.rule = args[0]
+			}
+			return runExplain(o)
+		},
+	}
+	o.format.flag(cmd)
+	return cmd
+}
+
+// group is a list of rules under a heading.
+type group struct {
+	Name  string
+	Rules []string
+}
+
+func groups() []group { return []group{{"Faults: what stops a plan", plan.Faults()}} }
+
+func runExplain(o *explainOptions) error {
+	var pages []diag.Page
+	for _, g := range groups() {
+		for _, rule := range g.Rules {
+			if p, ok := page(rule); ok && (o.rule == "" || o.rule == rule) {
+				pages = append(pages, p)
+			}
+		}
+	}
+	if len(pages) == 0 {
+		return failed{fmt.Errorf("there is no rule %q; fixslate explain lists them", o.rule)}
+	}
+	w := bufio.NewWriter(o.out)
+	switch {
+	case o.format.word == "json":
+		if err := explainJSON(w, pages); err != nil {
+			return failed{err}
+		}
+	case o.rule == "":
+		for _, g := range groups() {
+			fmt.Fprintf(w, "%s\n\n", g.Name)
+			for _, rule := range g.Rules {
+				p, _ := page(rule)
+				fmt.Fprintf(w, "  %-20s %s\n", rule, p.Summary)
+			}
+		}
+	default:
+		explainText(w, pages[0])
+	}
+	if err := w.Flush(); err != nil {
+		return failed{err}
+	}
+	return nil
+}
+
+func explainText(w *bufio.Writer, p diag.Page) {
+	fmt.Fprintf(w, "%s\n\n%s\n", p.Rule, wrap(p.Summary))
+	for _, para := range strings.Split(p.Text, "\n\n") {
+		if para != "" {
+			fmt.Fprintf(w, "\n%s\n", wrap(prose.Plain(para, nil)))
+		}
+	}
+	fmt.Fprintf(w, "\n%s\n", wrap("Source: "+p.Source))
+	for _, example := range []struct{ title, code string }{{"Wrong", p.Wrong}, {"Right", p.Right}} {
+		if example.code == "" {
+			continue
+		}
+		fmt.Fprintf(w, "\n%s\n\n", example.title)
+		for line := range strings.Lines(example.code) {
+			fmt.Fprintf(w, "    %s", line)
+		}
+	}
+}
+
+// wrap breaks a paragraph at 78 columns.
+func wrap(text string) string {
+	var b strings.Builder
+	width := 0
+	for _, word := range strings.Fields(text) {
+		n := len([]rune(word))
+		switch {
+		case width == 0:
+		case width+1+n > 78:
+			b.WriteByte('\n')
+			width = 0
+		default:
+			b.WriteByte(' ')
+			width++
+		}
+		b.WriteString(word)
+		width += n
+	}
+	return b.String()
+}
+
+func explainJSON(w *bufio.Writer, pages []diag.Page) error {
+	type entry struct {
+		Rule    string `json:"rule"`
+		Summary string `json:"summary"`
+		Text    string `json:"text"`
+		Source  string `json:"source"`
+		Wrong   string `json:"wrong"`
+		Right   string `json:"right"`
+	}
+	entries := []entry{}
+	for _, p := range pages {
+		entries = append(entries, entry(p))
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(map[string]any{"rules": entries})
+}

@@ -1,0 +1,91 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+// failOn is the value of --fail-on: from which severity on a command ends
+// with 1.
+type failOn struct{ from diag.Severity }
+
+const never = diag.Error + 1
+
+func (f *failOn) String() string {
+	if f.from == never {
+		return "never"
+	}
+	return f.from.String()
+}
+
+func (f *failOn) Type() string { return "severity" }
+
+func (f *failOn) Set(word string) error {
+	for _, s := range []diag.Severity{diag.Error, diag.Warning, diag.Note} {
+		if word == s.String() {
+			f.from = s
+			return nil
+		}
+	}
+	if word == "never" {
+		f.from = never
+		return nil
+	}
+	return fmt.Errorf("write error, warning, note or never")
+}
+
+// met holds where findings reach the severity.
+func (f *failOn) met(findings []diag.Finding) bool { return diag.Worst(findings) >= f.from }
+
+func (f *failOn) flag(cmd *cobra.Command) {
+	cmd.Flags().Var(f, "fail-on", "end with 1 from this severity on: error, warning, note or never")
+}
+
+// format is the value of --format.
+type format struct {
+	word  string
+	known []string
+}
+
+func (f *format) String() string { return f.word }
+func (f *format) Type() string   { return "format" }
+
+func (f *format) Set(word string) error {
+	for _, k := range f.known {
+		if word == k {
+			f.word = word
+			return nil
+		}
+	}
+	return fmt.Errorf("write %s", strings.Join(f.known, ", "))
+}
+
+func formats(words ...string) format { return format{words[0], words} }
+
+func (f *format) flag(cmd *cobra.Command) {
+	cmd.Flags().Var(f, "format", "how to print: "+strings.Join(f.known, ", "))
+}
+
+// printFindings prints findings as the product of a command.
+func printFindings(s streams, findings []diag.Finding, how string) error {
+	switch how {
+	case "json":
+		return diag.JSON(s.out, findings)
+	case "sarif":
+		return diag.SARIF(s.out, findings, Version, page)
+	}
+	return diag.Text(s.out, findings, diag.Style{Colour: s.colour, Excerpt: true})
+}
+
+// complain prints findings beside a command's product.
+func complain(s streams, findings []diag.Finding) error {
+	return diag.Text(s.err, findings, diag.Style{Excerpt: true})
+}
+
+// page is the page of any rule or fault.
+func page(rule string) (diag.Page, bool) { return plan.FaultPage(rule) }

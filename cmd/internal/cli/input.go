@@ -1,0 +1,84 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
+)
+
+// read reads a plan, "-" being standard input. Errors are of the machine or of
+// the path; what is wrong with the text comes back in the request.
+func read(s streams, name string) (build.Request, error) {
+	raw, shown, err := slurp(s, name)
+	if err != nil {
+		return build.Request{}, failed{err}
+	}
+	src, faults := diag.NewSource(shown, raw)
+	r := build.Request{Source: src, Faults: faults}
+	if name != "-" {
+		folder, err := os.OpenRoot(filepath.Dir(name))
+		if err == nil {
+			r.Files = folder.FS() // closed with the process: a run opens few
+		}
+	}
+	return r, nil
+}
+
+// slurp reads a whole file, at most a little over what a source may hold.
+// Folders, pipes and devices are refused by name, before anything is read.
+func slurp(s streams, name string) (raw []byte, shown string, err error) {
+	in, shown := s.in, "standard input"
+	if name != "-" {
+		shown = filepath.ToSlash(name)
+		info, err := os.Stat(name)
+		if err != nil {
+			return nil, shown, unreadable(name, err)
+		}
+		if info.IsDir() {
+			instead := "name a plan, a .toml file"
+			if inner := filepath.Join(name, "plan.toml"); exists(inner) {
+				instead = "name the plan in it: " + inner
+			}
+			return nil, shown, fmt.Errorf("%s: is a folder; %s", name, instead)
+		}
+		if !info.Mode().IsRegular() {
+			return nil, shown, fmt.Errorf("%s: is no ordinary file; name a plan, or - for standard input", name)
+		}
+		file, err := os.Open(name)
+		if err != nil {
+			return nil, shown, unreadable(name, err)
+		}
+		defer file.Close()
+		in = file
+	}
+	raw, err = io.ReadAll(io.LimitReader(in, diag.MaxBytes+1))
+	if err != nil {
+		return nil, shown, unreadable(shown, err)
+	}
+	return raw, shown, nil
+}
+
+func unreadable(name string, err error) error {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%s: is not there; fixslate new NAME writes a plan to start from", name)
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s: may not be read; check its permissions", name)
+	}
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		err = at.Err
+	}
+	return fmt.Errorf("%s: can't be read: %w", name, err)
+}
+
+func exists(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.Mode().IsRegular()
+}

@@ -1,0 +1,24 @@
+package cli
+
+import (
+	"github.com/spf13/cobra"
+
+	"fixslate/plan"
+)
+
+func newSchema(s streams) *cobra.Command {
+	return &cobra.Command{
+		Use:   "schema",
+		Short: "print the JSON Schema of the plan language",
+		Long: `Schema prints the JSON Schema (draft-07) of the plan language, for editors that
+complete and check TOML by a schema.`,
+		Example: "  fixslate schema > plan.schema.json",
+		Args:    cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if _, err := s.out.Write(plan.Schema()); err != nil {
+				return failed{err}
+			}
+			return nil
+		},
+	}
+}

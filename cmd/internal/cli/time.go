@@ -1,0 +1,172 @@
+package cli
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/chapters"
+	"fixslate/cmd/internal/build"
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/timing"
+)
+
+type timeOptions struct {
+	streams
+	plan   string
+	format format
+	failOn failOn
+}
+
+func newTime(s streams) *cobra.Command {
+	o := &timeOptions{streams: s, format: formats("text", "json"), failOn: failOn{never}}
+	cmd := &cobra.Command{
+		Use:   "time PLAN",
+		Short: "estimate the running time, by step and chapter",
+		Long: `Time estimates how long the video will run, with the spread of the estimate:
+nine times in ten it runs longer than the first figure and nine in ten shorter
+than the last. Screen time is what the viewer sees, hands-on time what the work
+takes.`,
+		Example: "  fixslate time washer.toml",
+		Args:    cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.plan = args[0]
+			return runTime(o)
+		},
+	}
+	o.format.flag(cmd)
+	o.failOn.flag(cmd)
+	return cmd
+}
+
+func runTime(o *timeOptions) error {
+	r, err := read(o.streams, o.plan)
+	if err != nil {
+		return err
+	}
+	c := build.Compile(r)
+	diag.Sort(c.Findings)
+	if err := complain(o.streams, c.Findings); err != nil {
+		return failed{err}
+	}
+	if c.Plan == nil {
+		return faulted
+	}
+	w := bufio.NewWriter(o.out)
+	if o.format.word == "json" {
+		err = timeJSON(w, &c)
+	} else {
+		timeText(w, &c)
+	}
+	if err == nil {
+		err = w.Flush()
+	}
+	if err != nil {
+		return failed{err}
+	}
+	if o.failOn.met(c.Findings) {
+		return found
+	}
+	return nil
+}
+
+func timeText(w *bufio.Writer, c *build.Compiled) {
+	t := c.Timeline
+	fmt.Fprintf(w, "running time %s (%s to %s), hands-on %s (%s to %s)\n", chapters.Stamp(t.Running.Likely), chapters.Stamp(t.Running.Low), chapters.Stamp(t.Running.High),
+		long(t.HandsOn.Likely), long(t.HandsOn.Low), long(t.HandsOn.High))
+	if t.Straight != t.Running {
+		fmt.Fprintf(w, "without detours %s\n", chapters.Stamp(t.Straight.Likely))
+	}
+	fmt.Fprintf(w, "\n%7s %7s %7s %8s  %s\n", "start", "screen", "speech", "hands-on", "step")
+	longest := 0.0
+	for _, s := range t.Steps {
+		longest = max(longest, s.Screen)
+	}
+	for _, s := range t.Steps {
+		bar := strings.Repeat("=", int(14*s.Screen/max(longest, 1)+0.5))
+		name := diag.Visible(c.Plan.Steps[s.Index].Title.Print)
+		if s.Detour {
+			name = "(" + name + ")"
+		}
+		fmt.Fprintf(w, "%7s %7s %7s %8s  %-14s %s\n", chapters.Stamp(s.Start), chapters.Stamp(s.Screen), chapters.Stamp(s.Narration), long(s.HandsOn.Mean()), bar, clip(name, 30))
+	}
+	fmt.Fprintln(w, "\nchapters")
+	for _, ch := range c.Chapters {
+		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(ch.Start), clip(diag.Visible(ch.Title), 68))
+	}
+	for _, v := range t.Versions {
+		fmt.Fprintf(w, "\n%s: running time %s\n", diag.Visible(c.Plan.Name(plan.Ref{Kind: plan.KindVariant, ID: v.Variant})), chapters.Stamp(v.Running.Likely))
+	}
+}
+
+// long prints hands-on time, which is known to the minute at best.
+func long(seconds float64) string {
+	minutes := int(seconds/60 + 0.5)
+	if minutes < 1 {
+		return "< 1 min"
+	}
+	if minutes < 90 {
+		return fmt.Sprintf("%d min", minutes)
+	}
+	return fmt.Sprintf("%d:%02d h", minutes/60, minutes%60)
+}
+
+// clip cuts a name to a column, with a mark that it was cut.
+func clip(name string, width int) string {
+	if r := []rune(name); len(r) > width {
+		return string(r[:width-1]) + "…"
+	}
+	return name
+}
+
+func timeJSON(w *bufio.Writer, c *build.Compiled) error {
+	type spread struct {
+		Low    float64 `json:"low"`
+		Likely float64 `json:"likely"`
+		High   float64 `json:"high"`
+	}
+	type step struct {
+		ID        string  `json:"id"`
+		Title     string  `json:"title"`
+		Start     float64 `json:"start_seconds"`
+		Narration float64 `json:"narration_seconds"`
+		Screen    float64 `json:"screen_seconds"`
+		HandsOn   float64 `json:"hands_on_seconds"`
+		Detour    bool    `json:"detour"`
+	}
+	type chapter struct {
+		Title string  `json:"title"`
+		Start float64 `json:"start_seconds"`
+		Begin spread  `json:"start_spread_seconds"`
+	}
+	type version struct {
+		ID      string `json:"id"`
+		Running spread `json:"running_seconds"`
+	}
+	of := func(s timing.Spread) spread { return spread(s) }
+	out := struct {
+		Running  spread    `json:"running_seconds"`
+		Straight spread    `json:"without_detours_seconds"`
+		HandsOn  spread    `json:"hands_on_seconds"`
+		Steps    []step    `json:"steps"`
+		Chapters []chapter `json:"chapters"`
+		Versions []version `json:"versions"`
+	}{of(c.Timeline.Running), of(c.Timeline.Straight), of(c.Timeline.HandsOn), []step{}, []chapter{}, []version{}}
+	for _, s := range c.Timeline.Steps {
+		out.Steps = append(out.Steps, step{s.ID, c.Plan.Steps[s.Index].Title.Print, s.Start, s.Narration, s.Screen, s.HandsOn.Mean(), s.Detour})
+	}
+	for _, ch := range c.Chapters {
+		out.Chapters = append(out.Chapters, chapter{ch.Title, ch.Start, of(ch.Begin)})
+	}
+	for _, v := range c.Timeline.Versions {
+		out.Versions = append(out.Versions, version{v.Variant, of(v.Running)})
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(out)
+}

@@ -1,0 +1,27 @@
+package prose
+
+import (
+	"regexp"
+	"strings"
+)
+
+// orderedStart is "1." or "1)" at the head of a line, which would begin a list.
+var orderedStart = regexp.MustCompile(`^(\d+)([.)])`)
+
+// Literal makes text plain in Markdown: what would be markup is escaped, line
+// ends become spaces (CommonMark 0.31, "Backslash escapes").
+func Literal(text string) string {
+	text = strings.Join(strings.Fields(text), " ")
+	var b strings.Builder
+	for i, r := range text {
+		switch {
+		case strings.ContainsRune("\\`*_[]<>|", r),
+			r == '~' && strings.HasPrefix(text[i:], "~~"),
+			r == '&' && strings.ContainsRune(text[i:], ';'),
+			i == 0 && strings.ContainsRune("-+=#", r):
+			b.WriteByte('\\')
+		}
+		b.WriteRune(r)
+	}
+	return orderedStart.ReplaceAllString(b.String(), `$1\$2`)
+}

@@ -1,0 +1,316 @@
+// Package blurb writes what stands under the video: the description, as plain
+// text within the platform's limit and as Markdown whole, and the pinned
+// comment.
+//
+// In go a plan and its chapters; out come bytes and the names of the parts that
+// did not fit. The package never drops a caution, a correction or a chapter.
+package blurb
+
+import (
+	"fmt"
+	"strings"
+
+	"fixslate/chapters"
+	"fixslate/plan"
+	"fixslate/plan/kit"
+	"fixslate/plan/trade"
+)
+
+// Description is the description in both forms.
+type Description struct {
+	Text     []byte   // description.txt, within the limit where that is possible
+	Markdown []byte   // description.md, whole
+	LeftOut  []string // headings of the parts that Text leaves out, in that order
+}
+
+// Deference stands wherever cautions are printed.
+const Deference = "Local codes, the maker's instructions for your exact model and licensed practice come before anything shown here. This list is not complete and does not make the work safe."
+
+// part is one part of the description. A lower rank is left out earlier; a
+// rank of 0 never is.
+type part struct {
+	heading string
+	rank    int
+	lines   []string // one a line; empty lines separate paragraphs
+	list    bool
+}
+
+// Describe writes the description. Where it is over description_max bytes,
+// whole parts are left out of Text in this order until it fits: footer, how to
+// test, sources, torque, supplies, parts, tools, how the filmed object differs,
+// versions, for whom. Cautions, corrections and chapters always stay.
+func Describe(p *plan.Plan, c []chapters.Chapter) Description {
+	parts := []part{
+		opening(p),
+		{heading: "Chapters", lines: chapterLines(c)},
+		cautions(p),
+		corrections(p),
+		{"Versions", 10, versions(p), true},
+		{"How the filmed one differs", 9, differences(p), true},
+		{"Protective gear", 0, lines(kit.Gear(p)), true},
+		{"Tools", 8, lines(kit.Tools(p)), true},
+		{"Parts", 7, lines(kit.Parts(p)), true},
+		{"Supplies", 6, lines(kit.Supplies(p)), true},
+		{"Torque", 5, torques(p), true},
+		{"What to measure", 3, tests(p), true},
+		{"Sources", 4, sources(p), true},
+		{"", 1, noteLines(p.Publish.Disclosure), false},
+		{"", 2, noteLines(p.Publish.Footer), false},
+	}
+	parts[13].rank = 0 // who paid is said, or nothing is
+	var d Description
+	d.Markdown = markdown(p, parts)
+	d.Text, d.LeftOut = fitted(parts, p.Publish.DescriptionMax)
+	return d
+}
+
+// fitted leaves out parts until the text fits.
+func fitted(parts []part, limit int) (text []byte, left []string) {
+	text = plain(parts)
+	for rank := 2; len(text) > limit && rank <= 10; rank++ {
+		for i := range parts {
+			if parts[i].rank == rank && len(parts[i].lines) > 0 {
+				left = append(left, name(parts[i]))
+				parts[i].lines = nil
+				text = plain(parts)
+			}
+		}
+	}
+	return text, left
+}
+
+func name(p part) string {
+	if p.heading == "" {
+		return "footer"
+	}
+	return p.heading
+}
+
+func plain(parts []part) []byte {
+	var b strings.Builder
+	for _, p := range parts {
+		if len(p.lines) == 0 {
+			continue
+		}
+		if b.Len() > 0 {
+			b.WriteString("\n")
+		}
+		if p.heading != "" {
+			b.WriteString(strings.ToUpper(p.heading) + "\n")
+		}
+		for _, line := range p.lines {
+			if p.list {
+				b.WriteString("– ")
+			}
+			b.WriteString(Printable(line) + "\n")
+		}
+	}
+	return []byte(b.String())
+}
+
+// Printable keeps a line to one line and takes out the two characters that
+// platforms refuse in descriptions.
+func Printable(line string) string {
+	line = strings.NewReplacer("<", "‹", ">", "›").Replace(line)
+	return strings.Join(strings.Fields(line), " ")
+}
+
+func opening(p *plan.Plan) part {
+	v := &p.Video
+	var out []string
+	for _, text := range []plan.Text{v.Symptom, v.Outcome} {
+		if !text.Empty() {
+			out = append(out, sentence(text.Print))
+		}
+	}
+	if !v.Subject.Empty() {
+		out = append(out, "On camera: "+v.Subject.Print)
+	}
+	if !v.Fits.Empty() {
+		out = append(out, "Fits: "+v.Fits.Print)
+	}
+	if !v.Audience.Empty() {
+		out = append(out, "For: "+v.Audience.Print)
+	}
+	if len(out) == 0 {
+		out = append(out, sentence(v.Title.Print))
+	}
+	return part{lines: out}
+}
+
+func sentence(text string) string {
+	if strings.HasSuffix(text, ".") || strings.HasSuffix(text, "?") || strings.HasSuffix(text, "!") {
+		return text
+	}
+	return text + "."
+}
+
+func chapterLines(c []chapters.Chapter) []string {
+	var out []string
+	for _, ch := range c {
+		out = append(out, chapters.Stamp(ch.Start)+" "+ch.Title)
+	}
+	return out
+}
+
+// cautions are the cautions of all steps, each once, gravest first.
+func cautions(p *plan.Plan) part {
+	var out []string
+	for _, c := range Cautions(p) {
+		line := strings.ToUpper(c.Signal.String()) + ": " + c.Text
+		if !c.LeaveTo.Empty() {
+			line += " Leave it to " + strings.TrimSuffix(c.LeaveTo.Print, ".") + "."
+		}
+		out = append(out, line)
+	}
+	return part{heading: "Before you copy this", lines: append(out, Deference)}
+}
+
+func corrections(p *plan.Plan) part {
+	var out []string
+	for i := range p.Corrections {
+		out = append(out, correction(p, &p.Corrections[i]))
+	}
+	return part{heading: "Corrections", lines: out, list: true}
+}
+
+func correction(p *plan.Plan, c *plan.Correction) string {
+	line := c.Now.Print
+	if !c.Was.Empty() {
+		line = "not " + c.Was.Print + " but " + c.Now.Print
+	}
+	if c.At != "" {
+		line = p.Name(plan.Ref{Kind: plan.KindStep, ID: c.At}) + ": " + line
+	}
+	if c.Date != (plan.Date{}) {
+		line = c.Date.String() + ", " + line
+	}
+	return line
+}
+
+func versions(p *plan.Plan) []string {
+	var out []string
+	for _, v := range p.Variants {
+		line := v.Name.Print
+		if !v.Tell.Empty() {
+			line += " – " + v.Tell.Print
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+func differences(p *plan.Plan) []string {
+	var out []string
+	for _, d := range p.Differs {
+		out = append(out, "on camera "+d.OnCamera.Print+"; yours: "+d.Viewers.Print)
+	}
+	return out
+}
+
+func lines(items []kit.Item) []string {
+	var out []string
+	for _, i := range items {
+		out = append(out, i.Line())
+	}
+	return out
+}
+
+// torques lists each fastener with a torque, in N·m and lb·ft.
+func torques(p *plan.Plan) []string {
+	var out []string
+	for i := range p.Fasteners {
+		f := &p.Fasteners[i]
+		if f.Torque.Text == "" {
+			continue
+		}
+		line := f.What.Print
+		if f.Thread != "" && f.Thread != "?" {
+			line += " (" + f.Thread + ")"
+		}
+		line += ": " + Torque(f.Torque)
+		if !f.Angle.Empty() {
+			line += ", then " + f.Angle.Print
+		}
+		if !f.Reuse {
+			line += ", new ones each time"
+		}
+		if name := kit.VersionNames(p, f.Variants); name != "" {
+			line += " (" + name + ")"
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+// Torque prints a torque in its own unit and in the other of N·m and lb·ft.
+func Torque(m trade.Measure) string {
+	print := m.String()
+	if m.Shape == trade.Words || m.Shape == trade.Open {
+		return print
+	}
+	other := trade.Unit("lb·ft")
+	if m.Unit == other {
+		other = "N·m"
+	}
+	var converted []string
+	for _, q := range m.Quantities() {
+		if c, ok := q.Rounded(other); ok {
+			converted = append(converted, c.String())
+		}
+	}
+	if len(converted) == 0 {
+		return print
+	}
+	return fmt.Sprintf("%s (%s)", print, strings.Join(converted, " to "))
+}
+
+// tests lists the readings to expect.
+func tests(p *plan.Plan) []string {
+	var out []string
+	for i := range p.Tests {
+		t := &p.Tests[i]
+		line := t.Question.Print
+		if t.Expect.Print != "" {
+			line += " " + strings.TrimSpace("Good: "+t.Expect.Print) + at(t.At.Print)
+		}
+		for j := range t.Readings {
+			r := &t.Readings[j]
+			line += "; " + kit.Join(r.When.Print, r.Expect.Print) + at(r.At.Print)
+		}
+		if name := kit.VersionNames(p, t.Variants); name != "" {
+			line += " (" + name + ")"
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+func at(place string) string {
+	if place == "" {
+		return ""
+	}
+	return ", " + place
+}
+
+func sources(p *plan.Plan) []string {
+	var out []string
+	for i := range p.Sources {
+		s := &p.Sources[i]
+		line := s.Title.Print
+		for _, more := range []string{s.Where.Print, s.Date.String(), s.Link} {
+			if more != "" {
+				line += ", " + more
+			}
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+func noteLines(n plan.Note) []string {
+	if strings.TrimSpace(n.Plain) == "" {
+		return nil
+	}
+	return strings.Split(strings.TrimSpace(n.Plain), "\n")
+}

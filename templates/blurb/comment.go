@@ -1,0 +1,52 @@
+package blurb
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+)
+
+// Cautions are the cautions that the plan's steps give, each once, gravest
+// first and in the order of the story.
+func Cautions(p *plan.Plan) []*plan.Caution {
+	var all []*plan.Caution
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		for _, use := range s.Cautions {
+			if c := p.CautionOf(s, use); c != nil && !slices.Contains(all, c) {
+				all = append(all, c)
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b *plan.Caution) int { return cmp.Compare(b.Signal, a.Signal) })
+	return all
+}
+
+// Comment is comment.txt, the comment to pin: cautions in a few words,
+// versions, differences, corrections.
+func Comment(p *plan.Plan) []byte {
+	var b strings.Builder
+	section := func(heading string, lines []string) {
+		if len(lines) == 0 {
+			return
+		}
+		if b.Len() > 0 {
+			b.WriteString("\n")
+		}
+		b.WriteString(heading + "\n")
+		for _, line := range lines {
+			b.WriteString("– " + Printable(line) + "\n")
+		}
+	}
+	var short []string
+	for _, c := range Cautions(p) {
+		short = append(short, strings.ToUpper(c.Signal.String())+": "+c.Say.Print)
+	}
+	section("Before you copy this:", append(short, Deference))
+	section("Which one is yours:", versions(p))
+	section("How the filmed one differs:", differences(p))
+	section("Corrections:", corrections(p).lines)
+	return []byte(b.String())
+}

@@ -134,7 +134,7 @@ func (p *place) commit(ctx context.Context, c *change) error {
 	}
 	// From here on nothing is cancelled: it is a matter of renames.
 	if !c.held.exists {
-		if err := p.root.Rename(p.tree(), p.dir); err != nil {
+		if err := p.root.Rename(p.tree("."), p.dir); err != nil {
 			return err
 		}
 		p.keepParent()

@@ -63,7 +63,7 @@ func manifestLast(a, b string) int {
 // backUp keeps what a move will replace: by a hard link, or by a copy where
 // there are none.
 func (p *place) backUp(names []string, c *change) error {
-	if err := p.root.Mkdir(p.old(), 0o700); err != nil {
+	if err := p.root.Mkdir(p.old("."), 0o700); err != nil {
 		return err
 	}
 	for _, dir := range folders(append(slices.Clone(names), c.drop...)) {

@@ -29,12 +29,11 @@ const (
 	markMoving   = "moving"
 )
 
-// tree is the new target while it is staged, old the replaced files of a move.
-func (p *place) tree(names ...string) string {
-	return path.Join(p.stage, "tree", path.Join(names...))
-}
-func (p *place) old(names ...string) string { return path.Join(p.stage, "old", path.Join(names...)) }
-func (p *place) mark(name string) string    { return path.Join(p.stage, name) }
+// tree is a path in the new target while it is staged, old in the files that a
+// move has replaced.
+func (p *place) tree(name string) string { return path.Join(p.stage, "tree", name) }
+func (p *place) old(name string) string  { return path.Join(p.stage, "old", name) }
+func (p *place) mark(name string) string { return path.Join(p.stage, name) }
 
 // syncers is how many files are synced at once. Written first and synced
 // together afterwards, files share the commits of a journalling file system.
@@ -48,10 +47,10 @@ func (p *place) fill(ctx context.Context, c *change) error {
 	if err := p.root.Mkdir(p.stage, 0o700); err != nil {
 		return err
 	}
-	if err := p.root.Mkdir(p.tree(), 0o755); err != nil {
+	if err := p.root.Mkdir(p.tree("."), 0o755); err != nil {
 		return err
 	}
-	tree, err := p.root.OpenRoot(p.tree())
+	tree, err := p.root.OpenRoot(p.tree("."))
 	if err != nil {
 		return err
 	}
@@ -191,7 +190,7 @@ func (p *place) clear() error {
 	}
 	// Only what is ours: a folder that happens to bear the stage's name keeps
 	// what else is in it, and then can't be removed either.
-	if err := errors.Join(p.root.RemoveAll(p.tree()), p.root.RemoveAll(p.old())); err != nil {
+	if err := errors.Join(p.root.RemoveAll(p.tree(".")), p.root.RemoveAll(p.old("."))); err != nil {
 		return err
 	}
 	if err := p.root.Remove(p.stage); err != nil {

@@ -130,7 +130,7 @@ func (l *look) into(dir string) error {
 func (l *look) sort(name string, info fs.FileInfo) error {
 	const moved = "move it, or " + elsewhere
 	p, h := l.place, l.held
-	spelled := func(names map[string]string) string { return l.spelled(names, name, info) }
+	spelled := func(names map[string]string) string { return p.spelled(p.at, names, name, info) }
 	switch {
 	case info.IsDir() && spelled(l.names) != "":
 		return &Refusal{p.show(name), "is a folder, and fixslate writes a file of that name", moved}
@@ -152,15 +152,15 @@ func (l *look) sort(name string, info fs.FileInfo) error {
 	return nil
 }
 
-// spelled is our spelling of an entry's name, empty if it is none of names.
-// Another case is another file, unless the file system folds case and our
-// spelling leads to this very entry.
-func (l *look) spelled(names map[string]string, name string, info fs.FileInfo) string {
+// spelled is our spelling of the entry name in the folder that at leads to;
+// empty if it is none of names. Another case is another file, unless the file
+// system folds case and our spelling leads to this very entry.
+func (p *place) spelled(at func(string) string, names map[string]string, name string, entry fs.FileInfo) string {
 	ours, ok := names[fold(name)]
 	if !ok || ours == name {
 		return ours
 	}
-	if there, err := l.place.root.Lstat(l.place.at(ours)); err == nil && os.SameFile(there, info) {
+	if there, err := p.root.Lstat(at(ours)); err == nil && os.SameFile(there, entry) {
 		return ours
 	}
 	return ""

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path"
-	"slices"
 	"strings"
 )
 
@@ -34,7 +33,7 @@ func (p *place) swap(c *change) bool {
 	if p.root.Link(p.tree(manifestName), p.mark(markSwapping)) != nil {
 		return false
 	}
-	if exchange(p.root, p.tree(), p.dir) != nil {
+	if exchange(p.root, p.tree("."), p.dir) != nil {
 		// Nothing has happened, but a move must not be taken for a swap.
 		p.root.Remove(p.mark(markSwapping))
 		return false
@@ -74,7 +73,10 @@ func (p *place) dress(dir string) bool {
 // outputs go. Of the user's files the target has links, except for what was
 // put there between the linking and the exchange: that is brought over.
 func (p *place) retire() error {
-	ours := []string{}
+	if !p.has(p.tree(".")) {
+		return nil
+	}
+	var ours []string
 	if data, err := readPlain(p.root, p.tree(manifestName), manifestMax); err == nil {
 		m, err := readManifest(data)
 		if err != nil {
@@ -84,40 +86,45 @@ func (p *place) retire() error {
 			ours = append(ours, e.Name)
 		}
 	}
-	if err := p.retireFolder(".", ours); err != nil {
+	r := retiring{p, spellings(ours), spellings(folders(ours))}
+	if err := r.folder("."); err != nil {
 		return err
 	}
 	// The manifest last: until then it says which files are ours.
 	if err := p.root.Remove(p.tree(manifestName)); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}
-	err := p.root.Remove(p.tree())
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
-	return err
+	return p.root.Remove(p.tree("."))
 }
 
-func (p *place) retireFolder(dir string, ours []string) error {
-	entries, err := readFolder(p.root, p.tree(dir))
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
+// retiring is one walk through an old target; the maps are as in look.
+type retiring struct {
+	*place
+	outputs, dirs map[string]string
+}
+
+func (r *retiring) folder(dir string) error {
+	entries, err := readFolder(r.root, r.tree(dir))
 	if err != nil {
 		return err
 	}
 	for _, e := range entries {
 		name := path.Join(dir, e.Name())
+		info, err := e.Info()
+		if err != nil {
+			return err
+		}
+		ours := func(names map[string]string) bool { return r.spelled(r.tree, names, name, info) != "" }
 		switch {
 		case name == manifestName:
-		case e.IsDir() && p.has(p.at(name)) || e.IsDir() && slices.Contains(folders(ours), name):
-			if err = p.retireFolder(name, ours); err == nil {
-				err = p.root.Remove(p.tree(name))
+		case info.IsDir() && (ours(r.dirs) || r.has(r.at(name))):
+			if err = r.folder(name); err == nil {
+				err = r.root.Remove(r.tree(name))
 			}
-		case slices.Contains(ours, name):
-			err = p.root.Remove(p.tree(name))
+		case ours(r.outputs):
+			err = r.root.Remove(r.tree(name))
 		default:
-			err = p.bringOver(name)
+			err = r.bringOver(name)
 		}
 		if err != nil {
 			return err

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"fixslate/plan"
-	"fixslate/plan/trade"
 )
 
 // heldReading is how many seconds a meter's display stays in the picture for
@@ -24,7 +23,6 @@ func Estimate(p *plan.Plan, pace Pace) Timeline {
 		plan: p,
 		pace: pace,
 		rate: pace.rate(p.Voice.WPM),
-		read: ReadingSpeedOf(p.Captions.Profile),
 	}
 	var t Timeline
 	sim := newSimulation(pace.spread())
@@ -43,7 +41,6 @@ type estimator struct {
 	plan *plan.Plan
 	pace Pace
 	rate Rate
-	read ReadingSpeed
 }
 
 // step lays out one step from a start in seconds.
@@ -118,7 +115,7 @@ func (e estimator) readings(beats *lengths, s *plan.Step) {
 				continue
 			}
 			hold := func(v plan.Value, print string) {
-				if measured(v) {
+				if e.measured(v) {
 					*beats = append(*beats, timedBeat{Beat{Kind: Reading, Print: print, Test: id, Line: -1}, heldReading})
 				}
 			}
@@ -132,9 +129,17 @@ func (e estimator) readings(beats *lengths, s *plan.Step) {
 	}
 }
 
-// measured holds for an expectation that a meter shows.
-func measured(v plan.Value) bool {
-	return v.Measure.Shape != trade.Words && !v.Empty()
+// measured holds for an expectation that a meter shows: a measure, or words
+// that quote one, as a value with a version each does.
+func (e estimator) measured(v plan.Value) bool {
+	if v.Measure.Measured() {
+		return true
+	}
+	return slices.ContainsFunc(v.Quotes, func(q plan.Quote) bool {
+		return q.Ref.Kind == plan.KindSpec && slices.ContainsFunc(e.plan.Specs, func(s plan.Spec) bool {
+			return s.ID == q.Ref.ID && s.Value.Measure.Measured()
+		})
+	})
 }
 
 func (e estimator) say(beats *lengths, line plan.Line, b Beat) {
@@ -146,18 +151,15 @@ func (e estimator) say(beats *lengths, line plan.Line, b Beat) {
 	*beats = append(*beats, timedBeat{b, Seconds(line.Speak, e.rate)})
 }
 
-// sound waits as long as the label of the sound takes to read, and a second at
-// least: the BBC Subtitle Guidelines 1.2.5 §4.3 allow about that much for a
-// label.
-func (e estimator) sound(beats *lengths, label string, line int) {
+func (estimator) sound(beats *lengths, label string, line int) {
 	if label != "" {
-		*beats = append(*beats, timedBeat{Beat{Kind: Sound, Print: label, Line: line}, max(1, e.read.Seconds(label))})
+		*beats = append(*beats, timedBeat{Beat{Kind: Sound, Print: label, Line: line}, soundSeconds(label)})
 	}
 }
 
-func (e estimator) card(beats *lengths, print, caution string) {
+func (estimator) card(beats *lengths, print, caution string) {
 	if print != "" {
-		*beats = append(*beats, timedBeat{Beat{Kind: Card, Print: print, Caution: caution, Line: -1}, e.read.Seconds(print)})
+		*beats = append(*beats, timedBeat{Beat{Kind: Card, Print: print, Caution: caution, Line: -1}, cardSeconds(print)})
 	}
 }
 

@@ -31,7 +31,7 @@ func exactly(d time.Duration) plan.Duration {
 
 // full is a step that has a beat of every kind, and the plan round it.
 func full() *plan.Plan {
-	ohms := plan.Value{Text: text("10 to 20 Ω"), Measure: trade.Measure{Shape: trade.Words + 1}}
+	ohms := plan.Value{Text: text("10 to 20 Ω"), Measure: trade.Measure{Shape: trade.Range}}
 	lamp := plan.Value{Text: text("lamp dark"), Measure: trade.Measure{Shape: trade.Words}}
 	return &plan.Plan{
 		Cautions: []plan.Caution{{ID: "mains", Card: text("Pull the plug first, and keep it in sight")}},
@@ -90,8 +90,8 @@ func TestBeatsComeInOrder(t *testing.T) {
 	if s.Held != 9 {
 		t.Errorf("held %v s, want 3 s for each of three measured readings", s.Held)
 	}
-	// 9 words at 160 a minute; "10 to 20 Ω" has 4.
-	if want := 9*60/160.0 + 4*60/160.0; math.Abs(s.Cards-want) > 1e-9 {
+	// Nine words at 0.3 s and four, and a second to find each card.
+	if want := 1 + 2.7 + 1 + 1.2; math.Abs(s.Cards-want) > 1e-9 {
 		t.Errorf("cards %v s, want %v", s.Cards, want)
 	}
 	speech := 0.0
@@ -133,22 +133,14 @@ func TestCautionThatLastsIsOnlyShown(t *testing.T) {
 	}
 }
 
-func TestReadingSpeedOfProfiles(t *testing.T) {
-	for _, c := range []struct {
-		profile, card string
-		want          float64
-	}{
-		// BBC Subtitle Guidelines 1.2.5 §4: 160 words a minute.
-		{"broadcast", "Pull the plug before you touch anything at all", 9 * 60 / 160.0},
-		{"vertical", "Pull the plug before you touch anything at all", 9 * 60 / 160.0},
-		{"", "Pull the plug", 3 * 60 / 160.0},
-		// 17 characters a second.
-		{"wide", "Pull the plug before you touch anything at all", 46 / 17.0},
-		{"wide", "Hot", 5.0 / 6},
-		{"narrow", "Hot", 5.0 / 6},
+func TestReadingSeconds(t *testing.T) {
+	for words, want := range map[string]float64{
+		"Hot":                               5.0 / 6,   // the shortest event
+		"to be or not to be":                1.8,       // six words, 0.3 s each
+		"Disconnect refrigerant compressor": 33 / 17.0, // long words: 17 characters a second
 	} {
-		if got := ReadingSpeedOf(c.profile).Seconds(c.card); math.Abs(got-c.want) > 1e-9 {
-			t.Errorf("%s: %q is read in %v s, want %v", c.profile, c.card, got, c.want)
+		if got := ReadingSeconds(words); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%q is read in %v s, want %v", words, got, want)
 		}
 	}
 }

@@ -1,0 +1,251 @@
+package class
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+	"sync"
+	"unicode/utf8"
+)
+
+// The problem: a plan says hazard = "jacking the car" or "mains-isolaton" and
+// wants to be told the class. The method is plain document ranking: every
+// class is a small document whose words carry the weight of the field they
+// stand in, rare words count more (inverse document frequency; Spärck Jones,
+// "A statistical interpretation of term specificity", 1972), and a class that
+// answers more of the question is raised. Words that the catalogue does not
+// have are compared by a long common beginning or by edit distance, and so is
+// the whole question with each id, so slips of the finger cost little.
+//
+// Cost: a few hundred microseconds for the index, once; a lookup is linear in
+// its known words, and reads the word list once for each unknown word. It
+// gives up on words after the first 40. Known oddity: there is no grammar, so
+// "no airbag" is an airbag.
+const (
+	nearestMax   = 6    // most classes returned
+	nearestShare = 0.45 // of the best score, below which a class is left out
+	wordsMax     = 40   // words of a question that are read
+	lettersMax   = 40   // bytes of the longest word that is read
+	nearMatch    = 0.6  // what a near word counts, of the exact one
+	leadBonus    = 1.15 // for the class that stands for its family
+	idScore      = 1000 // an exact name outranks any words
+	slipCost     = 250  // for each letter wrong in a name
+)
+
+// Weights of a word by where it stands in a class.
+const (
+	inName     = 3.0
+	inEveryday = 3.0
+	inFamily   = 2.0
+	inSpoken   = 1.5
+	inText     = 1.0
+)
+
+// Nearest are the classes that everyday words ("electric shock", "jacking the
+// car") or a misspelt id are closest to, best first; at most six, none where
+// nothing fits. A family's id gives its lead, then its other classes.
+func Nearest(words string) []Class {
+	ix := wordIndex()
+	asked := question(words)
+	scores := ix.score(asked)
+	// A word nobody knows may be a slip; where all are known, "electric shock"
+	// is not meant to be the family electric-short.
+	slipsAllowed := 0
+	if slices.ContainsFunc(asked, func(w string) bool { return ix.posts[stem(w)] == nil && !isStop(w) }) {
+		slipsAllowed = 2
+	}
+	for i, s := range idScores(strings.Join(asked, "-"), slipsAllowed) {
+		scores[i] += s
+	}
+	order := make([]int, 0, len(scores))
+	for i, s := range scores {
+		if s > 0 {
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(scores[b], scores[a]) })
+	var near []Class
+	for _, i := range order {
+		if len(near) == nearestMax || scores[i] < nearestShare*scores[order[0]] {
+			break
+		}
+		near = append(near, index().classes[i].clone())
+	}
+	return near
+}
+
+// question is the words of a text that are read.
+func question(text string) []string {
+	words := slices.DeleteFunc(split(text), func(w string) bool { return len(w) > lettersMax })
+	return words[:min(len(words), wordsMax)]
+}
+
+// idScores compares a question with the id of each class and family, with so
+// many slips allowed.
+func idScores(id string, allowed int) []float64 {
+	classes := index().classes
+	scores := make([]float64, len(classes))
+	for i, c := range classes {
+		scores[i] = nameScore(id, c.ID, allowed)
+		f, _ := FindFamily(c.Family)
+		if s := nameScore(id, f.ID, allowed); s > 0 && f.ID != NoFamily {
+			// Under the score of the class of that very name.
+			s -= 2
+			if f.Lead == c.ID {
+				s++
+			}
+			scores[i] = max(scores[i], s)
+		}
+	}
+	return scores
+}
+
+// nameScore is how surely a word is meant to be the name. At most the slips
+// allowed count, in names under eight letters one, under four none.
+func nameScore(word, name string, allowed int) float64 {
+	switch n := len(name); {
+	case n < 4:
+		allowed = 0
+	case n < 8:
+		allowed = min(allowed, 1)
+	}
+	if d := slips(word, name, allowed); d <= allowed {
+		return idScore - slipCost*float64(d)
+	}
+	return 0
+}
+
+// vocabulary is the inverted index: for each stem, the classes that have it with
+// the weight of its best place.
+type vocabulary struct {
+	posts map[string][]post
+	stems []string // sorted, so that near matches come in one order
+	lead  []bool   // by class
+}
+
+type post struct {
+	class  int
+	weight float64
+}
+
+var wordIndex = sync.OnceValue(func() vocabulary {
+	ix := vocabulary{posts: map[string][]post{}}
+	for i, c := range index().classes {
+		f, _ := FindFamily(c.Family)
+		ix.lead = append(ix.lead, f.Lead == c.ID)
+		ix.add(i, c.ID+" "+c.Name, inName)
+		for _, e := range everyday {
+			if e.class == c.ID {
+				ix.add(i, e.words, inEveryday)
+			}
+		}
+		if c.Family != NoFamily {
+			ix.add(i, f.ID+" "+f.Name, inFamily)
+		}
+		ix.add(i, c.Spoken+" "+c.Card, inSpoken)
+		ix.add(i, c.Text, inText)
+	}
+	for s := range ix.posts {
+		ix.stems = append(ix.stems, s)
+	}
+	slices.Sort(ix.stems)
+	return ix
+})
+
+// add files the words of one field. Fields come heaviest first, so the first
+// weight of a stem is its best.
+func (ix *vocabulary) add(class int, text string, weight float64) {
+	for _, w := range split(text) {
+		s := stem(w)
+		if isStop(w) || slices.ContainsFunc(ix.posts[s], func(p post) bool { return p.class == class }) {
+			continue
+		}
+		ix.posts[s] = append(ix.posts[s], post{class, weight})
+	}
+}
+
+// score ranks every class against the words of a question.
+func (ix *vocabulary) score(asked []string) []float64 {
+	scores := make([]float64, len(ix.lead))
+	met := make([]float64, len(ix.lead)) // share of the question answered
+	var whole float64
+	for _, t := range ix.terms(asked) {
+		idf := math.Log(1 + float64(len(ix.lead))/float64(max(1, len(ix.posts[t.stem]))))
+		whole += idf
+		for _, p := range ix.posts[t.stem] {
+			scores[p.class] += idf * p.weight * t.sure
+			met[p.class] += idf * t.sure
+		}
+	}
+	for i := range scores {
+		if whole > 0 {
+			scores[i] *= met[i] / whole
+		}
+		if ix.lead[i] {
+			scores[i] *= leadBonus
+		}
+	}
+	return scores
+}
+
+// term is a word of a question as the index knows it; sure is below 1 for a
+// near match and the stem empty for a word without any.
+type term struct {
+	stem string
+	sure float64
+}
+
+// terms finds each word of a question in the index. Two words written apart
+// ("air bag") count as the one the index has, too.
+func (ix *vocabulary) terms(asked []string) []term {
+	var terms []term
+	for i, w := range asked {
+		if i > 0 {
+			if s := stem(asked[i-1] + w); ix.posts[s] != nil {
+				terms = append(terms, term{s, 1})
+			}
+		}
+		if isStop(w) {
+			continue
+		}
+		s := stem(w)
+		if ix.posts[s] != nil {
+			terms = append(terms, term{s, 1})
+			continue
+		}
+		terms = append(terms, ix.near(s))
+	}
+	return terms
+}
+
+// near is the stem most like a word the index lacks: the longest common
+// beginning, or the fewest slips.
+func (ix *vocabulary) near(word string) term {
+	best, bestScore := "", 0.0
+	n := utf8.RuneCountInString(word)
+	if n < 4 {
+		return term{}
+	}
+	allowed := 1
+	if n >= 8 {
+		allowed = 2
+	}
+	for _, s := range ix.stems {
+		long := max(len(word), len(s))
+		score := 0.0
+		if p := commonPrefix(word, s); p >= 5 && float64(p) >= 0.6*float64(long) {
+			score = float64(p) / float64(long)
+		}
+		if d := slips(word, s, allowed); d <= allowed && len(s) >= 4 {
+			score = max(score, 1-float64(d)/float64(long))
+		}
+		if score > bestScore {
+			best, bestScore = s, score
+		}
+	}
+	if best == "" {
+		return term{}
+	}
+	return term{best, nearMatch}
+}

@@ -1,0 +1,61 @@
+package class
+
+import "strings"
+
+// Signal is the signal word of a caution; higher is graver. Zero is no word.
+//
+// The four words and what they mean are those of ANSI Z535.4-2007, 4.14.1 to
+// 4.14.4: danger, death or serious injury will follow; warning, it could;
+// caution, minor or moderate injury could; notice, damage but no injury.
+type Signal int
+
+// The signal words.
+const (
+	Notice Signal = iota + 1
+	Caution
+	Warning
+	Danger
+)
+
+// String is the word as plans and JSON have it: "danger".
+func (s Signal) String() string {
+	switch s {
+	case Notice:
+		return "notice"
+	case Caution:
+		return "caution"
+	case Warning:
+		return "warning"
+	case Danger:
+		return "danger"
+	}
+	return "none"
+}
+
+// Meaning is what follows if the caution is ignored.
+func (s Signal) Meaning() string {
+	switch s {
+	case Notice:
+		return "damage, lost data or harm to the environment; no injury"
+	case Caution:
+		return "minor or moderate injury could follow"
+	case Warning:
+		return "death or serious injury could follow"
+	case Danger:
+		return "death or serious injury will follow"
+	}
+	return ""
+}
+
+// ParseSignal reads a signal word in any case.
+func ParseSignal(word string) (Signal, bool) {
+	for s := Notice; s <= Danger; s++ {
+		if strings.EqualFold(word, s.String()) {
+			return s, true
+		}
+	}
+	return 0, false
+}
+
+// Signals are the four words, mildest first.
+func Signals() []Signal { return []Signal{Notice, Caution, Warning, Danger} }

@@ -116,7 +116,7 @@ var fuelClasses = []Class{
 	{
 		ID: "exhaust-co", Name: "Carbon monoxide",
 		Family: "carbon-monoxide", Signal: Danger,
-		Spoken: "Never run an engine indoors or block a flue, because carbon monoxide kills without warning.",
+		Spoken: "Carbon monoxide kills without warning, so never run an engine indoors or block a flue.",
 		Card:   "Never run it indoors.",
 		Text: "Carbon monoxide has no smell and kills within minutes; an open door or a fan is not enough. Run " +
 			"engines outside with the exhaust away from openings, or through an extraction hose, and fit an " +

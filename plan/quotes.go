@@ -273,7 +273,11 @@ func (f *filler) quote(inner string, start, end int, at where) segment {
 		return none
 	}
 	q := &Quote{Ref: ref, Key: m[3]}
+	before := len(f.findings)
 	print, speak, fault := f.show(q, at)
+	if len(f.findings) > before { // what it quotes has a fault of its own
+		return none
+	}
 	if fault != "" {
 		f.quoteFault(at, start, end, fmt.Sprintf("{%s} %s", inner, fault), f.quoteHint(ref.Kind, m[3]))
 		return none

@@ -9,6 +9,7 @@ package kit
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -118,15 +119,15 @@ func Join(a, b string) string {
 	return a + b
 }
 
-// charging are words of kit that runs on a battery.
-var charging = []string{"battery", "batteries", "camera", "light", "lamp", "torch", "microphone", "recorder", "phone", "cordless", "meter", "power bank", "monitor"}
+// charging are words of kit that runs on a battery (common practice, no
+// source).
+var charging = regexp.MustCompile(`(?i)\b(?:batter(?:y|ies)|cameras?|lights?|head ?lamps?|torch(?:es)?|microphones?|recorders?|phones?|cordless|(?:multi)?meters?|power banks?|monitors?|gimbals?)\b`)
 
 // ToCharge picks from kit and tools what runs on a battery.
 func ToCharge(p *plan.Plan) []string {
 	var names []string
 	add := func(name string) {
-		lower := strings.ToLower(name)
-		if slices.ContainsFunc(charging, func(w string) bool { return strings.Contains(lower, w) }) && !slices.Contains(names, name) {
+		if charging.MatchString(name) && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}

@@ -1,0 +1,136 @@
+package plan_test
+
+import (
+	"strings"
+	"testing"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+// Each fault's page shows a plan that raises just it, and one that is mended.
+func TestFaultPages(t *testing.T) {
+	for _, name := range plan.Faults() {
+		page, ok := plan.FaultPage(name)
+		if !ok {
+			t.Errorf("%s: the page can't be read", name)
+			continue
+		}
+		if _, _, findings := decode(t, page.Right); len(findings) > 0 {
+			t.Errorf("%s, right example:\n%s", name, print(findings))
+		}
+		if page.Wrong == "" {
+			continue
+		}
+		_, _, findings := decode(t, page.Wrong)
+		if len(findings) != 1 || findings[0].Rule != name || findings[0].Severity != diag.Error {
+			t.Errorf("%s, wrong example: want just %s, got:\n%s", name, name, print(findings))
+		}
+	}
+}
+
+// Places are lines and characters; the message says what to write.
+func TestFaults(t *testing.T) {
+	step := "[[step]]\ntitle = \"Brush\"\nsay = \"Brush.\"\n"
+	for name, c := range map[string]struct{ text, want string }{
+		"unknown key": {"[video]\ntitel = \"Å\"\ntitle = \"T\"\n" + step,
+			`plan.toml:2:1: error: key-unknown: "titel" is no key in [video] | did you mean "title"`},
+		"column in characters": {"[video]\ntitle = \"ÅÅÅ\" ,\n" + step,
+			`plan.toml:2:15: error: syntax:`},
+		"missing title": {"[video]\nsubject = \"x\"\n" + step,
+			`plan.toml:1:2: error: key-missing: [video] needs title`},
+		"no step":      {video, `error: key-missing: the plan has no step | add [[step]] with title and say`},
+		"step key in shot": {video + "[[step]]\ntitle = \"B\"\n[[step.shot]]\nof = \"x\"\nsay = \"no\"\n",
+			`plan.toml:7:1: error: key-unknown: "say" is a step's key; move it above [[step.shot]]`},
+		"table below a header": {video + "tool = [{ name = \"x\" }]\n" + step,
+			`plan.toml:3:1: error: key-unknown: "tool" is a table of its own, not a key in [video] | move it above the first [header], or write [[tool]]`},
+		"first of three": {video + "[[step]]\ntitle = 1\n[[step]]\ntitle = \"b\"\n[[step]]\ntitle = \"c\"\n",
+			`plan.toml:4:9: error: type-wrong: title takes text in quotes, not a whole number`},
+		"no unit":      {video + "[[step]]\ntitle = \"B\"\nwork = 4\n", `plan.toml:5:8: error: value-wrong: work = 4 has no unit`},
+		"unit unsaid":  {video + "[[step]]\ntitle = \"B\"\nwork = \"4\"\n", `plan.toml:5:8: error: value-wrong: work: "4" has no unit; write "4s", "4m" or "4h"`},
+		"falling":      {video + "[[step]]\ntitle = \"B\"\nwork = \"4m..3m..9m\"\n", `value-wrong: work: "4m..3m..9m" does not rise`},
+		"not a number": {"[voice]\nwpm = nan\n" + video + step, `plan.toml:2:7: error: value-wrong: wpm is no number`},
+		"negative":     {"[publish]\nfps = -25\n" + video + step, `value-wrong: fps must be over zero`},
+		"bad word":     {"[captions]\nprofile = \"broadcats\"\n" + video + step, `value-wrong: profile knows no "broadcats" | write "broadcast"`},
+		"bad date":     {"[shoot]\ntried = \"2026-02-30\"\n" + video + step, `value-wrong: tried: "2026-02-30" is no date`},
+		"bad clock":    {"[shoot]\nstart = \"25:00\"\n" + video + step, `value-wrong: start: "25:00" is no time of day`},
+		"twice":        {"[video]\ntitle = \"a\"\ntitle = \"b\"\n" + step, `plan.toml:3:1: error: syntax: video.title stands twice | keep one of the two; the first is in line 2`},
+		"slip": {"tool = [{ id = \"brush\", name = \"brush\" }]\n" + video + "[[step]]\ntitle = \"B\"\ntools = [\"brsuh\"]\n",
+			`plan.toml:6:10: error: id-unknown: tools: there is no tool "brsuh" | did you mean "brush"`},
+		"hyphen": {video + "[[step]]\ntitle = \"B\"\ntools = [\"big-brush\"]\n", `id-unknown: tools: there is no tool "big-brush"`},
+		"hazard in everyday words": {video + "[[step]]\ntitle = \"B\"\ncautions = [\"electric shock\"]\n",
+			`id-unknown: cautions: there is no caution, hazard class or family "electric shock" | did you mean "mains-isolation"`},
+		"word in a multi-line text with escapes": {video + "[[step]]\ntitle = \"B\"\nsay = \"\"\"\nÅ \\u00e9 \\\n   go on\nthen {nothing} here\"\"\"\n",
+			`plan.toml:8:6: error: quote-unknown: there is nothing with the id "nothing"`},
+		"quote without value for the version": {"variant = [{ id = \"a\", name = \"A\" }, { id = \"b\", name = \"B\" }]\nspec = [{ id = \"s\", what = \"s\", value = \"1 mm\", variants = [\"a\"] }]\n" + video + "[[step]]\ntitle = \"B\"\nvariants = [\"b\"]\nsay = \"{s}\"\n",
+			`quote-unknown: {s} has no value for the versions of this step`},
+		"state": {video + "[[step]]\ntitle = \"B\"\nneeds = [\"unpluged\"]\n[[step]]\ntitle = \"C\"\nstarts = [\"unplugged\"]\n",
+			`plan.toml:5:10: error: state-never-started: no step starts the state "unpluged"`},
+		"empty":    {"", `plan.toml:1:1: error: key-missing: the plan is empty`},
+		"comments": {"# only\n", `key-missing: the plan has no [video]`},
+		"deep":     {"a = " + strings.Repeat("[", 40) + strings.Repeat("]", 40) + "\n", `plan.toml:1:37: error: too-large: more than 32 levels of brackets`},
+		"text instead of a table": {"video = \"x\"\n" + step, `type-wrong: "video" is a table, not text`},
+		"version":  {"plan = 2\n" + video + step, `plan.toml:1:8: error: version-unknown:`},
+	} {
+		_, _, findings := decode(t, c.text)
+		got := flat(findings)
+		if !strings.Contains(got, c.want) {
+			t.Errorf("%s: want %q in:\n%s", name, c.want, got)
+		}
+	}
+}
+
+// flat prints each finding on one line, its hint behind a bar.
+func flat(findings []diag.Finding) string {
+	var b strings.Builder
+	for _, f := range findings {
+		one := print([]diag.Finding{f})
+		b.WriteString(strings.Replace(strings.TrimSuffix(one, "\n"), "\n  ", " | ", 1) + "\n")
+	}
+	return b.String()
+}
+
+// All faults of a plan are reported at once, in the order of the file.
+func TestAllFaultsAtOnce(t *testing.T) {
+	_, _, findings := decode(t, `
+plan = "one"
+[video]
+title = 1
+colour = "x"
+[[step]]
+say = "{nowhere} and {nothing}"
+work = 3
+tests = ["none"]
+[[step]]
+title = "Two"
+needs = ["never"]
+`)
+	var lines []int
+	for _, f := range findings {
+		lines = append(lines, f.At.Position().Line)
+	}
+	for i := 1; i < len(lines); i++ {
+		if lines[i] < lines[i-1] {
+			t.Fatalf("not in the order of the file: %v", lines)
+		}
+	}
+	if len(findings) != 9 {
+		t.Errorf("want 9 faults, got %d:\n%s", len(findings), print(findings))
+	}
+}
+
+func TestEncodings(t *testing.T) {
+	for name, c := range map[string]struct{ text, want string }{
+		"UTF-16 LE": {"\xff\xfe[\x00v\x00]\x00", "plan.toml:1:1: error: encoding: the file is UTF-16"},
+		"UTF-16 BE without a mark": {"\x00[\x00v\x00i\x00d\x00e\x00o\x00]", "encoding: the file looks like UTF-16"},
+		"UTF-32":       {"\xff\xfe\x00\x00[\x00\x00\x00", "encoding: the file is UTF-32"},
+		"windows-1252": {"[video]\ntitle = \"\xe4\"\n", "plan.toml:2:10: error: encoding: byte 0xe4 is no text in UTF-8"},
+		"NUL":          {"[video]\ntitle = \"a\x00\"\n", "plan.toml:2:11: error: encoding: byte 0x00 is no text in UTF-8"},
+		"too large":    {strings.Repeat("#", diag.MaxBytes+1), "too-large: the file has more than 4 MB"},
+	} {
+		_, _, findings := decode(t, c.text)
+		if !strings.Contains(flat(findings), c.want) {
+			t.Errorf("%s: want %q in:\n%s", name, c.want, flat(findings))
+		}
+	}
+}

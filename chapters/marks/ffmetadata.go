@@ -10,18 +10,28 @@ import (
 
 // FFMetadata is FFmpeg's metadata file (FFmpeg documentation, "Metadata").
 // TIMEBASE is always written: without one the documentation has said
-// milliseconds and nanoseconds. A title that ends in a bare backslash would
-// swallow the next section, so `\` is escaped with the rest.
+// milliseconds and nanoseconds. `=`, `;`, `#`, `\` and line ends are escaped.
 func FFMetadata(f Film) []byte {
 	var b bytes.Buffer
-	escape := strings.NewReplacer(`\`, `\\`, "=", `\=`, ";", `\;`, "#", `\#`, "\n", "\\\n")
 	b.WriteString(";FFMETADATA1\n")
 	if f.Title != "" {
-		fmt.Fprintf(&b, "title=%s\n", escape.Replace(f.Title))
+		fmt.Fprintf(&b, "title=%s\n", ffValue(f.Title))
 	}
 	for _, c := range f.Chapters {
 		fmt.Fprintf(&b, "\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=%d\nEND=%d\ntitle=%s\n",
-			chapters.Millisecond(c.Start), chapters.Millisecond(c.End), escape.Replace(c.Title))
+			chapters.Millisecond(c.Start), chapters.Millisecond(c.End), ffValue(c.Title))
 	}
 	return b.Bytes()
+}
+
+// ffValue escapes a value. FFmpeg's reader (5.1) takes the line end after a
+// backslash as part of the value even where that backslash is escaped itself,
+// and swallows the next section with it, so a value that ends in one gets a
+// space after it.
+func ffValue(text string) string {
+	text = strings.NewReplacer(`\`, `\\`, "=", `\=`, ";", `\;`, "#", `\#`, "\n", "\\\n").Replace(text)
+	if strings.HasSuffix(text, `\`) {
+		text += " "
+	}
+	return text
 }

@@ -52,7 +52,7 @@ func TestWebVTT(t *testing.T) {
 func TestFFMetadata(t *testing.T) {
 	want := ";FFMETADATA1\ntitle=Drain pump\\; a \"test\" \\= worth it \\# 1\n" +
 		"\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=0\nEND=60060\ntitle=Make it safe\n" +
-		"\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=60060\nEND=3723000\ntitle=Look & <listen> --> C:\\\\\n" +
+		"\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=60060\nEND=3723000\ntitle=Look & <listen> --> C:\\\\ \n" +
 		"\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=3723000\nEND=4000063\ntitle=Überwurf \\= 24 mm\\; \\#2\n"
 	if diff := cmp.Diff(want, string(FFMetadata(film()))); diff != "" {
 		t.Error(diff)

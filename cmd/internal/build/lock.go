@@ -8,8 +8,8 @@ import (
 
 // Between two tries for a lock. A build holds it for some ten milliseconds.
 const (
-	firstWait = 2 * time.Millisecond
-	lastWait  = 50 * time.Millisecond
+	firstWait = 1 * time.Millisecond
+	lastWait  = 10 * time.Millisecond
 )
 
 // lock waits for the lock file name in root until ctx ends. The kernel drops

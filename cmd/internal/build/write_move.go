@@ -11,11 +11,7 @@ import (
 // what they replace, then the mark from which a later run would go on, then
 // renames, the manifest last. A failure on the way is rolled back.
 func (p *place) move(c *change) error {
-	var names []string
-	for _, f := range c.files {
-		names = append(names, f.Name)
-	}
-	slices.SortFunc(names, manifestLast)
+	names := movedNames(c)
 	if err := p.backUp(names, c); err != nil {
 		return err
 	}
@@ -46,6 +42,16 @@ func (h *halfway) Error() string {
 }
 
 func (h *halfway) Unwrap() []error { return []error{h.err, h.back} }
+
+// movedNames are the files of a change in the order of a move.
+func movedNames(c *change) []string {
+	var names []string
+	for _, f := range c.files {
+		names = append(names, f.Name)
+	}
+	slices.SortFunc(names, manifestLast)
+	return names
+}
 
 // manifestLast orders names, with the manifest after all others.
 func manifestLast(a, b string) int {

@@ -91,12 +91,13 @@ func openPlace(dir string) (*place, error) {
 func (p *place) realParent(dir string) (string, error) {
 	real, err := filepath.EvalSymlinks(dir)
 	if errors.Is(err, fs.ErrNotExist) {
-		if mkErr := os.Mkdir(dir, 0o755); mkErr == nil {
+		switch err := os.Mkdir(dir, 0o755); {
+		case err == nil:
 			p.parent = dir
-		} else if errors.Is(mkErr, fs.ErrNotExist) {
+		case errors.Is(err, fs.ErrNotExist):
 			return "", &Refusal{p.shown, "can't be made: the folder above " + filepath.Dir(p.shown) + " is missing", "make it first, or " + elsewhere}
-		} else if !errors.Is(mkErr, fs.ErrExist) {
-			return "", unreachable(p.shown, mkErr)
+		case !errors.Is(err, fs.ErrExist):
+			return "", &Refusal{p.shown, "can't be made, nor the folder above it: " + cause(err).Error(), elsewhere}
 		}
 		real, err = filepath.EvalSymlinks(dir)
 	}

@@ -105,6 +105,10 @@ func decodeFault(src *diag.Source, err error) diag.Finding {
 		}
 	}
 	f.Hint = syntaxHint(src, f.At)
+	if strings.Contains(f.Message, "already been defined") || strings.Contains(f.Message, "already created") {
+		f.Message = fmt.Sprintf("[%s] stands twice", parse.LastKey)
+		f.Hint = "keep one header and put the keys of both below it; a list of tables has [[double brackets]] each time"
+	}
 	return f
 }
 

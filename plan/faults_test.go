@@ -39,7 +39,7 @@ func TestFaults(t *testing.T) {
 			`plan.toml:2:15: error: syntax:`},
 		"missing title": {"[video]\nsubject = \"x\"\n" + step,
 			`plan.toml:1:2: error: key-missing: [video] needs title`},
-		"no step":      {video, `error: key-missing: the plan has no step | add [[step]] with title and say`},
+		"no step": {video, `error: key-missing: the plan has no step | add [[step]] with title and say`},
 		"step key in shot": {video + "[[step]]\ntitle = \"B\"\n[[step.shot]]\nof = \"x\"\nsay = \"no\"\n",
 			`plan.toml:7:1: error: key-unknown: "say" is a step's key; move it above [[step.shot]]`},
 		"table below a header": {video + "tool = [{ name = \"x\" }]\n" + step,
@@ -66,11 +66,11 @@ func TestFaults(t *testing.T) {
 			`quote-unknown: {s} has no value for the versions of this step`},
 		"state": {video + "[[step]]\ntitle = \"B\"\nneeds = [\"unpluged\"]\n[[step]]\ntitle = \"C\"\nstarts = [\"unplugged\"]\n",
 			`plan.toml:5:10: error: state-never-started: no step starts the state "unpluged"`},
-		"empty":    {"", `plan.toml:1:1: error: key-missing: the plan is empty`},
-		"comments": {"# only\n", `key-missing: the plan has no [video]`},
-		"deep":     {"a = " + strings.Repeat("[", 40) + strings.Repeat("]", 40) + "\n", `plan.toml:1:37: error: too-large: more than 32 levels of brackets`},
+		"empty":                   {"", `plan.toml:1:1: error: key-missing: the plan is empty`},
+		"comments":                {"# only\n", `key-missing: the plan has no [video]`},
+		"deep":                    {"a = " + strings.Repeat("[", 40) + strings.Repeat("]", 40) + "\n", `plan.toml:1:37: error: too-large: more than 32 levels of brackets`},
 		"text instead of a table": {"video = \"x\"\n" + step, `type-wrong: "video" is a table, not text`},
-		"version":  {"plan = 2\n" + video + step, `plan.toml:1:8: error: version-unknown:`},
+		"version":                 {"plan = 2\n" + video + step, `plan.toml:1:8: error: version-unknown:`},
 	} {
 		_, _, findings := decode(t, c.text)
 		got := flat(findings)
@@ -121,12 +121,12 @@ needs = ["never"]
 
 func TestEncodings(t *testing.T) {
 	for name, c := range map[string]struct{ text, want string }{
-		"UTF-16 LE": {"\xff\xfe[\x00v\x00]\x00", "plan.toml:1:1: error: encoding: the file is UTF-16"},
+		"UTF-16 LE":                {"\xff\xfe[\x00v\x00]\x00", "plan.toml:1:1: error: encoding: the file is UTF-16"},
 		"UTF-16 BE without a mark": {"\x00[\x00v\x00i\x00d\x00e\x00o\x00]", "encoding: the file looks like UTF-16"},
-		"UTF-32":       {"\xff\xfe\x00\x00[\x00\x00\x00", "encoding: the file is UTF-32"},
-		"windows-1252": {"[video]\ntitle = \"\xe4\"\n", "plan.toml:2:10: error: encoding: byte 0xe4 is no text in UTF-8"},
-		"NUL":          {"[video]\ntitle = \"a\x00\"\n", "plan.toml:2:11: error: encoding: byte 0x00 is no text in UTF-8"},
-		"too large":    {strings.Repeat("#", diag.MaxBytes+1), "too-large: the file has more than 4 MB"},
+		"UTF-32":                   {"\xff\xfe\x00\x00[\x00\x00\x00", "encoding: the file is UTF-32"},
+		"windows-1252":             {"[video]\ntitle = \"\xe4\"\n", "plan.toml:2:10: error: encoding: byte 0xe4 is no text in UTF-8"},
+		"NUL":                      {"[video]\ntitle = \"a\x00\"\n", "plan.toml:2:11: error: encoding: byte 0x00 is no text in UTF-8"},
+		"too large":                {strings.Repeat("#", diag.MaxBytes+1), "too-large: the file has more than 4 MB"},
 	} {
 		_, _, findings := decode(t, c.text)
 		if !strings.Contains(flat(findings), c.want) {

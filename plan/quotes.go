@@ -295,7 +295,7 @@ func (f *filler) quoteHint(kind Kind, key string) string {
 
 // refTo finds what an id in a quote means.
 func (f *filler) refTo(kind Kind, id string, at where, start, end int) (Ref, bool) {
-	var found, all []string
+	var found []string
 	var ref Ref
 	for _, k := range quotable {
 		if kind != "" && kind != k {
@@ -305,14 +305,13 @@ func (f *filler) refTo(kind Kind, id string, at where, start, end int) (Ref, boo
 			ref = Ref{k, id}
 			found = append(found, "{"+ref.String()+"}")
 		}
-		all = append(all, f.plan.ids(k)...)
 	}
 	switch len(found) {
 	case 1:
 		return ref, true
 	case 0:
 		hint := "declare it once in a table of facts, or write {{ for a brace"
-		if near, ok := nearest(id, all); ok {
+		if near, ok := nearest(id, f.plan.quotableIDs(kind)); ok {
 			hint = fmt.Sprintf("did you mean {%s}", near)
 		}
 		if kind != "" && !slices.Contains(quotable, kind) {
@@ -328,6 +327,17 @@ func (f *filler) refTo(kind Kind, id string, at where, start, end int) (Ref, boo
 // quotable are the kinds that an id in a quote may name, in the order of the
 // language.
 var quotable = []Kind{KindVariant, KindSource, KindTool, KindPart, KindSupply, KindFastener, KindFuse, KindWire, KindSpec, KindTerm, KindCaution, KindCause, KindTest, KindClaim, KindSetup, KindStep}
+
+// quotableIDs are the ids that a quote of a kind, or of any, may name.
+func (p *Plan) quotableIDs(kind Kind) []string {
+	var ids []string
+	for _, k := range quotable {
+		if kind == "" || kind == k {
+			ids = append(ids, p.ids(k)...)
+		}
+	}
+	return ids
+}
 
 // text joins segments to the printed text.
 func (s segments) text() (string, []Quote, []piece) {

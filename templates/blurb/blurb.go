@@ -262,7 +262,17 @@ func Torque(m trade.Measure) string {
 	if len(converted) == 0 {
 		return print
 	}
-	return fmt.Sprintf("%s (%s)", print, strings.Join(converted, " to "))
+	first := strings.TrimSuffix(converted[0], " "+string(other))
+	return fmt.Sprintf("%s (%s)", print, strings.Join(append([]string{first}, converted[1:]...), " to ")+unitAfter(len(converted), other))
+}
+
+// unitAfter is the unit that stands behind a single value; behind two the
+// second has it already.
+func unitAfter(values int, unit trade.Unit) string {
+	if values == 1 {
+		return " " + string(unit)
+	}
+	return ""
 }
 
 // tests lists the readings to expect.

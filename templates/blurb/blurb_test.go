@@ -1,0 +1,124 @@
+package blurb
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"fixslate/chapters"
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/timing"
+	"fixslate/plan/trade"
+	"fixslate/samples"
+)
+
+func describe(t *testing.T, text string) (*plan.Plan, Description) {
+	t.Helper()
+	src, _ := diag.NewSource("plan.toml", []byte(text))
+	p, _, findings := plan.Decode(src, nil)
+	if p == nil {
+		t.Fatalf("faults: %+v", findings)
+	}
+	return p, Describe(p, chapters.FromTimeline(p, timing.Estimate(p, timing.DefaultPace())))
+}
+
+// The text keeps to the limit by leaving parts out in the documented order,
+// and never a caution, a correction or a chapter.
+func TestDescriptionKeepsToItsLimit(t *testing.T) {
+	text, _ := samples.Plan("van-blower")
+	_, whole := describe(t, string(text))
+	if len(whole.LeftOut) > 0 {
+		t.Fatalf("the sample's description leaves out %v", whole.LeftOut)
+	}
+	order := []string{"footer", "What to measure", "Sources", "Torque", "Supplies", "Parts", "Tools", "How the filmed one differs", "Versions"}
+	for _, limit := range []string{"4000", "3000", "2500", "2000", "100"} {
+		p, d := describe(t, strings.Replace(string(text), "[publish]\n", "[publish]\ndescription_max = "+limit+"\n", 1))
+		last := -1
+		for _, name := range d.LeftOut {
+			at := indexOf(order, name)
+			if at <= last {
+				t.Errorf("limit %s: %v is not the documented order", limit, d.LeftOut)
+			}
+			last = at
+		}
+		if len(d.Text) > p.Publish.DescriptionMax && len(d.LeftOut) < 7 {
+			t.Errorf("limit %s: %d bytes, left out only %v", limit, len(d.Text), d.LeftOut)
+		}
+		for _, c := range Cautions(p) {
+			if !bytes.Contains(d.Text, []byte(c.Text)) {
+				t.Errorf("limit %s: the caution %q is gone", limit, c.ID)
+			}
+		}
+		if !bytes.Contains(d.Text, []byte("0:00 ")) || !bytes.Contains(d.Text, []byte(Deference)) {
+			t.Errorf("limit %s: chapters or deference are gone", limit)
+		}
+		if !bytes.Equal(d.Markdown, whole.Markdown) {
+			t.Errorf("limit %s: the Markdown is not whole", limit)
+		}
+	}
+}
+
+func indexOf(list []string, word string) int {
+	for i, w := range list {
+		if w == word {
+			return i
+		}
+	}
+	return -1
+}
+
+// 1 lbf·ft is 1.355818 N·m (NIST SP 811, B.9).
+func TestTorqueInBothUnits(t *testing.T) {
+	for written, want := range map[string]string{
+		"3 N·m":          "3 N·m (2.2 lb·ft)",
+		"110 N·m":        "110 N·m (81.1 lb·ft)",
+		"hand tight":     "hand tight",
+		"81 lb·ft":       "81 lb·ft (110 N·m)",
+		"20..25 N·m":     "20 to 25 N·m (15 to 18 lb·ft)",
+		"at most 10 N·m": "at most 10 N·m (7.4 lb·ft)",
+		"?":              "to be found",
+	} {
+		m, err := trade.ParseMeasure(written)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := Torque(m); got != want {
+			t.Errorf("%s prints %q, want %q", written, got, want)
+		}
+	}
+}
+
+func TestDescriptionIsTypable(t *testing.T) {
+	_, d := describe(t, "[video]\ntitle = \"T <x>\"\nsymptom = \"a <b>bold</b> claim\"\n[[step]]\ntitle = \"S > T\"\nsay = \"Look.\"\n")
+	if bytes.ContainsAny(d.Text, "<>") {
+		t.Errorf("angle brackets in:\n%s", d.Text)
+	}
+}
+
+func TestCommentAndCorrections(t *testing.T) {
+	p, d := describe(t, `
+[video]
+title = "T"
+[[correction]]
+date = 2026-11-25
+at = "s"
+was = "5 N·m"
+now = "3 N·m"
+[[variant]]
+name = "early"
+tell = "two pins"
+[[step]]
+id = "s"
+title = "Screw"
+cautions = ["sharp-edges"]
+say = "Look."
+`)
+	for _, text := range [][]byte{Comment(p), d.Text, d.Markdown} {
+		for _, want := range []string{"2026-11-25, Screw: not 5 N·m but 3 N·m", "early – two pins", Deference} {
+			if !bytes.Contains(text, []byte(want)) {
+				t.Errorf("no %q in:\n%s", want, text)
+			}
+		}
+	}
+}

@@ -1,0 +1,114 @@
+package sheet
+
+import (
+	"bytes"
+	"encoding/csv"
+	"strings"
+	"testing"
+
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/extension"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/timing"
+	"fixslate/shotlist"
+)
+
+func decode(t *testing.T, text string) *plan.Plan {
+	t.Helper()
+	src, _ := diag.NewSource("plan.toml", []byte(text))
+	p, _, findings := plan.Decode(src, nil)
+	if p == nil {
+		t.Fatalf("faults: %+v", findings)
+	}
+	return p
+}
+
+// hostile is a plan whose texts try to be markup, formulas and escapes.
+const hostile = `
+[video]
+title = "# A <b>bold</b> [link](javascript:alert(1)) | *title*"
+[shoot]
+gear = ["- [x] done", "1. camera"]
+people = [{ id = "helper", from = "10:00", until = "11:00" }]
+[[tool]]
+id = "meter"
+name = "=1+1 meter"
+[[step]]
+title = "@SUM(A1) | step\n\n# not a heading"
+say = "-5 V is {{not}} a formula."
+do = "=HYPERLINK(\"http://example.org\")"
+tools = ["meter"]
+[[step.shot]]
+of = "+1 | **frame**"
+[[step.cue]]
+who = "helper"
+does = "<script>alert(1)</script>"
+`
+
+// Text of the plan stays text: a Markdown reader of others sees no link, no
+// markup and no heading that is not ours.
+func TestMarkdownStaysPlain(t *testing.T) {
+	p := decode(t, hostile)
+	line := timing.Estimate(p, timing.DefaultPace())
+	shots := shotlist.FromPlan(p)
+	md := goldmark.New(goldmark.WithExtensions(extension.Table))
+	for name, sheet := range map[string][]byte{
+		"before": Before(p), "shots": Shots(p, shots), "helper": Helper(p), "edit": Edit(p, line, nil),
+	} {
+		var html bytes.Buffer
+		if err := md.Convert(sheet, &html); err != nil {
+			t.Fatal(err)
+		}
+		for _, bad := range []string{"<a ", "<b>", "<script", "<em>title", "<strong>frame", "javascript:alert(1)\"", "<h1>not a heading"} {
+			if strings.Contains(html.String(), bad) {
+				t.Errorf("%s.md makes %s:\n%s", name, bad, sheet)
+			}
+		}
+	}
+}
+
+// No cell of the CSV is a formula, and a CSV reader of others gets every row
+// whole.
+func TestCSVIsSafe(t *testing.T) {
+	p := decode(t, hostile)
+	rows, err := csv.NewReader(bytes.NewReader(ShotsCSV(p, shotlist.FromPlan(p)))).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) < 3 {
+		t.Fatalf("%d rows", len(rows))
+	}
+	for _, row := range rows {
+		for _, cell := range row {
+			if cell != "" && strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
+				t.Errorf("cell %q is a formula", cell)
+			}
+		}
+	}
+}
+
+// Each sheet says so where there is nothing.
+func TestEmptySheetsSaySo(t *testing.T) {
+	p := decode(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look.\"\n")
+	line := timing.Estimate(p, timing.DefaultPace())
+	for want, sheet := range map[string][]byte{
+		"Nothing is open.": Before(p), "No helper is planned.": Helper(p), "The plan has none.": Edit(p, line, nil),
+	} {
+		if !bytes.Contains(sheet, []byte(want)) {
+			t.Errorf("no %q in:\n%s", want, sheet)
+		}
+	}
+	if Voice(p, line) != nil {
+		t.Error("a voice sheet without lines for it")
+	}
+}
+
+func TestVoice(t *testing.T) {
+	p := decode(t, "[voice]\nnarrated = \"later\"\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look here.\"\n[[step]]\ntitle = \"Live\"\nnarrated = \"live\"\nsay = \"Not this.\"\n")
+	sheet := string(Voice(p, timing.Estimate(p, timing.DefaultPace())))
+	if !strings.Contains(sheet, "s – Look here.") || strings.Contains(sheet, "Not this") {
+		t.Error(sheet)
+	}
+}

@@ -115,36 +115,38 @@ var ratchetSquare = regexp.MustCompile(`\d+/\d+ ?-?(?:in|inch)?[. -]*(?:square )
 
 // codes are the drives written as letters and a number.
 var codes = []struct {
-	form *regexp.Regexp
-	kind string
-	unit string // prefix of the printed size
+	form  *regexp.Regexp
+	kind  string
+	unit  string   // prefix of the printed size
+	stems []string // one of which stands in every text that fits: cheaper than the pattern
 }{
-	{regexp.MustCompile(`\b(?:tr|tx-?tr|tt|th) ?-?(\d{1,3})h?\b|\bt(?:x|orx)? ?-?(\d{1,3})(?:h\b|(?: |-)?(?:security|tamper\w*|pin|hollow|with pin|hexalobular with pin))|\b(?:security|tamper\w*|hollow|pin-?hole) (?:bit )?(?:torx |star |hexalobular )?t(?:x)?-? ?(\d{1,3})\b`), HexalobularPin, "T"},
-	{regexp.MustCompile(`\b(?:external (?:torx|hexalobular)|e-?torx|inverted torx|female torx|etx) ?(?:size )?e?-?(\d{1,2})\b|\be-?(\d{1,2})\b`), HexalobularOutside, "E"},
-	{regexp.MustCompile(`\bt(?:x)?-? ?(\d{1,3})\b|\b(?:torx|hexalobular|star|six-lobe|6-lobe)(?: plus)? ?(?:size |no\.? ?|#)?(\d{1,3})\b`), Hexalobular, "T"},
-	{regexp.MustCompile(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phillips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phillips|cross)`), CrossH, "PH"},
-	{regexp.MustCompile(`\bpz ?-?#?(0{1,3}|[1-5])\b|\b(?:posi|pozi)(?:drive?)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:posi|pozi)`), CrossZ, "PZ"},
-	{regexp.MustCompile(`\b(?:sq|r) ?-?#?([0-4])\b|\b(?:robertson|square)(?: drive| recess)? ?(?:size |no\.? ?|#|number )?([0-4])\b|(?:#|no\.? ?|number |size )([0-4]) ?(?:robertson|square)`), Square, "#"},
-	{regexp.MustCompile(`\b(?:xzn|triple[ -]square|spline|multi-?tooth) ?m?-?(\d{1,2})\b|\bm(\d{1,2}) ?(?:xzn|triple[ -]square|spline|multi-?tooth)`), TripleSquare, "M"},
-	{regexp.MustCompile(`\b(?:pentalobe|pentalobular) ?(?:p|ts|pl)?([1-6])\b|\bp([1-6]) ?(?:pentalobe|pentalobular)|\bp([2-6])\b`), Pentalobular, "P"},
-	{regexp.MustCompile(`\b(?:tri-?wing|tri-?point) ?y?([0-4]{1,2})\b|\by([0-4]{1,2})\b`), TriWing, "Y"},
+	{regexp.MustCompile(`\b(?:tr|tx-?tr|tt|th) ?-?(\d{1,3})h?\b|\bt(?:x|orx)? ?-?(\d{1,3})(?:h\b|(?: |-)?(?:security|tamper\w*|pin|hollow|with pin|hexalobular with pin))|\b(?:security|tamper\w*|hollow|pin-?hole) (?:bit )?(?:torx |star |hexalobular )?t(?:x)?-? ?(\d{1,3})\b`), HexalobularPin, "T", []string{"tr", "tt", "th", "tx", "secur", "tamper", "pin", "hollow", "h"}},
+	{regexp.MustCompile(`\b(?:external (?:torx|hexalobular)|e-?torx|inverted torx|female torx|etx) ?(?:size )?e?-?(\d{1,2})\b|\be-?(\d{1,2})\b`), HexalobularOutside, "E", []string{"e"}},
+	{regexp.MustCompile(`\bt(?:x)?-? ?(\d{1,3})\b|\b(?:torx|hexalobular|star|six-lobe|6-lobe)(?: plus)? ?(?:size |no\.? ?|#)?(\d{1,3})\b`), Hexalobular, "T", []string{"t", "star", "lobe"}},
+	{regexp.MustCompile(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phillips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phillips|cross)`), CrossH, "PH", []string{"ph", "cross"}},
+	{regexp.MustCompile(`\bpz ?-?#?(0{1,3}|[1-5])\b|\b(?:posi|pozi)(?:drive?)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:posi|pozi)`), CrossZ, "PZ", []string{"pz", "pos", "poz"}},
+	{regexp.MustCompile(`\b(?:sq|r) ?-?#?([0-4])\b|\b(?:robertson|square)(?: drive| recess)? ?(?:size |no\.? ?|#|number )?([0-4])\b|(?:#|no\.? ?|number |size )([0-4]) ?(?:robertson|square)`), Square, "#", []string{"sq", "r"}},
+	{regexp.MustCompile(`\b(?:xzn|triple[ -]square|spline|multi-?tooth) ?m?-?(\d{1,2})\b|\bm(\d{1,2}) ?(?:xzn|triple[ -]square|spline|multi-?tooth)`), TripleSquare, "M", []string{"xzn", "triple", "spline", "tooth"}},
+	{regexp.MustCompile(`\b(?:pentalobe|pentalobular) ?(?:p|ts|pl)?([1-6])\b|\bp([1-6]) ?(?:pentalobe|pentalobular)|\bp([2-6])\b`), Pentalobular, "P", []string{"p"}},
+	{regexp.MustCompile(`\b(?:tri-?wing|tri-?point) ?y?([0-4]{1,2})\b|\by([0-4]{1,2})\b`), TriWing, "Y", []string{"tri", "y"}},
 }
 
 // driveWords name a kind without a code. Order matters: a later kind's words
 // stand inside an earlier one's.
 var driveWords = []struct {
-	form *regexp.Regexp
-	kind string
+	form  *regexp.Regexp
+	kind  string
+	stems []string
 }{
-	{regexp.MustCompile(`\b(?:e-?torx|external (?:torx|hexalobular))\b`), HexalobularOutside},
-	{regexp.MustCompile(`\b(?:hexalobular with pin|(?:security|tamper\w*(?: proof)?) (?:torx|hexalobular|star))\b`), HexalobularPin},
-	{regexp.MustCompile(`\b(?:torx|hexalobular|star (?:bits?|drivers?|keys?))\b`), Hexalobular},
-	{regexp.MustCompile(`\b(?:phillips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`), CrossH},
-	{regexp.MustCompile(`\b(?:cross recess z|posi\w*|pozi\w*)\b`), CrossZ},
-	{regexp.MustCompile(`\b(?:xzn|triple[ -]square)\b`), TripleSquare},
-	{regexp.MustCompile(`\b(?:robertson|square (?:recess|bits?|drivers?|screwdrivers?)|square)\b`), Square},
-	{regexp.MustCompile(`\b(?:pentalobe|pentalobular)\b`), Pentalobular},
-	{regexp.MustCompile(`\b(?:tri-?wing|tri-?point)\b`), TriWing},
+	{regexp.MustCompile(`\b(?:e-?torx|external (?:torx|hexalobular))\b`), HexalobularOutside, []string{"torx", "external"}},
+	{regexp.MustCompile(`\b(?:hexalobular with pin|(?:security|tamper\w*(?: proof)?) (?:torx|hexalobular|star))\b`), HexalobularPin, []string{"pin", "secur", "tamper"}},
+	{regexp.MustCompile(`\b(?:torx|hexalobular|star (?:bits?|drivers?|keys?))\b`), Hexalobular, []string{"torx", "hexalob", "star"}},
+	{regexp.MustCompile(`\b(?:phillips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`), CrossH, []string{"phil", "cross"}},
+	{regexp.MustCompile(`\b(?:cross recess z|posi\w*|pozi\w*)\b`), CrossZ, []string{"pos", "poz", "cross"}},
+	{regexp.MustCompile(`\b(?:xzn|triple[ -]square)\b`), TripleSquare, []string{"xzn", "triple"}},
+	{regexp.MustCompile(`\b(?:robertson|square (?:recess|bits?|drivers?|screwdrivers?)|square)\b`), Square, []string{"square", "robert"}},
+	{regexp.MustCompile(`\b(?:pentalobe|pentalobular)\b`), Pentalobular, []string{"pental"}},
+	{regexp.MustCompile(`\b(?:tri-?wing|tri-?point)\b`), TriWing, []string{"tri"}},
 }
 
 // readDrives reads every drive that a text names by a code or by a word of the
@@ -152,7 +154,11 @@ var driveWords = []struct {
 func readDrives(text string) []Drive {
 	var found []Drive
 	rest := text
+	hasDigit := strings.ContainsAny(text, "0123456789")
 	for _, c := range codes {
+		if !hasDigit || !containsAny(text, c.stems) {
+			continue
+		}
 		for _, m := range c.form.FindAllStringSubmatch(rest, -1) {
 			for _, n := range m[1:] {
 				if n != "" {
@@ -164,7 +170,7 @@ func readDrives(text string) []Drive {
 	}
 	coded := kindsOf(found)
 	for _, w := range driveWords {
-		if !w.form.MatchString(rest) {
+		if !containsAny(rest, w.stems) || !w.form.MatchString(rest) {
 			continue
 		}
 		if !slices.Contains(coded, w.kind) {
@@ -173,6 +179,10 @@ func readDrives(text string) []Drive {
 		rest = w.form.ReplaceAllString(rest, " ")
 	}
 	return append(found, sizedDrives(rest)...)
+}
+
+func containsAny(text string, stems []string) bool {
+	return slices.ContainsFunc(stems, func(s string) bool { return strings.Contains(text, s) })
 }
 
 func kindsOf(list []Drive) []string {

@@ -162,21 +162,25 @@ type spellingBook struct {
 	exact  map[string]Unit
 	words  map[string]Unit        // lower case
 	folded map[string]symbolEntry // by lower case
+	all    []symbolEntry          // in the order of the rows, lower case
 }
 
 var spellings = sync.OnceValue(func() spellingBook {
-	b := spellingBook{map[Unit]int{}, map[string]Unit{}, map[string]Unit{}, map[string]symbolEntry{}}
+	b := spellingBook{map[Unit]int{}, map[string]Unit{}, map[string]Unit{}, map[string]symbolEntry{}, nil}
 	for i, r := range unitRows {
 		b.rows[r.Unit] = i
 		for _, s := range append([]string{string(r.Unit)}, r.symbols...) {
 			key := unitKey(s)
+			b.all = append(b.all, symbolEntry{strings.ToLower(key), r.Unit})
 			b.exact[key] = r.Unit
 			if _, taken := b.folded[strings.ToLower(key)]; !taken {
 				b.folded[strings.ToLower(key)] = symbolEntry{key, r.Unit}
 			}
 		}
 		for _, s := range append([]string{r.One, r.Many}, r.words...) {
-			b.words[strings.ToLower(unitKey(s))] = r.Unit
+			key := strings.ToLower(unitKey(s))
+			b.all = append(b.all, symbolEntry{key, r.Unit})
+			b.words[key] = r.Unit
 		}
 	}
 	return b
@@ -249,18 +253,13 @@ func nearestUnit(key string) (Unit, bool) {
 		return "", false
 	}
 	var second Unit
-	for _, r := range unitRows {
-		for _, list := range [][]string{{string(r.Unit), r.One, r.Many}, r.symbols, r.words} {
-			for _, s := range list {
-				known := strings.ToLower(unitKey(s))
-				switch {
-				case !oneApart(key, known):
-				case key[0] == known[0]:
-					return r.Unit, true
-				case second == "":
-					second = r.Unit
-				}
-			}
+	for _, e := range spellings().all {
+		switch {
+		case !oneApart(key, e.key):
+		case key[0] == e.key[0]:
+			return e.unit, true
+		case second == "":
+			second = e.unit
 		}
 	}
 	return second, second != ""

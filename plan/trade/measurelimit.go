@@ -1,0 +1,94 @@
+package trade
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+var aboutWords = []string{"about", "around", "approximately", "approx.", "approx", "roughly", "circa", "ca.", "ca", "c.", "~", "≈"}
+
+// limitWord is a word that makes a limit of the value after it, or before it.
+type limitWord struct {
+	word    string
+	shape   Shape
+	strict  bool
+	between bool
+}
+
+// leading and trailing limits; the longer of two that start alike comes first.
+var (
+	leading = []limitWord{
+		{word: "at most", shape: AtMost}, {word: "not more than", shape: AtMost}, {word: "no more than", shape: AtMost},
+		{word: "not over", shape: AtMost}, {word: "not above", shape: AtMost}, {word: "maximum of", shape: AtMost},
+		{word: "maximum", shape: AtMost}, {word: "max.", shape: AtMost}, {word: "max", shape: AtMost},
+		{word: "up to", shape: AtMost}, {word: "≤", shape: AtMost}, {word: "<=", shape: AtMost},
+		{word: "under", shape: AtMost, strict: true}, {word: "below", shape: AtMost, strict: true},
+		{word: "less than", shape: AtMost, strict: true}, {word: "<", shape: AtMost, strict: true},
+		{word: "at least", shape: AtLeast}, {word: "not less than", shape: AtLeast}, {word: "no less than", shape: AtLeast},
+		{word: "not under", shape: AtLeast}, {word: "not below", shape: AtLeast}, {word: "minimum of", shape: AtLeast},
+		{word: "minimum", shape: AtLeast}, {word: "min.", shape: AtLeast}, {word: "min", shape: AtLeast},
+		{word: "≥", shape: AtLeast}, {word: ">=", shape: AtLeast},
+		{word: "over", shape: AtLeast, strict: true}, {word: "above", shape: AtLeast, strict: true},
+		{word: "more than", shape: AtLeast, strict: true}, {word: ">", shape: AtLeast, strict: true},
+	}
+	trailing = []limitWord{
+		{word: "or less", shape: AtMost}, {word: "or below", shape: AtMost}, {word: "or under", shape: AtMost}, {word: "or lower", shape: AtMost},
+		{word: "at most", shape: AtMost}, {word: "maximum", shape: AtMost}, {word: "max.", shape: AtMost}, {word: "max", shape: AtMost},
+		{word: "or more", shape: AtLeast}, {word: "or above", shape: AtLeast}, {word: "or over", shape: AtLeast}, {word: "or higher", shape: AtLeast},
+		{word: "at least", shape: AtLeast}, {word: "minimum", shape: AtLeast}, {word: "min.", shape: AtLeast}, {word: "min", shape: AtLeast},
+	}
+)
+
+// cutLimit takes the limit's word off either end of a text.
+func cutLimit(text string) (string, limitWord) {
+	for _, l := range leading {
+		if rest, ok := cutWord(text, []string{l.word}); ok {
+			return rest, l
+		}
+	}
+	for _, l := range trailing {
+		head, ok := cutEnd(text, l.word)
+		// "5 min" is five minutes: a unit must stand before the limit's word
+		if ok && !endsInDigit(head) {
+			return head, l
+		}
+	}
+	return text, limitWord{}
+}
+
+// cutWord takes one of the words off the front of a text, whatever its case,
+// where the word ends there.
+func cutWord(text string, words []string) (string, bool) {
+	for _, w := range words {
+		if len(text) < len(w) || !strings.EqualFold(text[:len(w)], w) {
+			continue
+		}
+		rest := text[len(w):]
+		if next, _ := utf8.DecodeRuneInString(rest); endsInLetter(w) && (unicode.IsLetter(next) || next == '-' || rest == "") {
+			continue
+		}
+		return strings.TrimLeft(rest, " \t\u00a0"), true
+	}
+	return text, false
+}
+
+// cutEnd takes a word off the end of a text, with the space or comma before it.
+func cutEnd(text, word string) (string, bool) {
+	n := len(text) - len(word)
+	if n <= 0 || !strings.EqualFold(text[n:], word) {
+		return text, false
+	}
+	head := strings.TrimRight(text[:n], " \t,(\u00a0")
+	return head, len(head) < n
+}
+
+func endsInLetter(s string) bool {
+	r, _ := utf8.DecodeLastRuneInString(s)
+	return unicode.IsLetter(r)
+}
+
+func endsInDigit(s string) bool {
+	r, _ := utf8.DecodeLastRuneInString(s)
+	return '0' <= r && r <= '9' || vulgar[r] != 0
+}

@@ -157,6 +157,9 @@ func (r *reader) unknownKey(name string, known []string, at *element, written st
 	}
 	message := fmt.Sprintf("%q is no key %s", written, where)
 	hint := "the keys here are " + quoted(known)
+	if len(known) > 14 {
+		hint = "the README lists the keys, and fixslate schema prints them for editors"
+	}
 	outer := at.parent
 	switch {
 	case outer != nil && outer.kind == KindStep && stepTable.has(written):

@@ -62,7 +62,23 @@ func Main(args []string) int {
 	return run(ctx, s, args)
 }
 
+// sink remembers that printing failed: cobra's help does not look.
+type sink struct {
+	io.Writer
+	err error
+}
+
+func (s *sink) Write(p []byte) (int, error) {
+	n, err := s.Writer.Write(p)
+	if err != nil {
+		s.err = err
+	}
+	return n, err
+}
+
 func run(ctx context.Context, s streams, args []string) int {
+	out := &sink{Writer: s.out}
+	s.out = out
 	root := newRoot(s)
 	root.SetArgs(args)
 	root.SetIn(s.in)
@@ -70,8 +86,10 @@ func run(ctx context.Context, s streams, args []string) int {
 	root.SetErr(s.err)
 	err := root.ExecuteContext(ctx)
 	switch {
-	case err == nil:
+	case err == nil && out.err == nil:
 		return exitFine
+	case err == nil:
+		err = failed{out.err}
 	case errors.Is(err, context.Canceled):
 		say(s.err, "stopped; nothing was changed")
 		return exitStopped

@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -265,7 +266,15 @@ func spanOf(r unstable.Range) diag.Span {
 	return diag.Span{Start: int(r.Offset), End: int(r.Offset + r.Length)}
 }
 
+// join makes a path; a key that is not bare keeps its quotes in it, so that
+// "a.b" and a.b are two.
 func join(prefix, name string) string {
+	for _, r := range name {
+		if !(r == '_' || r == '-' || '0' <= r && r <= '9' || 'A' <= r && r <= 'Z' || 'a' <= r && r <= 'z') {
+			name = strconv.Quote(name)
+			break
+		}
+	}
 	if prefix == "" {
 		return name
 	}

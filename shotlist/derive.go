@@ -29,6 +29,7 @@ import (
 type deriving struct {
 	plan  *plan.Plan
 	step  int
+	seen  map[string]stretch // of parts
 	own   []Shot
 	shots []Shot
 }
@@ -184,7 +185,7 @@ func describe(of, at, when string, expect plan.Value) string {
 // fitted part in the last.
 func (d *deriving) parts(s *plan.Step, name string, why Why) {
 	for _, id := range s.Parts {
-		first, last := d.stepsWith(id)
+		first, last := d.seen[id].first, d.seen[id].last
 		of := d.plan.Name(plan.Ref{Kind: plan.KindPart, ID: id})
 		switch {
 		case why == Orientation && d.step == first:
@@ -198,17 +199,22 @@ func (d *deriving) parts(s *plan.Step, name string, why Why) {
 	}
 }
 
-func (d *deriving) stepsWith(part string) (first, last int) {
-	first = -1
-	for i := range d.plan.Steps {
-		if slices.Contains(d.plan.Steps[i].Parts, part) {
-			if first < 0 {
-				first = i
+// stretch is from the first to the last step that lists a part.
+type stretch struct{ first, last int }
+
+func partStretches(p *plan.Plan) map[string]stretch {
+	seen := map[string]stretch{}
+	for i := range p.Steps {
+		for _, id := range p.Steps[i].Parts {
+			s, again := seen[id]
+			if !again {
+				s.first = i
 			}
-			last = i
+			s.last = i
+			seen[id] = s
 		}
 	}
-	return first, last
+	return seen
 }
 
 // cautions gives a card for each caution that is spoken in the step.

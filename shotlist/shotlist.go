@@ -71,9 +71,10 @@ const (
 // where one of its own shots plainly shows the same thing.
 func FromPlan(p *plan.Plan) []Shot {
 	var shots []Shot
+	seen := partStretches(p)
 	for i := range p.Steps {
 		own := ownShots(p, i)
-		d := &deriving{plan: p, step: i, own: own}
+		d := &deriving{plan: p, step: i, seen: seen, own: own}
 		d.derive()
 		shots = append(shots, d.shots...)
 		shots = append(shots, own...)

@@ -108,11 +108,12 @@ func plain(parts []part) []byte {
 	return []byte(b.String())
 }
 
+var angles = strings.NewReplacer("<", "‹", ">", "›")
+
 // Printable keeps a line to one line and takes out the two characters that
 // platforms refuse in descriptions.
 func Printable(line string) string {
-	line = strings.NewReplacer("<", "‹", ">", "›").Replace(line)
-	return strings.Join(strings.Fields(line), " ")
+	return strings.Join(strings.Fields(angles.Replace(line)), " ")
 }
 
 func opening(p *plan.Plan) part {

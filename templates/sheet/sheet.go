@@ -10,21 +10,23 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+	"sync"
 	"text/template"
 
 	"fixslate/plan/prose"
 	"fixslate/templates"
 )
 
-// print fills one of our templates. A template that fails is a defect of
+// parsed are our templates, read once. A template that fails is a defect of
 // ours, never of the plan: the tests run them all.
+var parsed = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("").Funcs(functions).ParseFS(templates.Files, "sheet/*.tmpl"))
+})
+
+// print fills one of our templates.
 func print(name string, view any) []byte {
-	t, err := template.New(name).Funcs(functions).ParseFS(templates.Files, "sheet/"+name)
-	if err != nil {
-		panic(err)
-	}
 	var b bytes.Buffer
-	if err := t.Execute(&b, view); err != nil {
+	if err := parsed().ExecuteTemplate(&b, name, view); err != nil {
 		panic(err)
 	}
 	return b.Bytes()

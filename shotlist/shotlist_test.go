@@ -1,0 +1,160 @@
+package shotlist
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+func fromText(t *testing.T, text string) []Shot {
+	t.Helper()
+	src, _ := diag.NewSource("plan.toml", []byte(text))
+	p, _, findings := plan.Decode(src, nil)
+	if p == nil {
+		t.Fatalf("faults: %+v", findings)
+	}
+	return FromPlan(p)
+}
+
+func ids(shots []Shot) []string {
+	var out []string
+	for _, s := range shots {
+		out = append(out, s.ID)
+	}
+	return out
+}
+
+const facts = `
+fastener = [{ id = "screws", what = "pump screws", drive = "8 mm", count = 3 }]
+fuse = [{ id = "f12", at = "fuse 12", rating = "15 A" }]
+wire = [{ id = "feed", colour = "violet" }]
+tool = [{ id = "meter", name = "multimeter" }]
+part = [{ id = "pump", name = "pump" }]
+test = [
+  { id = "ohms", question = "Open?", instrument = "meter", at = "the two pins", expect = "10..20 Ω" },
+  { id = "look", question = "Blocked?", instrument = "eyes", expect = "nothing in it" },
+]
+[video]
+title = "T"
+`
+
+// What a step does calls for its shots, under the documented names, and in the
+// order in which they are made.
+func TestDerivedShots(t *testing.T) {
+	shots := fromText(t, facts+`
+[[step]]
+id = "hello"
+title = "Hello"
+say = "Good morning."
+[[step]]
+id = "out"
+title = "Out"
+do = "take the pump out"
+cautions = ["sharp-edges"]
+fasteners = ["screws"]
+fuses = ["f12"]
+wires = ["feed"]
+tests = ["ohms", "look"]
+parts = ["pump"]
+[[step]]
+id = "in"
+title = "In"
+do = "fit the pump"
+parts = ["pump"]
+sides = ["right", "left"]
+other_side = "The clip faces you."
+`)
+	want := []string{
+		"hello-to-camera",
+		"out-sharp-edges-card", "out-wide", "out-pump-before", "out-screws", "out-f12", "out-feed", "out-ohms-display", "out-look-look",
+		"in-wide", "in-pump-fitted", "in-other-side",
+	}
+	if diff := cmp.Diff(want, ids(shots)); diff != "" {
+		t.Error(diff)
+	}
+	for _, s := range shots {
+		if !s.Suggested || s.Takes != 1 || s.Seconds <= 0 {
+			t.Errorf("%s: %+v", s.ID, s)
+		}
+	}
+	at := slices.IndexFunc(shots, func(s Shot) bool { return s.ID == "out-ohms-display" })
+	if of := shots[at].Of; !strings.Contains(of, "multimeter") || !strings.Contains(of, "10 to 20 Ω") || !strings.Contains(of, "the two pins") {
+		t.Error(of)
+	}
+}
+
+// drop and replaces take a shot's name or its full id; an own shot of the same
+// thing makes the suggestion superfluous.
+func TestUnwantedShots(t *testing.T) {
+	shots := fromText(t, facts+`
+[[step]]
+id = "a"
+title = "A"
+fasteners = ["screws"]
+tests = ["ohms"]
+fuses = ["f12"]
+wires = ["feed"]
+drop = ["wide", "a-feed"]
+shot = [
+  { of = "the display, close", size = "close-up" },
+  { id = "turn", of = "the three turning", size = "close-up", replaces = ["screws"] },
+  { of = "{f12}, pulled", size = "close-up" },
+]
+`)
+	if diff := cmp.Diff([]string{"a-1", "a-turn", "a-3"}, ids(shots)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// A wide for each place of a step's shots; suggested shots stay at the
+// camera's place.
+func TestPlaces(t *testing.T) {
+	shots := fromText(t, facts+`
+[[step]]
+id = "a"
+title = "A"
+do = "look"
+fasteners = ["screws"]
+shot = [
+  { of = "left", size = "close-up", setup = "bench, from above" },
+  { of = "right", size = "close-up", setup = "floor, low" },
+  { of = "far", size = "close-up", setup = "yard", apart = true },
+]
+`)
+	if diff := cmp.Diff([]string{"a-wide", "a-wide-floor-low", "a-screws", "a-1", "a-2", "a-3"}, ids(shots)); diff != "" {
+		t.Error(diff)
+	}
+	if shots[2].Setup != "bench-from-above" {
+		t.Errorf("the detail is shot at %q", shots[2].Setup)
+	}
+}
+
+// A shot is made in the states of its step, its own needs aside.
+func TestStatesOfShots(t *testing.T) {
+	shots := fromText(t, `
+[video]
+title = "T"
+[[step]]
+id = "a"
+title = "A"
+do = "open it"
+starts = ["covers-off"]
+[[step]]
+id = "b"
+title = "B"
+do = "look"
+shot = [{ of = "label", needs = ["not covers-off"] }]
+`)
+	states := map[string][]string{}
+	for _, s := range shots {
+		states[s.ID] = append(slices.Clone(s.States), s.Without...)
+	}
+	if diff := cmp.Diff(map[string][]string{"a-wide": {"covers-off"}, "b-wide": {"covers-off"}, "b-1": {"covers-off"}}, states); diff != "" {
+		t.Error(diff)
+	}
+}

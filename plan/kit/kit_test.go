@@ -1,0 +1,68 @@
+package kit
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+func TestKit(t *testing.T) {
+	src, _ := diag.NewSource("plan.toml", []byte(`
+variant = [{ id = "early", name = "early ones", short = "early" }]
+tool = [
+  { id = "meter", name = "multimeter", why = "to read ohms" },
+  { id = "set", name = "hex key set", drives = ["4 mm hex key"], optional = true, instead_of = "single keys" },
+  { id = "pliers", name = "hose clamp pliers" },
+]
+part = [{ id = "pump", name = "pump", number = "?", count = 2, price = "about 30 €", variants = ["early"] }]
+supply = [{ id = "rag", name = "rags", amount = "two" }, { id = "gloves", name = "thick gloves", protects = "hands" }]
+[video]
+title = "T"
+[shoot]
+gear = ["camera, two batteries", "tripod", "panel light"]
+[[step]]
+title = "S"
+cautions = ["sharp-edges", "eye-impact"]
+tools = ["10 mm socket"]
+`))
+	p, _, findings := plan.Decode(src, nil)
+	if p == nil {
+		t.Fatal(findings)
+	}
+	var tools []string
+	for _, i := range Tools(p) {
+		tools = append(tools, i.Line())
+	}
+	if diff := cmp.Diff([]string{"multimeter – to read ohms", "hex key set – if you have one, 4 mm hex key, instead of single keys", "hose clamp pliers", "10 mm socket"}, tools); diff != "" {
+		t.Error(diff)
+	}
+	if got := Parts(p)[0].Line(); got != "2 × pump – number to be found, about 30 € (early)" {
+		t.Error(got)
+	}
+	if got := Supplies(p); len(got) != 1 || got[0].Line() != "rags – two" {
+		t.Error(got)
+	}
+	if diff := cmp.Diff([]string{"camera, two batteries", "panel light", "multimeter"}, ToCharge(p)); diff != "" {
+		t.Error(diff)
+	}
+	// The plan's gloves cover the hands; eyes come from the caution.
+	gear := Gear(p)
+	if gear[0].Name != "thick gloves" {
+		t.Error(gear)
+	}
+	hands, eyes := 0, 0
+	for _, g := range gear {
+		switch g.Note {
+		case "for the hands":
+			hands++
+		case "for the eyes":
+			eyes++
+		}
+	}
+	if hands != 1 || eyes != 1 {
+		t.Errorf("%d for the hands, %d for the eyes: %v", hands, eyes, gear)
+	}
+}

@@ -88,7 +88,8 @@ func newGauge(n number) (Quantity, error) {
 	if len(n.written) > 1 && strings.Trim(n.written, "0") == "" {
 		n.value = 1 - float64(len(n.written))
 	}
-	if n.value != math.Trunc(n.value) || n.value < -3 || n.value > 56 {
+	isWhole := n.aught || strings.Trim(n.written, "0123456789") == "" // not "16.0", not "32/2"
+	if !isWhole || n.value < -3 || n.value > 56 {
 		return Quantity{}, fmt.Errorf("there is no wire gauge %q; they run from \"AWG 4/0\" to \"AWG 56\"", shorten(n.written))
 	}
 	return Quantity{n.value, Gauge, n.written}, nil

@@ -123,6 +123,14 @@ func Join(a, b string) string {
 // source).
 var charging = regexp.MustCompile(`(?i)\b(?:batter(?:y|ies)|cameras?|lights?|head ?lamps?|torch(?:es)?|microphones?|recorders?|phones?|cordless|(?:multi)?meters?|power banks?|monitors?|gimbals?)\b`)
 
+// trying are words of instruments that lie when they are broken or set wrong
+// (common practice, no source).
+var trying = regexp.MustCompile(`(?i)(?:meter|tester|gauge|proving unit|thermometer|scanner|scope|test lamp|test lead|bulb)\b`)
+
+// MustBeTried holds for an instrument whose reading is worth nothing before it
+// was seen to work.
+func MustBeTried(name string) bool { return trying.MatchString(name) }
+
 // ToCharge picks from kit and tools what runs on a battery.
 func ToCharge(p *plan.Plan) []string {
 	var names []string

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"fixslate/plan"
 	"fixslate/plan/kit"
@@ -81,14 +82,16 @@ func toTry(p *plan.Plan) []string {
 	}
 	for _, t := range p.Tests {
 		for _, id := range t.Instrument {
-			if len(p.Tool(id)) > 0 {
-				line := fmt.Sprintf("%s: try it, set to %s", p.Name(plan.Ref{Kind: plan.KindTool, ID: id}), t.Setting.Print)
-				if t.Setting.Empty() {
-					line = p.Name(plan.Ref{Kind: plan.KindTool, ID: id}) + ": try it"
-				}
-				if !contains(lines, line) {
-					lines = append(lines, line)
-				}
+			name := p.Name(plan.Ref{Kind: plan.KindTool, ID: id})
+			if len(p.Tool(id)) == 0 || !kit.MustBeTried(name) {
+				continue
+			}
+			line := name + ": does it show what it should"
+			if !t.Setting.Empty() {
+				line += ", set to " + t.Setting.Print
+			}
+			if !slices.Contains(lines, line) {
+				lines = append(lines, line)
 			}
 		}
 	}
@@ -98,13 +101,4 @@ func toTry(p *plan.Plan) []string {
 		}
 	}
 	return lines
-}
-
-func contains(lines []string, line string) bool {
-	for _, l := range lines {
-		if l == line {
-			return true
-		}
-	}
-	return false
 }

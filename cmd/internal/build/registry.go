@@ -44,8 +44,12 @@ func Outputs() []Output {
 		}})
 	}
 	for _, format := range []captions.Format{captions.SRT, captions.WebVTT, captions.TTML} {
-		outputs = append(outputs, Output{"captions/planned." + format.Ending(), "captions, " + format.String(), func(c *Compiled) []byte {
-			return captions.Write(format, c.Cues, c.Plan.Video.Language)
+		outputs = append(outputs, Output{"captions/planned." + format.String(), "captions", func(c *Compiled) []byte {
+			data, err := captions.Write(captions.File{Language: c.Plan.Video.Language, Cues: c.Cues, Whole: true}, format)
+			if err != nil {
+				panic(err) // these formats are written
+			}
+			return data
 		}})
 	}
 	slices.SortFunc(outputs, func(a, b Output) int { return strings.Compare(a.Name, b.Name) })

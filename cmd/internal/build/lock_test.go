@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
 	"sync"
 	"sync/atomic"
 	"testing"
@@ -14,25 +15,33 @@ func TestLock(t *testing.T) {
 	root, err := os.OpenRoot(t.TempDir())
 	noError(t, err)
 	defer root.Close()
-	var inside, most atomic.Int32
+	var inside, most, held atomic.Int32
 	var all sync.WaitGroup
 	for range 8 {
 		all.Go(func() {
-			for range 20 {
-				release, err := lock(context.Background(), root, "lock")
+			for range 3000 { // tight, for the moment between opening and locking
+				release, err := tryLock(root, "lock")
 				if err != nil {
 					t.Error(err)
 					return
 				}
+				if release == nil {
+					continue
+				}
+				held.Add(1)
 				if n := inside.Add(1); n > most.Load() {
 					most.Store(n)
 				}
+				runtime.Gosched()
 				inside.Add(-1)
 				release()
 			}
 		})
 	}
 	all.Wait()
+	if held.Load() == 0 {
+		t.Error("nobody ever held the lock")
+	}
 	if most.Load() != 1 {
 		t.Errorf("%d held the lock at once", most.Load())
 	}

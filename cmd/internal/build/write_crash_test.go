@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -62,6 +63,89 @@ func TestKilledBeforeTheExchange(t *testing.T) {
 	noError(t, p.root.Link(p.tree(manifestName), p.mark(markSwapping)))
 	after(t, p, "a", users)
 	nextRun(t, p, users)
+}
+
+// What the user does between the kill and the next run stays done.
+func TestKilledBeforeTheExchangeAndChanged(t *testing.T) {
+	p, c := staged(t, users)
+	for _, name := range c.carry {
+		noError(t, p.root.Link(p.at(name), p.tree(name)))
+	}
+	noError(t, p.root.Link(p.tree(manifestName), p.mark(markSwapping)))
+	noError(t, os.Remove(filepath.Join(p.shown, "notes.txt")))
+	srt := filepath.Join(p.shown, "captions", "german.srt") // saved anew
+	noError(t, os.Remove(srt))
+	noError(t, os.WriteFile(srt, []byte("mine, better"), 0o644))
+	now := map[string]string{"captions/german.srt": "mine, better", "link": "-> nowhere"}
+	after(t, p, "a", now)
+	nextRun(t, p, now)
+}
+
+// An exchange that fails leaves no mark of a swap: what follows is a move.
+func TestExchangeFails(t *testing.T) {
+	p, c := staged(t, nil)
+	noError(t, os.RemoveAll(p.shown))
+	if p.swap(c) {
+		t.Error("swapped with nothing")
+	}
+	if p.has(p.mark(markSwapping)) {
+		t.Error("the mark stays")
+	}
+	p.discard()
+	checkAlone(t, filepath.Dir(p.shown))
+}
+
+// Where there are no hard links, a move backs up by copies.
+func TestMoveWithCopies(t *testing.T) {
+	p, _ := staged(t, nil)
+	noError(t, os.Chmod(filepath.Join(p.shown, "shots.md"), 0o600))
+	noError(t, os.Remove(filepath.Join(p.shown, "day.md")))
+	noError(t, os.Symlink("shots.md", filepath.Join(p.shown, "day.md")))
+	c, err := p.change(target(p.shown), writing{files: someSet("bb")})
+	noError(t, err)
+	before := readTree(t, p.shown)
+	noError(t, p.root.MkdirAll(p.old("captions"), 0o755))
+	noError(t, p.root.MkdirAll(p.old("chapters"), 0o755))
+	for name, info := range c.held.outputs {
+		noError(t, p.copyOld(name, info))
+	}
+	noError(t, writeNew(p.root, p.mark(markMoving), nil, nil))
+	done, err := p.moveAll(movedNames(c), nil)
+	noError(t, err)
+	noError(t, p.moveBack(done))
+	checkTree(t, p.shown, before)
+	info, err := os.Stat(filepath.Join(p.shown, "shots.md"))
+	noError(t, err)
+	if info.Mode().Perm() != 0o600 {
+		t.Errorf("shots.md came back with mode %o", info.Mode().Perm())
+	}
+	p.discard()
+	checkAlone(t, filepath.Dir(p.shown), "out")
+}
+
+// A move that can be neither finished nor undone says so, and is finished by
+// the next run.
+func TestMoveStuckHalfway(t *testing.T) {
+	p, c := staged(t, nil)
+	names := movedNames(c)
+	noError(t, p.backUp(names, c))
+	noError(t, writeNew(p.root, p.mark(markMoving), nil, nil))
+	done, err := p.moveAll(names[:3], nil)
+	noError(t, err)
+	first := done[0].name
+	noError(t, p.root.Mkdir(p.tree(first), 0o755)) // in the way of moving it back
+	back := p.moveBack(done)
+	if back == nil {
+		t.Fatal("moved back")
+	}
+	noError(t, p.root.Remove(p.tree(first)))
+	told := p.failed("write it", &halfway{p.shown, err, back}).Error()
+	if !strings.Contains(told, "halfway") || strings.Contains(told, "nothing was changed") {
+		t.Errorf("told: %s", told)
+	}
+	p.discard()
+	after(t, p, "bb", nil)
+	nextRun(t, p, nil)
 }
 
 // exchanged is the state just after an exchange, before anything is tidied up.

@@ -47,19 +47,54 @@ func (d Drive) String() string {
 // hexagon), "PH2", "T25", "6 mm hex key", "1/2 in", "slotted". A text that
 // names no drive, or several, gives false.
 func ParseDrive(s string) (Drive, bool) {
-	text := driveText(s)
-	found := readDrives(text)
-	if len(found) == 0 {
-		found = bareHexagons(text)
-	}
+	found := ParseDrives(s)
 	if len(found) != 1 {
 		return Drive{}, false
 	}
-	if _, isLength := found[0].Millimetres(); !isLength && len(readSizes(text)) > 0 {
-		return Drive{}, false // "8 mm or PH2"
-	}
 	return found[0], true
 }
+
+// ParseDrives reads the drives of a head that takes several: "8 mm hex / PH2".
+// Here "hex socket" means the socket in the screw; in a tool's name it means
+// the tool that goes over a nut. A size in brackets repeats the one before.
+func ParseDrives(s string) []Drive {
+	text := socketInside.ReplaceAllString(driveText(s), "hex key")
+	if head, rest, ok := strings.Cut(text, "("); ok && strings.TrimSpace(head) != "" {
+		_, rest, _ = strings.Cut(rest, ")")
+		text = strings.TrimSpace(head + rest)
+	}
+	return byParts(text, func(part string) []Drive {
+		if part == "cross" {
+			return []Drive{{Kind: CrossH}}
+		}
+		found := readDrives(part)
+		for _, d := range bareHexagons(part) {
+			found = add(found, d)
+		}
+		return found
+	})
+}
+
+// byParts reads "7 mm hex or slotted" part by part where every part names a
+// drive of its own, and as a whole where not: "10 and 13 mm spanners".
+func byParts(text string, read func(string) []Drive) []Drive {
+	var found []Drive
+	parts := partMark.Split(text, -1)
+	for _, part := range parts {
+		of := read(strings.TrimSpace(part))
+		if len(of) == 0 && len(parts) > 1 {
+			return read(text)
+		}
+		for _, d := range of {
+			found = add(found, d)
+		}
+	}
+	return found
+}
+
+var partMark = regexp.MustCompile(` or | and | with | ?[+&] ?| / |, `)
+
+var socketInside = regexp.MustCompile(`\bhex(?:agon)? socket\b`)
 
 // Turns says whether a tool of this drive turns a fastener of that one. A tool
 // whose size is not said is taken to fit. Hexagons and keys of the other system
@@ -101,17 +136,27 @@ func driveText(s string) string {
 	if len(s) > maxDriveText {
 		s = strings.ToValidUTF8(s[:maxDriveText], "")
 	}
-	s = driveFolder.Replace(strings.ToLower(s))
-	s = ratchetSquare.ReplaceAllString(s, " ")
+	s = strings.Join(strings.Fields(driveFolder.Replace(strings.ToLower(s))), " ")
+	if !containsAny(s, []string{"/", "extension"}) {
+		return s
+	}
+	for _, form := range ratchetSquares {
+		s = form.ReplaceAllString(s, " ")
+	}
 	return strings.Join(strings.Fields(s), " ")
 }
 
 var driveFolder = strings.NewReplacer("–", "-", "—", "-", "−", "-", "″", " in ", `"`, " in ", "”", " in ", "\u00a0", " ", "\u202f", " ",
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "millimetre", "mm", "millimeter", "mm", "spark plug", "sparkplug", "spark-plug", "sparkplug", " mil ", " mm ", "№", "no.")
 
-// ratchetSquare is the square that joins ratchet and socket, which turns no
-// fastener: "1/2 in drive".
-var ratchetSquare = regexp.MustCompile(`\d+/\d+ ?-?(?:in|inch)?[. -]*(?:square )?(?:drive|dr)\b`)
+// ratchetSquares are the squares that join ratchet and socket, which turn no
+// fastener: "1/2 in drive", "3/8 ratchet", "breaker bar 1/2 in", and an
+// extension's length.
+var ratchetSquares = []*regexp.Regexp{
+	regexp.MustCompile(`\d+/\d+ *-?(?:in|inch)?[. -]*(?:square )?(?:drive|dr|ratchets?|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension)\b`),
+	regexp.MustCompile(`\b(?:ratchet|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension),? \d/\d *(?:in\b|inch)?`),
+	regexp.MustCompile(`\b\d+ *(?:in|inch|mm) (?:long )?extension\b`),
+}
 
 // codes are the drives written as letters and a number.
 var codes = []struct {
@@ -123,7 +168,7 @@ var codes = []struct {
 	{regexp.MustCompile(`\b(?:tr|tx-?tr|tt|th) ?-?(\d{1,3})h?\b|\bt(?:x|orx)? ?-?(\d{1,3})(?:h\b|(?: |-)?(?:security|tamper\w*|pin|hollow|with pin|hexalobular with pin))|\b(?:security|tamper\w*|hollow|pin-?hole) (?:bit )?(?:torx |star |hexalobular )?t(?:x)?-? ?(\d{1,3})\b`), HexalobularPin, "T", []string{"tr", "tt", "th", "tx", "secur", "tamper", "pin", "hollow", "h"}},
 	{regexp.MustCompile(`\b(?:external (?:torx|hexalobular)|e-?torx|inverted torx|female torx|etx) ?(?:size )?e?-?(\d{1,2})\b|\be-?(\d{1,2})\b`), HexalobularOutside, "E", []string{"e"}},
 	{regexp.MustCompile(`\bt(?:x)?-? ?(\d{1,3})\b|\b(?:torx|hexalobular|star|six-lobe|6-lobe)(?: plus)? ?(?:size |no\.? ?|#)?(\d{1,3})\b`), Hexalobular, "T", []string{"t", "star", "lobe"}},
-	{regexp.MustCompile(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phillips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phillips|cross)`), CrossH, "PH", []string{"ph", "cross"}},
+	{regexp.MustCompile(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phill?ips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phill?ips|cross)`), CrossH, "PH", []string{"ph", "cross"}},
 	{regexp.MustCompile(`\bpz ?-?#?(0{1,3}|[1-5])\b|\b(?:posi|pozi)(?:drive?)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:posi|pozi)`), CrossZ, "PZ", []string{"pz", "pos", "poz"}},
 	{regexp.MustCompile(`\b(?:sq|r) ?-?#?([0-4])\b|\b(?:robertson|square)(?: drive| recess)? ?(?:size |no\.? ?|#|number )?([0-4])\b|(?:#|no\.? ?|number |size )([0-4]) ?(?:robertson|square)`), Square, "#", []string{"sq", "r"}},
 	{regexp.MustCompile(`\b(?:xzn|triple[ -]square|spline|multi-?tooth) ?m?-?(\d{1,2})\b|\bm(\d{1,2}) ?(?:xzn|triple[ -]square|spline|multi-?tooth)`), TripleSquare, "M", []string{"xzn", "triple", "spline", "tooth"}},
@@ -141,7 +186,7 @@ var driveWords = []struct {
 	{regexp.MustCompile(`\b(?:e-?torx|external (?:torx|hexalobular))\b`), HexalobularOutside, []string{"torx", "external"}},
 	{regexp.MustCompile(`\b(?:hexalobular with pin|(?:security|tamper\w*(?: proof)?) (?:torx|hexalobular|star))\b`), HexalobularPin, []string{"pin", "secur", "tamper"}},
 	{regexp.MustCompile(`\b(?:torx|hexalobular|star (?:bits?|drivers?|keys?))\b`), Hexalobular, []string{"torx", "hexalob", "star"}},
-	{regexp.MustCompile(`\b(?:phillips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`), CrossH, []string{"phil", "cross"}},
+	{regexp.MustCompile(`\b(?:phill?ips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`), CrossH, []string{"phil", "cross"}},
 	{regexp.MustCompile(`\b(?:cross recess z|posi\w*|pozi\w*)\b`), CrossZ, []string{"pos", "poz", "cross"}},
 	{regexp.MustCompile(`\b(?:xzn|triple[ -]square)\b`), TripleSquare, []string{"xzn", "triple"}},
 	{regexp.MustCompile(`\b(?:robertson|square (?:recess|bits?|drivers?|screwdrivers?)|square)\b`), Square, []string{"square", "robert"}},
@@ -152,9 +197,12 @@ var driveWords = []struct {
 // readDrives reads every drive that a text names by a code or by a word of the
 // trade, in the order kinds are listed.
 func readDrives(text string) []Drive {
+	hasDigit := strings.ContainsAny(text, "0123456789")
 	var found []Drive
 	rest := text
-	hasDigit := strings.ContainsAny(text, "0123456789")
+	if hasDigit {
+		found, rest = codeSpans(text)
+	}
 	for _, c := range codes {
 		if !hasDigit || !containsAny(text, c.stems) {
 			continue

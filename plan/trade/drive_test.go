@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"slices"
 	"strings"
 	"testing"
 )
@@ -14,6 +15,7 @@ func TestParseDrive(t *testing.T) {
 		"PH2": {CrossH, "PH2"}, "Phillips #2": {CrossH, "PH2"}, "No. 2 Phillips": {CrossH, "PH2"}, "cross recess H": {Kind: CrossH},
 		"PZ2": {CrossZ, "PZ2"}, "Pozidriv 2": {CrossZ, "PZ2"}, "slotted": {Kind: Slotted}, "5.5 mm slotted": {Slotted, "5.5 mm"}, "flat blade": {Kind: Slotted},
 		"#2 square": {Square, "#2"}, "M8 triple square": {TripleSquare, "M8"}, "P5": {Pentalobular, "P5"}, "Y0": {TriWing, "Y0"},
+		"hex 8": {Hex, "8 mm"}, "5 mm hex socket": {HexKey, "5 mm"}, "10 mm flange": {Hex, "10 mm"}, "8 mm (5/16 in)": {Hex, "8 mm"}, "13 mm AF": {Hex, "13 mm"}, "cross": {Kind: CrossH},
 	} {
 		got, ok := ParseDrive(in)
 		if !ok || got != want {
@@ -30,35 +32,62 @@ func TestParseDrive(t *testing.T) {
 	}
 }
 
+// A head that takes two tools names both.
+func TestParseDrives(t *testing.T) {
+	for in, want := range map[string][]Drive{
+		"8 mm hex / PH2": {{Hex, "8 mm"}, {CrossH, "PH2"}}, "8 mm or PH2": {{Hex, "8 mm"}, {CrossH, "PH2"}}, "8 mm": {{Hex, "8 mm"}}, "glue": nil,
+		"7 mm hex or slotted": {{Hex, "7 mm"}, {Kind: Slotted}},
+	} {
+		if got := ParseDrives(in); !slices.Equal(got, want) {
+			t.Errorf("ParseDrives(%q) = %+v; want %+v", in, got, want)
+		}
+	}
+}
+
 func TestDrivesOf(t *testing.T) {
 	for in, want := range map[string]string{
-		"8 mm nut driver":                        "8 mm",
-		"10 mm socket":                           "10 mm",
-		"10 and 13 mm spanners":                  "10 mm, 13 mm",
-		"8, 10 and 13 mm sockets":                "8 mm, 10 mm, 13 mm",
-		"8/10/13 mm sockets":                     "8 mm, 10 mm, 13 mm",
-		"10 x 13 mm spanner":                     "10 mm, 13 mm",
-		"8–11 mm socket set":                     "8 mm, 9 mm, 10 mm, 11 mm",
-		"T25 bit":                                "T25",
-		"T20, T25 and T30 bits":                  "T20, T25, T30",
-		"No. 2 Phillips screwdriver":             "PH2",
-		"No. 1 and No. 2 Phillips screwdrivers":  "PH1, PH2",
-		"hex keys 4–6 mm":                        "4 mm hex key, 5 mm hex key, 6 mm hex key",
-		"8 mm hex bit":                           "8 mm hex key",
-		"adjustable spanner":                     "hex",
-		"socket set":                             "hex",
-		"1/2 in drive ratchet":                   "",
-		"1/2 in drive ratchet with 17 mm socket": "17 mm",
-		"9/16 spanner":                           "9/16 in",
-		"flat-blade screwdriver":                 "slotted",
-		"E10 socket":                             "E10",
-		"screwdriver":                            "cross recess H, slotted",
-		"wheel brace":                            "17 mm, 19 mm, 21 mm, 22 mm",
-		"spark plug socket 16 mm":                "16 mm",
-		"multimeter":                             "",
-		"torque wrench":                          "",
-		"8 mm drill bit":                         "",
-		"jack stands 3 t":                        "",
+		"8 mm nut driver":                               "8 mm",
+		"10 mm socket":                                  "10 mm",
+		"10 and 13 mm spanners":                         "10 mm, 13 mm",
+		"8, 10 and 13 mm sockets":                       "8 mm, 10 mm, 13 mm",
+		"8/10/13 mm sockets":                            "8 mm, 10 mm, 13 mm",
+		"10 x 13 mm spanner":                            "10 mm, 13 mm",
+		"8–11 mm socket set":                            "8 mm, 9 mm, 10 mm, 11 mm",
+		"T25 bit":                                       "T25",
+		"T20, T25 and T30 bits":                         "T20, T25, T30",
+		"No. 2 Phillips screwdriver":                    "PH2",
+		"No. 1 and No. 2 Phillips screwdrivers":         "PH1, PH2",
+		"hex keys 4–6 mm":                               "4 mm hex key, 5 mm hex key, 6 mm hex key",
+		"8 mm hex bit":                                  "8 mm hex key",
+		"adjustable spanner":                            "hex",
+		"socket set":                                    "hex",
+		"1/2 in drive ratchet":                          "",
+		"1/2 in drive ratchet with 17 mm socket":        "17 mm",
+		"9/16 spanner":                                  "9/16 in",
+		"flat-blade screwdriver":                        "slotted",
+		"E10 socket":                                    "E10",
+		"screwdriver":                                   "cross recess H, slotted",
+		"wheel brace":                                   "17 mm, 19 mm, 21 mm, 22 mm",
+		"spark plug socket 16 mm":                       "16 mm",
+		"multimeter":                                    "",
+		"torque wrench":                                 "",
+		"8 mm drill bit":                                "",
+		"jack stands 3 t":                               "",
+		"drivers T10 to T25":                            "T10, T15, T20, T25",
+		"PH0–PH2 screwdrivers":                          "PH0, PH1, PH2",
+		"T-handle 4 mm hex":                             "4 mm hex key",
+		"breaker bar 1/2 in with 19 mm socket":          "19 mm",
+		`3/8" ratchet, 10mm socket, 6" extension`:       "10 mm",
+		"16 mm open-ender":                              "16 mm",
+		"hex key 2.5":                                   "2.5 mm hex key",
+		"two spanners":                                  "hex",
+		"torque wrench with 10 mm socket":               "10 mm",
+		"torque wrench 5–25 N·m":                        "",
+		"4 to 6 mm sockets":                             "4 mm, 5 mm, 5.5 mm, 6 mm",
+		"21 mm spark-plug socket":                       "21 mm",
+		"screwdriver and 10 mm socket":                  "cross recess H, slotted, 10 mm",
+		"7 mm nut driver, flat screwdriver and PH2 bit": "7 mm, slotted, PH2",
+		"snap-ring pliers":                              "",
 	} {
 		var got []string
 		for _, d := range DrivesOf(in) {

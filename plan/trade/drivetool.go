@@ -12,10 +12,10 @@ import (
 // without a size: "adjustable spanner", "socket set". A tool that turns no
 // fastener gives none.
 func DrivesOf(toolName string) []Drive {
-	text := driveText(toolName)
-	if noDriver.MatchString(text) {
-		return nil
-	}
+	return byParts(noDriver.ReplaceAllString(driveText(toolName), " ; "), drivesOfTool)
+}
+
+func drivesOfTool(text string) []Drive {
 	found := readDrives(text)
 	if len(found) > 0 {
 		return found
@@ -32,8 +32,9 @@ func DrivesOf(toolName string) []Drive {
 	return nil
 }
 
-// Tools whose names hold a driver's words and that turn no fastener.
-var noDriver = regexp.MustCompile(`\b(?:drill bits?|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|oxygen sensor|filter wrench|chain wrench)\b`)
+// noDriver are tools whose names hold a driver's words and that turn no
+// fastener themselves.
+var noDriver = regexp.MustCompile(`\b(?:drill bits?|tap wrench|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|filter wrench|chain wrench|pipe wrench)\b`)
 
 var (
 	wheelBrace = regexp.MustCompile(`\bwheel[ -]?(?:nut|bolt)?[ -]?(?:wrench|brace|spanner)\b|\blug wrench\b`)
@@ -44,9 +45,9 @@ var (
 // "hex bit socket" is one. "8 mm hex socket" is an external one, by its six
 // points; a fastener's drive that is written so means its own socket.
 var (
-	keyWords    = regexp.MustCompile(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle hex\w*|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`)
+	keyWords    = regexp.MustCompile(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`)
 	slotWords   = regexp.MustCompile(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|^flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`)
-	hexWords    = regexp.MustCompile(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|box[ -]end|open[ -]end(?:ed)?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`)
+	hexWords    = regexp.MustCompile(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`)
 	anyHexWords = regexp.MustCompile(`\b(?:adjustable (?:spanner|wrench)|socket (?:set|kit)|sockets|spanner set|set of (?:spanners|sockets|wrenches)|spanners|wrench set|wrenches|nut driver set|hex(?:agon)?(?:[ -]head)?$)\b`)
 )
 
@@ -65,6 +66,9 @@ func sizedDrives(text string) []Drive {
 	default:
 		return nil
 	}
+	if m := bareSize.FindStringSubmatch(text); sizes == nil && m != nil {
+		sizes = []size{{number: m[1] + m[2], unit: string(Millimetre)}}
+	}
 	var found []Drive
 	for _, s := range expand(kind, sizes) {
 		found = add(found, Drive{kind, s})
@@ -75,8 +79,21 @@ func sizedDrives(text string) []Drive {
 	return found
 }
 
-// bareHexagons reads a fastener's drive that is a size alone: "8 mm".
+// bareSize is a kind with a figure that can only be its size in mm: "hex 8",
+// "13 spanner". In longer names a figure may count the tools.
+var bareSize = regexp.MustCompile(`^(?:(?:hex|hex key|allen|allen key|spanner|socket|nut driver) (\d{1,2}(?:\.5)?)|(\d{1,2}(?:\.5)?) (?:hex|hex key|allen key|spanner|socket|nut driver))$`)
+
+// headWords are words beside a fastener's size that leave it a hexagon.
+var headWords = regexp.MustCompile(`\b(?:flanged?|head|bolt|nut|screw|hexagon|with)\b`)
+
+// bareHexagons reads a fastener's drive that is a size alone, or beside words of
+// a head: "8 mm", "10 mm flange". "8 mm or PH2" has one too.
 func bareHexagons(text string) []Drive {
+	for _, c := range codes {
+		text = c.form.ReplaceAllString(text, " ")
+	}
+	text = strings.TrimSpace(headWords.ReplaceAllString(strings.Trim(strings.TrimSpace(text), "/,+&"), " "))
+	text = strings.TrimSpace(strings.TrimSuffix(text, " or"))
 	if loc := sizeList.FindStringIndex(text); loc == nil || strings.TrimSpace(text[:loc[0]]+text[loc[1]:]) != "" {
 		return nil
 	}
@@ -181,4 +198,43 @@ func expand(kind string, sizes []size) []string {
 		}
 	}
 	return out
+}
+
+// codeSpan finds a set that runs between two sizes: "T10 to T30", "PH0-PH3".
+var codeSpan = regexp.MustCompile(`\b(t|tx|tr|ph|pz|e) ?-?(\d{1,3}) ?(?:-|to|\.\.) ?(t|tx|tr|ph|pz|e) ?-?(\d{1,3})\b`)
+
+// The numbers of the code's kinds, by ISO 10664 and ISO 4757; small
+// hexalobulars and the external ones from memory.
+var codeSeries = map[string]struct {
+	kind, unit string
+	numbers    []int
+}{
+	"t":  {Hexalobular, "T", lobeNumbers},
+	"tx": {Hexalobular, "T", lobeNumbers},
+	"tr": {HexalobularPin, "T", lobeNumbers},
+	"ph": {CrossH, "PH", []int{0, 1, 2, 3, 4}},
+	"pz": {CrossZ, "PZ", []int{0, 1, 2, 3, 4}},
+	"e":  {HexalobularOutside, "E", []int{4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 24}},
+}
+
+var lobeNumbers = []int{3, 4, 5, 6, 7, 8, 9, 10, 15, 20, 25, 27, 30, 40, 45, 50, 55, 60, 70, 80, 90, 100}
+
+// codeSpans writes out the sets in a text and takes them off it.
+func codeSpans(text string) (found []Drive, rest string) {
+	rest = text
+	for _, m := range codeSpan.FindAllStringSubmatch(text, -1) {
+		low, err1 := strconv.Atoi(m[2])
+		high, err2 := strconv.Atoi(m[4])
+		if m[1] != m[3] || err1 != nil || err2 != nil || low >= high {
+			continue
+		}
+		series := codeSeries[m[1]]
+		for _, n := range series.numbers {
+			if n >= low && n <= high {
+				found = add(found, Drive{series.kind, series.unit + strconv.Itoa(n)})
+			}
+		}
+		rest = strings.Replace(rest, m[0], " ", 1)
+	}
+	return found, rest
 }

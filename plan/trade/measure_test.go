@@ -47,6 +47,14 @@ func TestParseMeasure(t *testing.T) {
 		{"230 V AC", Exact, "230 V AC", 230, 230},
 		{"12VDC", Exact, "12 V DC", 12, 12},
 		{"AWG 16", Exact, "AWG 16", 16, 16},
+		{"40 N·m (30 lb·ft)", Exact, "40 N·m", 40, 40},
+		{"38 to 42 N·m (28-31 ft-lb)", Range, "38 to 42 N·m", 38, 42},
+		{"2.3 bar / 33 psi", Exact, "2.3 bar", 2.3, 2.3},
+		{"12 V (key on)", Words, "12 V (key on)", 0, 0},
+		{"12 V (12 V)", Words, "12 V (12 V)", 0, 0},
+		{"70 dB (A)", Exact, "70 dB(A)", 70, 70},
+		{"<0.2V", AtMost, "under 0.2 V", 0, 0.2},
+		{"850 r.p.m.", Exact, "850 rpm", 850, 850},
 		{"?", Open, "to be found", 0, 0},
 		{"hand tight, then a quarter turn", Words, "hand tight, then a quarter turn", 0, 0},
 		{"sounds", Words, "sounds", 0, 0},
@@ -86,6 +94,7 @@ func TestParseMeasureRefuses(t *testing.T) {
 		"at most 10 to 20 V": "one value",
 		"-3 N·m":             "negative",
 		"16 ± 2 AWG":         "allowance",
+		"40 N·m (300 lb·ft)": "40 N·m is 30 lb·ft",
 	} {
 		m, err := ParseMeasure(in)
 		if err == nil || !strings.Contains(err.Error(), hint) {

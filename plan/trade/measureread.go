@@ -23,7 +23,8 @@ const openText = "to be found"
 //	?                                        Open
 //
 // A limit's word may follow: "0.2 V max", "9.6 V or more". "AC" or "DC" may
-// end a voltage or current. Any other text is Words. A text that is meant as a
+// end a voltage or current. The same in another unit may follow in brackets:
+// "40 N·m (30 lb·ft)". Any other text is Words. A text that is meant as a
 // measure but is none is an error that says what to write: a range that runs
 // backwards or mixes dimensions, a negative allowance, NaN, a decimal comma, a
 // number with something that looks like a unit and is not. A bare number gives
@@ -37,7 +38,7 @@ func ParseMeasure(s string) (Measure, error) {
 	if len(text) > maxMeasure {
 		return words, nil
 	}
-	m, err := readMeasure(text)
+	m, err := readTwice(text)
 	switch {
 	case errors.Is(err, errWords):
 		return words, nil
@@ -53,6 +54,53 @@ const maxMeasure = 200
 
 // errWords says that a text is no measure but plain words.
 var errWords = errors.New("words")
+
+// readTwice reads a measure that may be followed by the same in another unit,
+// as service manuals print torques: "40 N·m (30 lb·ft)", "40 N·m / 30 lb·ft".
+// The first counts; a second that says something else is an error.
+func readTwice(text string) (Measure, error) {
+	first, second, ok := cutSecond(text)
+	if !ok {
+		return readMeasure(text)
+	}
+	m, err := readMeasure(first)
+	if err != nil {
+		return m, err
+	}
+	other, err := readMeasure(second)
+	if err != nil {
+		return readMeasure(text) // "70 dB (A)", "12 V (key on)"
+	}
+	if other.Unit == m.Unit || other.Unit.Dimension() != m.Unit.Dimension() || other.Shape != m.Shape || m.Shape == Tolerance {
+		return Measure{}, errWords
+	}
+	for i, q := range other.Quantities() {
+		mine := m.Quantities()[i]
+		in, _ := q.In(mine.Unit)
+		if math.Abs(in.Number-mine.Number) > rounding*math.Abs(mine.Number) {
+			r, _ := mine.Rounded(q.Unit)
+			return Measure{}, fmt.Errorf("%q gives two values that differ: %s is %s; keep the maker's and leave out the other", shorten(text), mine, r)
+		}
+	}
+	return m, nil
+}
+
+// rounding is what the rounding of a value printed in two units may explain.
+// Common practice, no source.
+const rounding = 0.06
+
+// cutSecond splits off what stands in brackets, or after a stroke, at the end.
+func cutSecond(text string) (first, second string, ok bool) {
+	if first, second, ok = strings.Cut(text, " / "); ok {
+		return first, second, true
+	}
+	if inner, closed := strings.CutSuffix(text, ")"); closed {
+		if i := strings.LastIndex(inner, " ("); i > 0 {
+			return strings.TrimSpace(inner[:i]), strings.TrimSpace(inner[i+2:]), true
+		}
+	}
+	return text, "", false
+}
 
 func readMeasure(text string) (Measure, error) {
 	body, limit := cutLimit(text)

@@ -103,6 +103,16 @@ func LookupUnit(spelling string) (Unit, bool) {
 		return "", false
 	}
 	key := unitKey(spelling)
+	if u, ok := lookupKey(key); ok {
+		return u, true
+	}
+	if joined := strings.ReplaceAll(key, "·", ""); joined != key { // "r.p.m.", "k Ω"
+		return lookupKey(joined)
+	}
+	return "", false
+}
+
+func lookupKey(key string) (Unit, bool) {
 	book := spellings()
 	if u, ok := book.exact[key]; ok {
 		return u, true

@@ -35,6 +35,8 @@ func TestLookupUnit(t *testing.T) {
 		"%":      {"%", "percent", "per cent"},
 		"°":      {"°", "deg", "degrees"},
 		"psi":    {"psi", "PSI"},
+		"rpm":    {"rpm", "r.p.m.", "RPM", "rev/min"},
+		"mph":    {"mph", "m.p.h.", "miles per hour"},
 		"US gal": {"US gal", "us gallons"},
 	} {
 		for _, s := range spellings {

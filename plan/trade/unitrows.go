@@ -117,9 +117,9 @@ var unitRows = []UnitRow{
 	{Unit: "kgf·cm", Dimension: Torque, SI: "N·m", Factor: gravity / 100, One: "kilogram force centimetre", Many: "kilogram force centimetres", Source: nist,
 		symbols: []string{"kgfcm", "kg·cm", "kgcm"}},
 
-	{Unit: "bar", Dimension: Pressure, SI: "Pa", Factor: 1e5, One: "bar", Many: "bar", Source: nist, words: []string{"bars"}},
+	{Unit: "bar", Dimension: Pressure, SI: "Pa", Factor: 1e5, One: "bar", Many: "bar", Source: nist, words: []string{"bars", "barg", "bar(g)"}},
 	{Unit: "psi", Dimension: Pressure, SI: "Pa", Factor: psi, One: "P S I", Many: "P S I", Source: nist,
-		words: []string{"psig", "lb/in2", "lbf/in2", "pounds per square inch", "pound per square inch", "lbs per square inch", "lb/sq in"}},
+		words: []string{"psig", "lb/in2", "lbf/in2", "pounds per square inch", "pound per square inch", "lbs per square inch", "lb/sq in", "lbs/in2"}},
 	{Unit: "kPa", Dimension: Pressure, SI: "Pa", Factor: 1e3, One: "kilopascal", Many: "kilopascals", Source: si},
 	{Unit: "mbar", Dimension: Pressure, SI: "Pa", Factor: 100, One: "millibar", Many: "millibar", Source: nist, words: []string{"millibars"}},
 	{Unit: "hPa", Dimension: Pressure, SI: "Pa", Factor: 100, One: "hectopascal", Many: "hectopascals", Source: si},

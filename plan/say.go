@@ -128,12 +128,23 @@ func (f *filler) speak(s segments) string {
 // sayTerms replaces the plan's terms by how they are said, whole words only,
 // longer terms first.
 func (f *filler) sayTerms(text string) string {
-	if f.terms == nil {
+	if f.terms == nil || !f.mentionsTerm(text) {
 		return text
 	}
 	return f.terms.ReplaceAllStringFunc(text, func(word string) string {
 		return f.sayAs[strings.ToLower(word)]
 	})
+}
+
+// mentionsTerm spares most lines the regular expression, which is slow.
+func (f *filler) mentionsTerm(text string) bool {
+	text = strings.ToLower(text)
+	for term := range f.sayAs {
+		if strings.Contains(text, term) {
+			return true
+		}
+	}
+	return false
 }
 
 // readTerms prepares the terms that are said otherwise than they are spelled.

@@ -11,6 +11,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 
 	"github.com/spf13/cobra"
@@ -52,6 +53,10 @@ var faulted = errors.New("faults")
 
 // Main runs fixslate with the process's own streams and gives the exit code.
 func Main(args []string) int {
+	// A run lives for milliseconds to seconds and a plan takes a few MB: letting
+	// the heap grow five-fold instead of two-fold saves a fifth of the time of
+	// checking a thousand plans, for some 20 MB.
+	debug.SetGCPercent(400)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	s := streams{

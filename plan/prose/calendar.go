@@ -1,0 +1,427 @@
+package prose
+
+import (
+	"strconv"
+	"strings"
+
+	"fixslate/plan/trade"
+)
+
+var monthNames = [...]string{"January", "February", "March", "April", "May", "June", "July", "August", "September",
+	"October", "November", "December"}
+
+// month gives the number of the month named by token i, 0 for none. A name has
+// its capital: "may" and "march" are verbs.
+func (s *scanner) month(i int) int {
+	w := s.at(i)
+	if s.kind(i) != wordToken || len(w) < 3 || w[0] < 'A' || w[0] > 'Z' {
+		return 0
+	}
+	for m, name := range monthNames {
+		if strings.EqualFold(w, name) || len(w) == 3 && strings.EqualFold(w, name[:3]) || w == "Sept" && m == 8 {
+			return m + 1
+		}
+	}
+	return 0
+}
+
+// smallNumber reads a token of at most most digits.
+func (s *scanner) smallNumber(i, most int) (int, bool) {
+	if s.kind(i) != digitToken || len(s.at(i)) > most {
+		return 0, false
+	}
+	n, err := strconv.Atoi(s.at(i))
+	return n, err == nil
+}
+
+// date reads "2026-11-20", "20/11/2026" (day first), "20.11.2026", "20 November
+// 2026", "20th of Nov".
+func (s *scanner) date(i int) (expression, bool) {
+	if s.kind(i) != digitToken || s.isGlued(i-1) {
+		return expression{}, false
+	}
+	if e, ok := s.isoDate(i); ok {
+		return e, true
+	}
+	if e, ok := s.numericDate(i, '/'); ok {
+		return e, true
+	}
+	return s.dayMonth(i)
+}
+
+func (s *scanner) isoDate(i int) (expression, bool) {
+	y, okYear := s.smallNumber(i, 4)
+	m, okMonth := s.smallNumber(i+2, 2)
+	d, okDay := s.smallNumber(i+4, 2)
+	if !okYear || !okMonth || !okDay || len(s.at(i)) != 4 || s.mark(i+1) != '-' || s.mark(i+3) != '-' || !s.closed(i+5) {
+		return expression{}, false
+	}
+	return dated(i, i+5, y, m, d)
+}
+
+func (s *scanner) numericDate(i int, stroke rune) (expression, bool) {
+	d, okDay := s.smallNumber(i, 2)
+	m, okMonth := s.smallNumber(i+2, 2)
+	y, okYear := s.smallNumber(i+4, 4)
+	if !okDay || !okMonth || !okYear || s.mark(i+1) != stroke || s.mark(i+3) != stroke || !s.closed(i+5) {
+		return expression{}, false
+	}
+	switch len(s.at(i + 4)) {
+	case 4:
+	case 2:
+		if stroke == '.' {
+			return expression{}, false
+		}
+		y += 2000
+	default:
+		return expression{}, false
+	}
+	return dated(i, i+5, y, m, d)
+}
+
+// dated makes the expression of a date; y or d may be 0.
+func dated(start, end, y, m, d int) (expression, bool) {
+	if m < 1 || m > 12 || d < 0 || d > 31 || y != 0 && (y < 1000 || y > 2999) {
+		return expression{}, false
+	}
+	said := monthNames[m-1]
+	if d > 0 {
+		said = "the " + ordinal(strconv.Itoa(d)) + " of " + said
+	}
+	if y > 0 {
+		said += " " + year(y)
+	}
+	e := expression{kind: Date, start: start, end: end, said: said}
+	if y > 0 {
+		e.values = []Value{{Number: float64(y)}}
+	}
+	return e, true
+}
+
+func (s *scanner) dayMonth(i int) (expression, bool) {
+	d, ok := s.smallNumber(i, 2)
+	if !ok || d < 1 || d > 31 {
+		return expression{}, false
+	}
+	at := i + 1
+	suffix := s.word(at)
+	isOrdinal := suffix == "st" || suffix == "nd" || suffix == "rd" || suffix == "th"
+	if isOrdinal {
+		at++
+	}
+	if s.kind(at) != spaceToken {
+		return expression{}, false
+	}
+	at++
+	if s.word(at) == "of" && s.kind(at+1) == spaceToken {
+		at += 2
+	}
+	m := s.month(at)
+	if m == 0 || s.isGlued(at+1) {
+		return expression{}, false
+	}
+	end, y := s.yearAfter(at + 1)
+	if (m == 3 || m == 5) && y == 0 && !isOrdinal && !datePrepositions[s.word(s.back(i))] {
+		return expression{}, false
+	}
+	e, ok := dated(i, end, y, m, d)
+	if s.word(s.back(i)) == "the" {
+		e.said = strings.TrimPrefix(e.said, "the ")
+	}
+	return e, ok
+}
+
+var datePrepositions = map[string]bool{"on": true, "by": true, "until": true, "since": true, "from": true, "before": true, "after": true, "till": true, "dated": true, "of": true}
+
+// monthFirst reads "November 2026", "Nov. 20", "November 20, 2026".
+func (s *scanner) monthFirst(i int) (expression, bool) {
+	m := s.month(i)
+	if m == 0 {
+		return expression{}, false
+	}
+	at := i + 1
+	if s.mark(at) == '.' {
+		at++
+	}
+	if s.kind(at) != spaceToken {
+		return expression{}, false
+	}
+	if end, y := s.yearAfter(at); y > 0 {
+		return dated(i, end, y, m, 0)
+	}
+	d, ok := s.smallNumber(at+1, 2)
+	if !ok || d < 1 || d > 31 {
+		return expression{}, false
+	}
+	end := at + 2
+	if w := s.word(end); w == "st" || w == "nd" || w == "rd" || w == "th" {
+		end++
+	}
+	if !s.closed(end) || s.mark(end) == '-' || s.mark(end) == ':' {
+		return expression{}, false
+	}
+	y := 0
+	if s.mark(end) == ',' {
+		if after, found := s.yearAfter(end + 1); found > 0 {
+			end, y = after, found
+		}
+	} else {
+		end, y = s.yearAfter(end)
+	}
+	return dated(i, end, y, m, d)
+}
+
+// yearAfter reads a space and a year; without one it gives i and 0.
+func (s *scanner) yearAfter(i int) (end, y int) {
+	if s.mark(i) == '.' && s.kind(i+1) == spaceToken && s.kind(i+2) == digitToken {
+		i++
+	}
+	y, ok := s.smallNumber(i+1, 4)
+	if s.kind(i) != spaceToken || !ok || y < 1000 || y > 2999 || !s.closed(i+2) {
+		return i, 0
+	}
+	return i + 2, y
+}
+
+// clock reads "09:30", "14:05", "1:02:03", and with a unit behind "1:05 min".
+func (s *scanner) clock(i int) (expression, bool) {
+	h, okHour := s.smallNumber(i, 2)
+	m, okMinute := s.smallNumber(i+2, 2)
+	if !okHour || !okMinute || s.mark(i+1) != ':' || len(s.at(i+2)) != 2 || m > 59 || s.mark(i-1) == ':' {
+		return expression{}, false
+	}
+	if sec, ok := s.smallNumber(i+4, 2); ok && s.mark(i+3) == ':' && len(s.at(i+4)) == 2 && sec < 60 {
+		if !s.closed(i + 5) {
+			return expression{}, false
+		}
+		return s.lasting(i, i+5, "h", []int{h, m, sec})
+	}
+	if !s.closed(i + 3) {
+		return expression{}, false
+	}
+	after := numeral{start: i, end: i + 3, value: 2, whole: "2"}
+	if unit, ok := s.unitAt(s.over(i+3), &after); ok && unit.unit.Dimension() == trade.Time {
+		return s.lasting(i, unit.end, unit.unit, []int{h, m})
+	}
+	if h > 23 || s.nearRatio(i) {
+		return expression{}, false
+	}
+	e := expression{kind: Time, start: i, end: i + 3, said: clockWords(h, m)}
+	e.values = []Value{{Number: float64(h*60 + m), Unit: trade.Minute}}
+	if end, half, ok := s.half(i + 3); ok {
+		e.end = end
+		e.said = underHundred(h)
+		if m > 0 {
+			e.said = clockWords(h, m)
+		}
+		e.said += " " + half
+		if half == "P M" && h < 12 {
+			e.values[0].Number += 12 * 60
+		}
+	}
+	return e, true
+}
+
+// half reads "am", "a.m.", "PM" behind a time.
+func (s *scanner) half(i int) (end int, said string, ok bool) {
+	at := s.over(i)
+	switch w := s.word(at); {
+	case (w == "am" || w == "pm") && !s.isGlued(at+1):
+		return at + 1, strings.ToUpper(w[:1]) + " M", true
+	case (w == "a" || w == "p") && s.mark(at+1) == '.' && s.word(at+2) == "m":
+		end = at + 3
+		if s.mark(end) == '.' && s.kind(s.over(end+1)) != noToken && !s.capitalAt(s.over(end+1)) {
+			end++
+		}
+		return end, strings.ToUpper(w) + " M", true
+	}
+	return i, "", false
+}
+
+// capitalAt says whether token i begins with a capital.
+func (s *scanner) capitalAt(i int) bool {
+	w := s.at(i)
+	return w != "" && w[0] >= 'A' && w[0] <= 'Z'
+}
+
+// lasting makes the expression of a duration given in clock form. Parts after
+// the first are sixtieths.
+func (s *scanner) lasting(i, end int, unit trade.Unit, parts []int) (expression, bool) {
+	units := []trade.Unit{"h", "min", "s"}
+	at := 0
+	for at < len(units) && units[at] != unit {
+		at++
+	}
+	if at+len(parts) > len(units) {
+		return expression{}, false
+	}
+	var words []string
+	value, weight := 0.0, 1.0
+	for k, n := range parts {
+		value += float64(n) / weight
+		weight *= 60
+		if n > 0 || len(parts) == 1 {
+			words = append(words, cardinalOf(uint64(n))+" "+units[at+k].Spoken(float64(n)))
+		}
+	}
+	if len(words) == 0 {
+		words = []string{"zero " + unit.Spoken(0)}
+	}
+	return expression{kind: Quantity, start: i, end: end, said: strings.Join(words, " "), values: []Value{{value, unit}}}, true
+}
+
+// nearRatio says whether the words before token i speak of a ratio, so that
+// "1:50" is none of the clock.
+func (s *scanner) nearRatio(i int) bool {
+	words := 0
+	for i--; i >= 0 && words < 4; i-- {
+		if s.kind(i) == wordToken {
+			words++
+			switch w := s.word(i); {
+			case strings.HasPrefix(w, "ratio"), strings.HasPrefix(w, "mix"), strings.HasPrefix(w, "dilut"), w == "scale", w == "gear", w == "gearing":
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func clockWords(h, m int) string {
+	switch {
+	case m == 0 && h >= 1 && h <= 12:
+		return underHundred(h) + " o'clock"
+	case m == 0:
+		return underHundred(h) + " hundred"
+	case m < 10:
+		return underHundred(h) + " oh " + unitWords[m]
+	}
+	return underHundred(h) + " " + underHundred(m)
+}
+
+// duration reads "1h30m", "2m30s", "1h30".
+func (s *scanner) duration(i int) (expression, bool) {
+	units := []trade.Unit{"h", "min", "s"}
+	place := func(w string) int {
+		switch w {
+		case "h", "hr", "hrs":
+			return 0
+		case "m", "min", "mins":
+			return 1
+		case "s", "sec", "secs":
+			return 2
+		}
+		return -1
+	}
+	var words []string
+	value, end, last := 0.0, i, -1
+	for k := 0; k < 3; k++ {
+		n, ok := s.smallNumber(end, 3)
+		at := place(s.word(end + 1))
+		if ok && at < 0 && last == 0 && !s.isGlued(end+1) {
+			at = 1 // "1h30"
+			end--
+		}
+		if !ok || at <= last || at < 0 {
+			break
+		}
+		words = append(words, cardinalOf(uint64(n))+" "+units[at].Spoken(float64(n)))
+		value += float64(n) * [...]float64{60, 1, 1. / 60}[at]
+		end, last = end+2, at
+	}
+	if len(words) < 2 || !s.closed(end) {
+		return expression{}, false
+	}
+	return expression{kind: Quantity, start: i, end: end, said: strings.Join(words, " "), values: []Value{{value, trade.Minute}}}, true
+}
+
+// price reads "£28.50", "€5", "$1.2m", "£20-30".
+func (s *scanner) price(i int) (expression, bool) {
+	first, end, ok := s.priceAt(i)
+	if !ok {
+		return expression{}, false
+	}
+	e := expression{kind: Money, start: i, end: end, said: first.said, values: []Value{first.Value}}
+	at := s.over(end)
+	word := s.word(at) == "to" && at > end
+	if word || s.mark(at) == '-' || s.mark(at) == '–' {
+		next := s.over(at + 1)
+		second, until, ok := s.priceAt(next)
+		if !ok {
+			second, until, ok = s.priceOf(next, first.Unit)
+			first.said = first.bare
+		}
+		if ok && s.closed(until) && second.Number > first.Number {
+			e.kind, e.end, e.said = Range, until, first.said+" to "+second.said
+			e.values = append(e.values, second.Value)
+			return e, true
+		}
+	}
+	return e, s.closed(end)
+}
+
+type pricing struct {
+	Value
+	said string
+	bare string // without the currency
+}
+
+func (s *scanner) priceAt(i int) (pricing, int, bool) {
+	unit, ok := moneySigns[s.mark(i)]
+	if !ok {
+		return pricing{}, i, false
+	}
+	return s.priceOf(s.over(i+1), unit)
+}
+
+func (s *scanner) priceOf(i int, unit trade.Unit) (pricing, int, bool) {
+	n, ok := s.digits(i)
+	if !ok || n.bottom > 0 {
+		return pricing{}, i, false
+	}
+	p := pricing{Value: Value{n.value, unit}, bare: n.words()}
+	end := n.end
+	scale := strings.ToLower(s.at(end))
+	if s.kind(end) == spaceToken {
+		scale = s.word(end + 1)
+		if scale == "million" || scale == "thousand" || scale == "billion" {
+			end++
+		}
+	}
+	switch scale {
+	case "k", "thousand":
+		p.Number *= 1e3
+		p.bare += " thousand"
+		end++
+	case "m", "mn", "million":
+		p.Number *= 1e6
+		p.bare += " million"
+		end++
+	case "bn", "billion":
+		p.Number *= 1e9
+		p.bare += " billion"
+		end++
+	default:
+		if len(n.decimals) == 2 {
+			p.said = pounds(&n, unit)
+			return p, end, true
+		}
+	}
+	p.said = p.bare + " " + moneySaid(unit, p.Number)
+	return p, end, true
+}
+
+// pounds says an amount with its hundredths: "twenty-eight pounds fifty".
+func pounds(n *numeral, unit trade.Unit) string {
+	hundredths := strings.TrimLeft(n.decimals, "0")
+	small := moneySaid("c", 2)
+	if unit == "GBP" {
+		small = moneySaid("p", 2)
+	}
+	switch {
+	case hundredths == "":
+		return cardinal(n.whole) + " " + moneySaid(unit, n.value)
+	case strings.Trim(n.whole, "0") == "":
+		return cardinal(hundredths) + " " + small
+	}
+	return cardinal(n.whole) + " " + moneySaid(unit, parseDecimal(n.whole, "")) + " " + cardinal(hundredths)
+}

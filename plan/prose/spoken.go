@@ -1,0 +1,376 @@
+package prose
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"fixslate/plan/trade"
+)
+
+// Spoken gives the words a presenter says for a text: numbers, units, signs and
+// abbreviations in words, British and with a spelling whose length follows the
+// time it takes. Letters said by name stand as capitals with spaces between
+// ("U S B", "N V two two three one"), because a letter's name is about one
+// spoken syllable and plan/timing counts it as one. A number in words, and a
+// unit written as a word, stay as the author wrote them.
+//
+// What a presenter would say is a matter of habit in places; the choices:
+// decimals digit by digit ("one point five", "zero point seven"); four digits
+// from 1900 to 2099 without a unit as a year; 24-hour times in figures
+// ("fourteen thirty"); part numbers digit by digit but for one and two digits
+// ("T twenty-five"); temperatures "degrees C"; units in the singular before the
+// noun they measure ("thirteen millimetre nuts").
+//
+// Spoken of its own result is that result. Linear in the text.
+func Spoken(text string) string {
+	s := newScanner(text)
+	v := voice{scanner: s}
+	v.out.Grow(len(text) + len(text)/8)
+	at := 0
+	for _, e := range s.expressions() {
+		v.plain(at, e.start)
+		if e.inWords {
+			v.plain(e.start, e.end)
+		} else {
+			v.say(s.said(&e))
+			v.tight(e.end)
+		}
+		at = e.end
+	}
+	v.plain(at, len(s.tokens))
+	return v.out.String()
+}
+
+// voice writes the spoken form.
+type voice struct {
+	*scanner
+	out  strings.Builder
+	last rune // last rune written
+	need bool // a space is due before the next letter or digit
+}
+
+func (v *voice) write(s string) {
+	if s == "" {
+		return
+	}
+	first, _ := utf8.DecodeRuneInString(s)
+	if v.need && (unicode.IsLetter(first) || unicode.IsDigit(first)) {
+		v.out.WriteByte(' ')
+	}
+	v.need = false
+	v.out.WriteString(s)
+	v.last, _ = utf8.DecodeLastRuneInString(s)
+}
+
+// say writes words that replace something, apart from the letters around them.
+func (v *voice) say(words string) {
+	if words == "" {
+		return
+	}
+	if unicode.IsLetter(v.last) || unicode.IsDigit(v.last) || v.last == '.' || v.last == ')' || v.last == ',' {
+		v.need = true
+	}
+	v.write(words)
+}
+
+// tight asks for a space if a word is glued to what was said before token i.
+func (v *voice) tight(i int) {
+	v.need = v.isGlued(i)
+}
+
+// plain writes tokens that are no expression: words, abbreviations, signs.
+func (v *voice) plain(i, end int) {
+	for i < end {
+		switch v.kind(i) {
+		case wordToken:
+			i = v.word(i, end)
+		case markToken:
+			i = v.sign(i, end)
+		case digitToken:
+			v.say(codeDigits(v.at(i)))
+			v.tight(i + 1)
+			i++
+		default:
+			v.write(v.at(i))
+			i++
+		}
+	}
+}
+
+// word writes one word, or the words it is short for.
+func (v *voice) word(i, end int) int {
+	if next, words := v.short(i, end); next > i {
+		v.say(words)
+		v.tight(next)
+		return next
+	}
+	w := v.at(i)
+	switch {
+	case w == "OK" || w == "ok" || w == "Ok":
+		v.write(matchCase(w, "okay"))
+	case isSpelledOut(w) && (v.mark(i-1) != '\'' && v.mark(i-1) != '’'):
+		v.say(letters(w))
+		v.tight(i + 1)
+		if v.mark(i+1) == '-' && v.kind(i+2) == wordToken && (len(v.at(i+2)) == 1 || isSpelledOut(v.at(i+2))) {
+			v.write(" ") // "USB-C"
+			return i + 2
+		}
+	case isPluralAcronym(w):
+		v.say(letters(strings.TrimSuffix(w, "s")) + "s")
+		v.tight(i + 1)
+	default:
+		if unit, ok := v.loneUnit(i); ok {
+			v.say(unit)
+			v.tight(i + 1)
+		} else {
+			v.write(w)
+		}
+	}
+	return i + 1
+}
+
+// loneUnit says a unit that stands without a number: "set to kΩ", "five mm".
+func (v *voice) loneUnit(i int) (string, bool) {
+	w := v.at(i)
+	if len(w) < 2 || v.mark(i-1) == '.' || v.mark(i+1) == '.' && v.kind(i+2) == wordToken {
+		return "", false
+	}
+	if !loneUnits[w] && !strings.ContainsAny(w, "ΩΩµμ") {
+		return "", false
+	}
+	unit, ok := trade.LookupUnit(w)
+	if !ok {
+		return "", false
+	}
+	number := 2.0
+	if v.word1(v.back(i)) == "one" || v.attributive(i+1) {
+		number = 1
+	}
+	return measure{unit: unit}.says(number), true
+}
+
+// word1 is scanner.word, which voice.word hides.
+func (v *voice) word1(i int) string { return v.scanner.word(i) }
+
+// loneUnits are unit symbols that are no English words.
+var loneUnits = set("mm", "cm", "km", "kg", "mg", "Nm", "Ncm", "psi", "rpm", "Hz", "kHz", "MHz", "GHz", "kPa", "MPa", "hPa", "mbar", "mV", "kV", "mA", "kW", "kWh",
+	"Wh", "mAh", "Ah", "dB", "dBA", "ml", "mL", "cl", "lb", "lbs", "oz", "ft", "mph", "kph", "hrs", "mins", "secs", "lbft", "ftlb", "cfm", "ppm", "cc", "nF", "pF", "uF", "mH")
+
+// isSpelledOut says whether a word in capitals is said letter by letter.
+func isSpelledOut(w string) bool {
+	if len(w) < 2 || len(w) > 5 {
+		return false
+	}
+	vowels, consonants, longest := 0, 0, 0
+	for i := range len(w) {
+		b := w[i]
+		if b < 'A' || b > 'Z' {
+			return false
+		}
+		if strings.IndexByte("AEIOUY", b) >= 0 {
+			vowels++
+			consonants = 0
+			continue
+		}
+		consonants++
+		longest = max(longest, consonants)
+	}
+	switch {
+	case vowels == 0, spelledWords[w]:
+		return true
+	case spokenWords[w]:
+		return false
+	case len(w) <= 3:
+		return true
+	}
+	return len(w) == 4 && longest >= 3
+}
+
+// isPluralAcronym holds for "LEDs".
+func isPluralAcronym(w string) bool {
+	stem, ok := strings.CutSuffix(w, "s")
+	return ok && len(stem) >= 2 && isSpelledOut(stem)
+}
+
+func matchCase(like, word string) string {
+	r, _ := utf8.DecodeRuneInString(like)
+	if !unicode.IsUpper(r) {
+		return word
+	}
+	first, size := utf8.DecodeRuneInString(word)
+	return string(unicode.ToUpper(first)) + word[size:]
+}
+
+// said gives the words for an expression that is written in digits.
+func (s *scanner) said(e *expression) string {
+	if e.said != "" || e.kind == noFigure {
+		return e.said
+	}
+	if len(e.amounts) == 1 {
+		lead := e.joint
+		if lead == "" && e.kind == Tolerance {
+			lead = "plus or minus "
+		}
+		return lead + s.amountWords(e, 0)
+	}
+	var b strings.Builder
+	for i := range e.amounts {
+		if i > 0 {
+			switch joint := e.joint; {
+			case joint != "":
+				b.WriteString(joint)
+			default:
+				b.WriteString(s.slice(e.amounts[i-1].until, e.amounts[i].start))
+			}
+		}
+		b.WriteString(s.amountWords(e, i))
+	}
+	return b.String()
+}
+
+// amountWords says one amount of an expression with its unit.
+func (s *scanner) amountWords(e *expression, i int) string {
+	a := &e.amounts[i]
+	if a.inWords {
+		return s.slice(a.start, a.until)
+	}
+	last := i == len(e.amounts)-1
+	alone := len(e.amounts) == 1
+	if !a.hasUnit {
+		return s.bare(e, a, alone)
+	}
+	number := a.value
+	if e.kind == Range || e.kind == Size {
+		number = 2
+	}
+	attributive := last && s.attributive(a.until)
+	if attributive {
+		number = 1
+	}
+	unit := a.of.says(number)
+	if a.of.spelled {
+		unit = s.slice(a.of.start, a.of.end)
+	}
+	glue := " "
+	if s.mark(a.end) == '-' && a.of.spelled {
+		glue = "-"
+	}
+	switch {
+	case a.bottom > 0 && a.whole == "" && alone:
+		return s.fractionOf(e, a, unit, attributive, glue)
+	case a.of.money && len(a.decimals) == 2 && alone && a.of.unit != "JPY":
+		return pounds(&a.numeral, a.of.unit)
+	case a.of.unit == trade.Gauge && strings.EqualFold(s.at(a.of.start), "awg"):
+		unit = "A W G"
+	}
+	return a.words() + glue + unit
+}
+
+// bare says a number without a unit.
+func (s *scanner) bare(e *expression, a *amount, alone bool) string {
+	switch {
+	case a.bottom > 0 && a.whole == "" && alone:
+		next := s.over(a.until)
+		w := s.word(next)
+		if w == "a" || w == "an" || s.hasDeterminer(e.start) || s.mark(a.until) == '-' {
+			return a.words() // "half a turn", "the half"
+		}
+		return fractionAlone(&a.numeral)
+	case e.kind == Date && isYear(&a.numeral):
+		return year(int(a.value))
+	case alone && a.decimals == "" && a.sign == 0 && len(a.whole) > 2 && !a.grouped && digitNouns[s.labelBefore(e.start)]:
+		return codeDigits(a.whole)
+	}
+	return a.words()
+}
+
+// labelBefore is the word before token i, also if an abbreviation's stop stands
+// between.
+func (s *scanner) labelBefore(i int) string {
+	at := s.back(i)
+	if s.mark(at) == '.' {
+		at--
+	}
+	return s.word(at)
+}
+
+// fractionAlone says a fraction that nothing follows: "a third", "three
+// quarters".
+func fractionAlone(n *numeral) string {
+	if n.top == 1 && n.whole == "" && n.sign == 0 {
+		if n.bottom == 8 {
+			return "an " + n.words()
+		}
+		return "a " + n.words()
+	}
+	return n.words()
+}
+
+// fractionOf says a fraction of a unit: "three eighths of an inch", "half a
+// turn", and before a noun "three quarter inch union".
+func (s *scanner) fractionOf(e *expression, a *amount, unit string, attributive bool, glue string) string {
+	one := a.of.says(1)
+	if a.of.spelled {
+		one = unit
+		if a.value < 1 {
+			one = a.of.unit.Spoken(1)
+		}
+	}
+	article := "a "
+	if strings.ContainsRune("aeioh", rune(one[0])) && !strings.HasPrefix(one, "horse") && !strings.HasPrefix(one, "hertz") && !strings.HasPrefix(one, "hecto") {
+		article = "an "
+	}
+	words := a.words()
+	switch {
+	case s.ofA(s.over(a.end)) != s.over(a.end):
+		// "1/2 a turn", "1/4 of an inch": the words stand there.
+		lead := ""
+		if a.top == 1 && a.bottom > 2 && s.word(s.over(a.end)) == "of" && !s.hasDeterminer(e.start) {
+			lead = strings.TrimSuffix(fractionAlone(&a.numeral), words)
+		}
+		return lead + words + s.slice(a.end, a.of.start) + one
+	case attributive || s.hasDeterminer(e.start) || glue == "-":
+		if a.bottom == 4 && a.top > 1 {
+			words = strings.TrimSuffix(words, "s")
+		}
+		return words + glue + one
+	case a.bottom == 2:
+		return words + " " + article + one
+	case a.of.unit == "turn":
+		return fractionAlone(&a.numeral) + " " + one
+	}
+	return fractionAlone(&a.numeral) + " of " + article + one
+}
+
+// hasDeterminer says whether an article or the like stands before token i.
+func (s *scanner) hasDeterminer(i int) bool {
+	switch s.word(s.back(i)) {
+	case "a", "an", "the", "this", "that", "your", "my", "our", "its", "each", "every", "any", "one", "two", "three", "four", "six", "same", "another":
+		return true
+	}
+	return false
+}
+
+// attributive says whether the noun that is measured stands behind token i.
+func (s *scanner) attributive(i int) bool {
+	if s.mark(i) == '-' && s.kind(i+1) == wordToken {
+		return true
+	}
+	if s.kind(i) != spaceToken || strings.Contains(s.at(i), "\n") {
+		return false
+	}
+	w := s.at(i + 1)
+	if s.kind(i+1) != wordToken {
+		return false
+	}
+	if s.capitalAt(i + 1) {
+		return s.mark(i) == 0 && len(w) > 2 && !s.startsSentence(i) // "2.5 mm Allen key"
+	}
+	return !functionWords[w] && !strings.HasSuffix(w, "ly") && len(w) > 1
+}
+
+func (s *scanner) startsSentence(i int) bool {
+	r := s.mark(i - 1)
+	return r == '.' || r == '!' || r == '?'
+}

@@ -1,0 +1,194 @@
+package prose
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Words gives the word tokens of a text: letters and digits with the marks that
+// stand inside a word, so that "M8", "1.5", "don't", "pump-screws" and
+// "N·m" are one word each.
+func Words(text string) []Span {
+	var found []Span
+	tokens := lex(text)
+	for i := 0; i < len(tokens); {
+		if !tokens[i].kind.solid() {
+			i++
+			continue
+		}
+		from := i
+		for i++; i < len(tokens); {
+			if tokens[i].kind.solid() {
+				i++
+				continue
+			}
+			inner := i+1 < len(tokens) && tokens[i].kind == markToken && tokens[i+1].kind.solid() &&
+				strings.ContainsRune("-.'’·_‑", tokens[i].rune(text))
+			if !inner {
+				break
+			}
+			i += 2
+		}
+		found = append(found, Span{tokens[from].start, tokens[i-1].end})
+	}
+	return found
+}
+
+// Fold brings a word to the form in which words are compared: lower case, with
+// typographic apostrophes and hyphens made plain.
+func Fold(word string) string {
+	if !strings.ContainsFunc(word, func(r rune) bool { return r >= utf8.RuneSelf }) {
+		return strings.ToLower(word)
+	}
+	return foldMarks.Replace(strings.ToLower(word))
+}
+
+var foldMarks = strings.NewReplacer("’", "'", "ʼ", "'", "‑", "-", "‐", "-")
+
+// tokenKind is the sort of characters a token is made of.
+type tokenKind uint8
+
+const (
+	noToken    tokenKind = iota // beyond either end of the text
+	spaceToken                  // a run of white space
+	wordToken                   // a run of letters, with apostrophes inside
+	digitToken                  // a run of the digits 0 to 9
+	markToken                   // any other single character
+)
+
+func (k tokenKind) solid() bool { return k == wordToken || k == digitToken }
+
+// token is a stretch of text that neither the reader of figures nor the speaker
+// looks into. The tokens of a text cover it without gaps.
+type token struct {
+	kind       tokenKind
+	start, end int
+}
+
+func (t token) rune(text string) rune {
+	r, _ := utf8.DecodeRuneInString(text[t.start:t.end])
+	return r
+}
+
+func kindOf(r rune) tokenKind {
+	switch {
+	case r >= '0' && r <= '9':
+		return digitToken
+	case unicode.IsLetter(r) || unicode.IsMark(r):
+		return wordToken
+	case unicode.IsSpace(r):
+		return spaceToken
+	}
+	return markToken
+}
+
+// lex cuts a text into tokens.
+func lex(text string) []token {
+	tokens := make([]token, 0, len(text)/3+1)
+	for i := 0; i < len(text); {
+		r, size := utf8.DecodeRuneInString(text[i:])
+		t := token{kindOf(r), i, i + size}
+		for t.kind != markToken && t.end < len(text) {
+			r, size = utf8.DecodeRuneInString(text[t.end:])
+			if t.kind == wordToken && (r == '\'' || r == '’') {
+				next, more := utf8.DecodeRuneInString(text[t.end+size:])
+				if kindOf(next) == wordToken {
+					t.end += size + more
+					continue
+				}
+			}
+			if kindOf(r) != t.kind {
+				break
+			}
+			t.end += size
+		}
+		tokens = append(tokens, t)
+		i = t.end
+	}
+	return tokens
+}
+
+// scanner reads expressions from the tokens of a text.
+type scanner struct {
+	text   string
+	tokens []token
+}
+
+func newScanner(text string) *scanner { return &scanner{text, lex(text)} }
+
+func (s *scanner) kind(i int) tokenKind {
+	if i < 0 || i >= len(s.tokens) {
+		return noToken
+	}
+	return s.tokens[i].kind
+}
+
+// at is the text of token i, empty beyond the ends.
+func (s *scanner) at(i int) string {
+	if s.kind(i) == noToken {
+		return ""
+	}
+	return s.text[s.tokens[i].start:s.tokens[i].end]
+}
+
+// word is token i in lower case if it is a word, else empty.
+func (s *scanner) word(i int) string {
+	if s.kind(i) != wordToken {
+		return ""
+	}
+	return strings.ToLower(s.at(i))
+}
+
+// mark is the character of token i if it is a mark, else 0.
+func (s *scanner) mark(i int) rune {
+	if s.kind(i) != markToken {
+		return 0
+	}
+	return s.tokens[i].rune(s.text)
+}
+
+// over steps over one stretch of white space.
+func (s *scanner) over(i int) int {
+	if s.kind(i) == spaceToken {
+		return i + 1
+	}
+	return i
+}
+
+// back is the token before i, white space left out.
+func (s *scanner) back(i int) int {
+	if s.kind(i-1) == spaceToken {
+		return i - 2
+	}
+	return i - 1
+}
+
+// link steps over what may stand between the words of one number: a space or a
+// hyphen. It gives i itself if neither does.
+func (s *scanner) link(i int) int {
+	if s.kind(i) == spaceToken {
+		return i + 1
+	}
+	if r := s.mark(i); (r == '-' || r == '‑') && s.kind(i+1) == wordToken {
+		return i + 1
+	}
+	return i
+}
+
+// span is the stretch of text from token i up to token end.
+func (s *scanner) span(i, end int) Span {
+	return Span{s.tokens[i].start, s.tokens[end-1].end}
+}
+
+// slice is the text of that stretch.
+func (s *scanner) slice(i, end int) string {
+	if i >= end {
+		return ""
+	}
+	return s.span(i, end).Of(s.text)
+}
+
+// isGlued says whether token i continues a word: no number or unit ends before
+// it.
+func (s *scanner) isGlued(i int) bool { return s.kind(i).solid() }

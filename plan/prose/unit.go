@@ -1,0 +1,270 @@
+package prose
+
+import (
+	"strings"
+
+	"fixslate/plan/trade"
+)
+
+// measure is a unit as it stands behind a number.
+type measure struct {
+	unit       trade.Unit
+	start, end int    // tokens
+	spelled    bool   // written as a word, which is said as it is written
+	suffix     string // said behind the unit: "A C" of "VAC"
+	money      bool
+}
+
+// moneyWords are currencies written as words.
+var moneyWords = map[string]trade.Unit{
+	"quid": "GBP", "sterling": "GBP", "gbp": "GBP", "pence": "p", "euro": "EUR", "euros": "EUR", "eur": "EUR",
+	"dollar": "USD", "dollars": "USD", "bucks": "USD", "usd": "USD", "cents": "c", "cent": "c",
+	"pound": "GBP", "pounds": "GBP",
+}
+
+// moneySigns are currencies written as signs.
+var moneySigns = map[rune]trade.Unit{'£': "GBP", '€': "EUR", '$': "USD", '¥': "JPY"}
+
+// longestUnit is how many tokens a unit may take: "pounds per square inch" has
+// seven, white space counted.
+const longestUnit = 7
+
+// unitAt reads the unit at token i, longest spelling first. after is the number
+// it stands behind.
+func (s *scanner) unitAt(i int, after *numeral) (measure, bool) {
+	if s.kind(i) == noToken || s.kind(i) == spaceToken || s.kind(i) == digitToken {
+		return measure{}, false
+	}
+	if unit, ok := moneySigns[s.mark(i)]; ok {
+		return measure{unit: unit, start: i, end: i + 1, money: true}, true
+	}
+	if s.kind(i) == markToken && !strings.ContainsRune(`°º%"'″′”’`, s.mark(i)) {
+		return measure{}, false
+	}
+	end := i
+	for end < i+longestUnit && s.unitToken(end) {
+		end++
+	}
+	for ; end > i; end-- {
+		if s.kind(end-1) == spaceToken || s.isGlued(end) && s.isGlued(end-1) {
+			continue
+		}
+		spelling := s.slice(i, end)
+		unit, ok := trade.LookupUnit(spelling)
+		if !ok || strings.TrimRight(spelling, ".-·_, ") != spelling {
+			continue
+		}
+		m := measure{unit: unit, start: i, end: end}
+		m.spelled = isSpelled(unit, spelling)
+		if s.fits(&m, spelling, after) {
+			s.takeStop(&m)
+			return m, true
+		}
+	}
+	return s.currency(i, after)
+}
+
+// unitToken says whether token i may be part of a unit's spelling.
+func (s *scanner) unitToken(i int) bool {
+	switch s.kind(i) {
+	case wordToken:
+		return true
+	case digitToken:
+		return len(s.at(i)) == 1 // "mm2", "H2O"
+	case spaceToken:
+		return len(s.at(i)) <= 3 && s.kind(i+1) == wordToken && !strings.Contains(s.at(i), "\n")
+	case markToken:
+		return strings.ContainsRune(`°º%·⋅•*/.-²³^()"'″′”’₂`, s.mark(i))
+	}
+	return false
+}
+
+// isSpelled says whether a unit is written as the word by which it is said.
+func isSpelled(unit trade.Unit, spelling string) bool {
+	lower := strings.ToLower(spelling)
+	if strings.EqualFold(spelling, unit.Spoken(1)) || strings.EqualFold(spelling, unit.Spoken(2)) {
+		return true
+	}
+	letters := strings.Count(lower, "") - 1
+	return letters >= 4 && !strings.ContainsAny(lower, "/.·0123456789²³°(") && strings.ContainsAny(lower, "aeiou") &&
+		lower == spelling && !shortUnits[lower]
+}
+
+// shortUnits are written short though they look like words.
+var shortUnits = map[string]bool{"mins": true, "secs": true, "degs": true, "lbft": true, "ftlb": true, "inlb": true, "mbar": true, "kohm": true, "kohms": true}
+
+// takeStop takes the full stop of a shortened unit, "3/4 in. union", unless it
+// may end the sentence.
+func (s *scanner) takeStop(m *measure) {
+	if m.spelled || s.mark(m.end) != '.' || s.kind(m.end+1) != spaceToken || s.kind(m.end-1) != wordToken {
+		return
+	}
+	if w := s.at(m.end + 2); s.kind(m.end+2) == wordToken && w == strings.ToLower(w) {
+		m.end++
+	}
+}
+
+// fits rejects spellings of units that stand for something else here.
+func (s *scanner) fits(m *measure, spelling string, after *numeral) bool {
+	glued := s.kind(m.start-1) != spaceToken
+	next := s.over(m.end)
+	switch spelling {
+	case "in", "IN", "In":
+		return glued && s.kind(m.start-1) == digitToken || s.isInch(m, after)
+	case "a", "at", "c", "as", "us", "k", "f":
+		return glued && s.kind(m.start-1) == digitToken
+	case "A":
+		if after.inWords {
+			return s.kind(next) != wordToken // "twelve A" but not "Two A fuse"
+		}
+	case "C", "F", "K", "S", "N", "H", "J", "W", "V", "t", "s", "g", "h", "l", "m", "w", "v", "L", "T", "G":
+		if after.inWords && spelling != "V" {
+			return false
+		}
+	case `"`, "'", "”", "’":
+		return !after.inWords && s.isMarkOfLength(m)
+	case "second", "pound", "foot", "revs", "rev", "mil", "bar", "gauge":
+		// Words of other meanings too; after a number they are units, but
+		// "one second" is no matter and "the last one turns" is below.
+	case "pounds":
+		m.money = s.isPrice(after, m.end)
+		if m.money {
+			m.unit = "GBP"
+		}
+	case "VAC", "Vac", "vac":
+		m.suffix = "A C"
+	case "VDC", "Vdc", "vdc":
+		m.suffix = "D C"
+	}
+	if low := strings.ToLower(spelling); strings.HasPrefix(low, "v ") || strings.HasPrefix(low, "volts ") || strings.HasPrefix(low, "volt ") {
+		// "V AC": the unit is "V", and "AC" is said like any other word.
+		m.end = m.start + 1
+		m.spelled = len(s.at(m.start)) > 1
+	}
+	if after.inWords && after.value == 1 && after.bottom == 0 && strings.HasSuffix(spelling, "s") && len(spelling) > 2 &&
+		strings.ToLower(spelling) != m.unit.Spoken(1) {
+		return false // "the last one turns"
+	}
+	return !(m.spelled && s.mark(m.end) == '-' && m.unit == "°")
+}
+
+// isInch judges "in" behind a number and a space: an inch unless the word goes
+// on to something it could be the preposition of.
+func (s *scanner) isInch(m *measure, after *numeral) bool {
+	if after.inWords {
+		return false
+	}
+	next := s.over(m.end)
+	if after.bottom > 0 {
+		return true
+	}
+	switch s.kind(next) {
+	case noToken:
+		return true
+	case markToken:
+		return s.mark(next) != '(' && s.mark(next) != '"'
+	case digitToken:
+		return false
+	}
+	return after.decimals != "" && !functionWords[s.word(next)]
+}
+
+// isMarkOfLength judges a quotation mark behind a number: an inch or foot
+// unless a quotation is open.
+func (s *scanner) isMarkOfLength(m *measure) bool {
+	if s.kind(m.start-1) == spaceToken {
+		return false
+	}
+	mark := s.at(m.start)
+	for i := m.start - 1; i >= 0 && i > m.start-60; i-- {
+		switch r := s.at(i); {
+		case r == mark && s.kind(i-1) != digitToken, r == "“" && mark == "”", r == "‘" && mark == "’":
+			return false
+		}
+	}
+	return !s.isGlued(m.end)
+}
+
+// isPrice judges "pounds" behind a number: money if the words around speak of
+// it.
+func (s *scanner) isPrice(after *numeral, end int) bool {
+	for i, words := after.start-1, 0; i >= 0 && words < 6; i-- {
+		if s.kind(i) == wordToken {
+			words++
+			if priceWords[s.word(i)] {
+				return true
+			}
+		}
+	}
+	for i, words := end, 0; i < len(s.tokens) && words < 4; i++ {
+		if s.kind(i) == wordToken {
+			words++
+			if priceWords[s.word(i)] {
+				return true
+			}
+		}
+	}
+	next := s.over(end) // "eighteen pounds fifty"
+	return next > end && (s.number(next).class == tensWord || s.number(next).class == teenWord || s.kind(next) == digitToken)
+}
+
+var priceWords = map[string]bool{
+	"cost": true, "costs": true, "costing": true, "paid": true, "pay": true, "price": true, "priced": true, "prices": true, "worth": true,
+	"charge": true, "charges": true, "charged": true, "spend": true, "spent": true, "bill": true, "cheap": true, "cheaper": true,
+	"expensive": true, "buy": true, "bought": true, "sell": true, "sold": true, "save": true, "saves": true, "saved": true,
+	"delivered": true, "postage": true, "quote": true, "quoted": true, "refund": true, "budget": true, "money": true, "each": true,
+	"hour": false, "new": false, "vat": true, "labour": true, "online": true, "retail": true, "price-wise": true,
+}
+
+// currency reads money written as a word.
+func (s *scanner) currency(i int, after *numeral) (measure, bool) {
+	w := s.word(i)
+	unit, ok := moneyWords[w]
+	if w == "p" && !after.inWords && s.kind(i-1) == digitToken {
+		unit, ok = "p", true
+	}
+	if !ok || s.isGlued(i+1) {
+		return measure{}, false
+	}
+	return measure{unit: unit, start: i, end: i + 1, spelled: len(w) > 3 && w != "euro", money: true}, true
+}
+
+// says gives the words for a unit behind a number.
+func (m measure) says(number float64) string {
+	words := ""
+	switch {
+	case m.money:
+		words = moneySaid(m.unit, number)
+	case m.unit == "°C" || m.unit == "°F":
+		// As it is said at the bench; "degrees Celsius" is for print.
+		words = trade.Degree.Spoken(number) + " " + strings.TrimPrefix(string(m.unit), "°")
+	default:
+		words = m.unit.Spoken(number)
+	}
+	if m.suffix != "" {
+		words += " " + m.suffix
+	}
+	return words
+}
+
+func moneySaid(unit trade.Unit, number float64) string {
+	one, many := "", ""
+	switch unit {
+	case "GBP":
+		one, many = "pound", "pounds"
+	case "EUR":
+		one, many = "euro", "euros"
+	case "USD":
+		one, many = "dollar", "dollars"
+	case "JPY":
+		return "yen"
+	case "p":
+		return "pence"
+	case "c":
+		one, many = "cent", "cents"
+	}
+	if number == 1 {
+		return one
+	}
+	return many
+}

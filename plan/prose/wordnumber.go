@@ -1,0 +1,424 @@
+package prose
+
+import "strings"
+
+// wordClass is the part a word plays in a number.
+type wordClass uint8
+
+const (
+	noNumber wordClass = iota
+	zeroWord           // "zero", "nought"
+	ohWord             // "oh", a zero among other digits only
+	oneWord            // 1 to 9
+	teenWord           // 10 to 19
+	tensWord           // 20 to 90
+	hundredWord
+	scaleWord // thousand, million, billion
+	dozenWord
+	pointWord
+)
+
+type numberWord struct {
+	class wordClass
+	value float64
+}
+
+var numberWords = map[string]numberWord{
+	"zero": {zeroWord, 0}, "nought": {zeroWord, 0}, "naught": {zeroWord, 0}, "oh": {ohWord, 0}, "o": {ohWord, 0},
+	"one": {oneWord, 1}, "two": {oneWord, 2}, "three": {oneWord, 3}, "four": {oneWord, 4}, "five": {oneWord, 5},
+	"six": {oneWord, 6}, "seven": {oneWord, 7}, "eight": {oneWord, 8}, "nine": {oneWord, 9},
+	"ten": {teenWord, 10}, "eleven": {teenWord, 11}, "twelve": {teenWord, 12}, "thirteen": {teenWord, 13},
+	"fourteen": {teenWord, 14}, "fifteen": {teenWord, 15}, "sixteen": {teenWord, 16}, "seventeen": {teenWord, 17},
+	"eighteen": {teenWord, 18}, "nineteen": {teenWord, 19},
+	"twenty": {tensWord, 20}, "thirty": {tensWord, 30}, "forty": {tensWord, 40}, "fourty": {tensWord, 40},
+	"fifty": {tensWord, 50}, "sixty": {tensWord, 60}, "seventy": {tensWord, 70}, "eighty": {tensWord, 80},
+	"ninety": {tensWord, 90}, "hundred": {hundredWord, 100}, "thousand": {scaleWord, 1e3},
+	"million": {scaleWord, 1e6}, "billion": {scaleWord, 1e9}, "trillion": {scaleWord, 1e12},
+	"dozen": {dozenWord, 12}, "point": {pointWord, 0},
+}
+
+// fractionWords are denominators; plural says that the word has its s.
+var fractionWords = map[string]int{
+	"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4,
+	"fifth": 5, "fifths": 5, "sixth": 6, "sixths": 6, "seventh": 7, "sevenths": 7, "eighth": 8, "eighths": 8,
+	"eights": 8, "ninth": 9, "ninths": 9, "tenth": 10, "tenths": 10, "twelfth": 12, "twelfths": 12, "sixteenth": 16,
+	"sixteenths": 16, "twentieth": 20, "twentieths": 20, "hundredth": 100, "hundredths": 100,
+	"thousandth": 1000, "thousandths": 1000,
+}
+
+func (s *scanner) number(i int) numberWord {
+	if s.kind(i) != wordToken {
+		return numberWord{}
+	}
+	return numberWords[s.word(i)]
+}
+
+// words reads a number in words at token i: "two hundred and forty", "eleven
+// point six four", "nought point seven", "point two", "three eighths", "one and
+// a half", "a quarter", "half", "minus ten", "two two three one", "a couple".
+// It leaves a lone "one" to its caller, and "a" alone is no number.
+func (s *scanner) words(i int) (numeral, bool) {
+	sign := rune(0)
+	start := i
+	if w := s.word(i); w == "minus" || w == "negative" {
+		if next := s.link(i + 1); next > i+1 {
+			sign, i = '-', next
+		}
+	}
+	n, ok := s.positive(i)
+	if !ok {
+		return n, false
+	}
+	n.start, n.inWords = start, true
+	if sign != 0 {
+		n.signed(sign)
+	}
+	return n, true
+}
+
+func (s *scanner) positive(i int) (numeral, bool) {
+	n := numeral{start: i, end: i}
+	w := s.word(i)
+	if w == "a" || w == "an" {
+		return s.articled(i)
+	}
+	if w == "half" {
+		n.setFraction(1, 2)
+		n.end = i + 1
+		if next := s.link(i + 1); s.word(next) == "a" && s.word(s.link(next+1)) == "dozen" {
+			n.value, n.bottom, n.end = 6, 0, s.link(next+1)+1
+		} else if s.word(next) == "dozen" {
+			n.value, n.bottom, n.end = 6, 0, next+1
+		}
+		return n, true
+	}
+	if w == "quarter" {
+		n.setFraction(1, 4)
+		n.end = i + 1
+		return n, true
+	}
+	if first := numberWords[w]; first.class == noNumber || first.class == ohWord && s.word(s.link(i+1)) != "point" ||
+		first.class == hundredWord || first.class == scaleWord || first.class == dozenWord {
+		return n, false
+	}
+	c := count{s: s, end: i}
+	c.whole(i)
+	n.value, n.digitRun, n.end = c.total+c.group, c.run > 2, c.end
+	n.yearly = c.yearly && c.end > i
+	if n.digitRun {
+		n.whole = c.digits
+		return n, true
+	}
+	if c.decimals(&n) {
+		s.scaled(&n)
+		return n, true
+	}
+	if c.end == i {
+		return n, false // "point" and no digit
+	}
+	s.fractionWord(&n, i)
+	return n, true
+}
+
+// articled reads "a hundred and ten", "a dozen", "a couple of", "a quarter",
+// "a third of", "a point three".
+func (s *scanner) articled(i int) (numeral, bool) {
+	n := numeral{start: i}
+	next := s.link(i + 1)
+	if next == i+1 {
+		return n, false
+	}
+	w := s.word(next)
+	switch {
+	case w == "couple":
+		n.value, n.end = 2, next+1
+		if of := s.link(next + 1); s.word(of) == "of" {
+			n.end = of + 1
+		}
+		return n, true
+	case w == "half", w == "quarter":
+		n, ok := s.positive(next)
+		n.start = i
+		return n, ok
+	case w == "dozen":
+		n.value, n.end = 12, next+1
+		return n, true
+	case w == "point":
+		n, ok := s.positive(next)
+		n.start = i
+		return n, ok
+	case numberWords[w].class == hundredWord, numberWords[w].class == scaleWord:
+		c := count{s: s, group: 1, end: next}
+		c.whole(next)
+		n.value, n.end = c.total+c.group, c.end
+		return n, true
+	}
+	if bottom := fractionWords[w]; bottom > 2 && !strings.HasSuffix(w, "s") {
+		// "a third" may be an ordinal: "a third screw".
+		if after := s.link(next + 1); s.word(after) == "of" || bottom == 8 || bottom >= 10 {
+			n.setFraction(1, bottom)
+			n.end = next + 1
+			return n, true
+		}
+	}
+	return n, false
+}
+
+// count adds up the words of a whole number.
+type count struct {
+	s            *scanner
+	total, group float64
+	end          int    // behind the last word taken
+	digits       string // the number so far if it was given digit by digit
+	run          int    // how many single digits it was given by
+	yearly       bool
+}
+
+// whole takes words from token i on as long as they continue one number.
+func (c *count) whole(i int) {
+	last := numberWord{}
+	if c.group == 1 {
+		last = numberWord{oneWord, 1}
+	}
+	for at := i; ; {
+		w := c.s.number(at)
+		from := at
+		if c.s.word(at) == "and" && (last.class == hundredWord || last.class == scaleWord) {
+			from = c.s.link(at + 1)
+			w = c.s.number(from)
+			if w.class != oneWord && w.class != teenWord && w.class != tensWord || fractionWords[c.s.word(c.s.link(from+1))] > 0 {
+				return
+			}
+		}
+		if !c.take(w, last) {
+			return
+		}
+		last, c.end = w, from+1
+		at = c.s.link(c.end)
+		if at == c.end {
+			return
+		}
+	}
+}
+
+// take adds one word, or says that it begins another number.
+func (c *count) take(w, last numberWord) bool {
+	switch w.class {
+	case zeroWord, ohWord, oneWord:
+		return c.single(w, last)
+	case teenWord, tensWord:
+		switch {
+		case last.class == noNumber || last.class == hundredWord || last.class == scaleWord:
+			c.group += w.value
+			return true
+		case c.total == 0 && c.group >= 16 && c.group <= 20 && c.run == 0 && c.group != 0 && (last.class == teenWord || last.class == tensWord):
+			c.group = c.group*100 + w.value // "twenty fourteen", "nineteen ninety"
+			c.yearly = true
+			return true
+		case last.class == oneWord && c.total == 0 && c.run == 1 && c.group < 10:
+			return c.bundle(w)
+		}
+		return false
+	case hundredWord:
+		if c.group < 1 || c.group > 99 || c.run > 1 {
+			return false
+		}
+		c.group *= 100
+		c.run = 0
+		return true
+	case scaleWord:
+		if c.group == 0 || c.run > 1 {
+			return false
+		}
+		c.total += c.group * w.value
+		c.group, c.run = 0, 0
+		return true
+	case dozenWord:
+		if c.total > 0 || c.group == 0 {
+			return false
+		}
+		c.group *= 12
+		return true
+	}
+	return false
+}
+
+// single adds a digit: after "twenty", after "hundred", or as one of a run.
+func (c *count) single(w, last numberWord) bool {
+	switch {
+	case last.class == noNumber && c.group == 0:
+		c.group, c.run = w.value, 1
+		c.digits = unitDigit(w)
+		return true
+	case last.class == hundredWord || last.class == scaleWord || last.class == tensWord && w.class == oneWord:
+		c.group += w.value
+		return true
+	case last.class == tensWord && last.value == 20 && w.class == ohWord && c.group == 20 && c.total == 0:
+		c.group, c.yearly = 2000, true // "twenty oh six"
+		return true
+	case last.class == teenWord && w.class == ohWord && c.total == 0 && c.group == last.value:
+		c.group *= 100 // "nineteen oh five"
+		c.yearly = true
+		return true
+	case last.class == ohWord && c.group >= 1000 && c.run == 0:
+		c.group += w.value
+		return true
+	case c.run > 0 && c.total == 0 && (last.class == oneWord || last.class == zeroWord || last.class == ohWord):
+		return c.runOn(w)
+	}
+	return false
+}
+
+// runOn continues a run of single digits if it is one: three or more digits,
+// or two with a zero in front. "two one" alone are two numbers.
+func (c *count) runOn(w numberWord) bool {
+	if c.run == 1 {
+		third := c.s.number(c.s.link(c.s.link(c.end) + 1))
+		if third.class != oneWord && third.class != zeroWord && third.class != ohWord {
+			return false
+		}
+	}
+	c.run++
+	c.group = c.group*10 + w.value
+	c.digits += unitDigit(w)
+	return true
+}
+
+func unitDigit(w numberWord) string { return string(rune('0' + int(w.value))) }
+
+// bundle reads "two thirty" as 230 where a unit follows that is given in such
+// numbers; "two thirteen millimetre nuts" are two.
+func (c *count) bundle(w numberWord) bool {
+	at := c.s.link(c.end) // the second word
+	after := c.s.link(at + 1)
+	low := w.value
+	if w.class == tensWord && c.s.number(after).class == oneWord {
+		low += c.s.number(after).value
+		after = c.s.link(after + 1)
+	}
+	switch word := c.s.word(after); word {
+	case "volt", "volts", "watt", "watts", "rpm", "psi", "degrees", "quid", "kilometres", "miles", "v":
+		c.group = c.group*100 + w.value
+		c.run = 0
+		return true
+	}
+	return false
+}
+
+// decimals reads "point six four" and "point sixty four" behind a whole number
+// or alone.
+func (c *count) decimals(n *numeral) bool {
+	at := c.s.link(n.end)
+	if n.end == n.start {
+		at = n.start
+	}
+	if c.s.word(at) != "point" || at == n.end && n.end > n.start {
+		return false
+	}
+	digits, end := "", at+1
+	for {
+		next := c.s.link(end)
+		w := c.s.number(next)
+		if next == end {
+			break
+		}
+		if w.class == zeroWord || w.class == ohWord || w.class == oneWord {
+			digits += unitDigit(w)
+			end = next + 1
+			continue
+		}
+		if digits == "" && (w.class == tensWord || w.class == teenWord) {
+			digits = cardinalDigits(w.value)
+			end = next + 1
+			if ones := c.s.number(c.s.link(end)); w.class == tensWord && ones.class == oneWord && c.s.link(end) > end {
+				digits = cardinalDigits(w.value + ones.value)
+				end = c.s.link(end) + 1
+			}
+		}
+		break
+	}
+	if digits == "" {
+		return false
+	}
+	n.decimals, n.end = digits, end
+	whole := "0"
+	if n.value > 0 {
+		whole = formatWhole(n.value)
+	}
+	n.value = parseDecimal(whole, digits)
+	return true
+}
+
+func cardinalDigits(v float64) string {
+	return string([]byte{'0' + byte(v)/10, '0' + byte(v)%10})
+}
+
+// scaled multiplies "two point five million".
+func (s *scanner) scaled(n *numeral) {
+	if next := s.link(n.end); next > n.end {
+		if w := s.number(next); w.class == scaleWord {
+			n.value *= w.value
+			n.end = next + 1
+		}
+	}
+}
+
+// fractionWord adds "and a half", "and three quarters", and turns "three" into
+// "three eighths".
+func (s *scanner) fractionWord(n *numeral, start int) {
+	next := s.link(n.end)
+	if next == n.end {
+		return
+	}
+	if bottom := s.denominator(next); bottom > 0 && n.value >= 1 && n.value <= 63 && n.value == float64(int(n.value)) {
+		if isPlural := strings.HasSuffix(s.word(s.denominatorEnd(next)-1), "s"); isPlural != (n.value == 1) || bottom == 2 {
+			n.setFraction(int(n.value), bottom)
+			n.end = s.denominatorEnd(next)
+		}
+		return
+	}
+	if s.word(next) != "and" {
+		return
+	}
+	top, at := 1, s.link(next+1)
+	if at == next+1 {
+		return
+	}
+	if w := s.number(at); w.class == oneWord {
+		top, at = int(w.value), s.link(at+1)
+	} else if s.word(at) == "a" || s.word(at) == "an" {
+		at = s.link(at + 1)
+	} else if s.word(at) != "half" {
+		return
+	}
+	if bottom := s.denominator(at); bottom > top {
+		whole := n.value
+		n.top, n.bottom = top, bottom
+		n.value = whole + float64(top)/float64(bottom)
+		n.whole = formatWhole(whole)
+		n.end = s.denominatorEnd(at)
+	}
+}
+
+// denominator reads "eighths", "thirty-seconds", "sixty-fourths" at token i.
+func (s *scanner) denominator(i int) int {
+	if bottom := fractionWords[s.word(i)]; bottom > 0 {
+		return bottom
+	}
+	if s.number(i).class == tensWord && s.mark(i+1) == '-' {
+		switch strings.TrimSuffix(s.word(i+2), "s") {
+		case "second":
+			return int(s.number(i).value) + 2
+		case "fourth":
+			return int(s.number(i).value) + 4
+		}
+	}
+	return 0
+}
+
+func (s *scanner) denominatorEnd(i int) int {
+	if fractionWords[s.word(i)] > 0 {
+		return i + 1
+	}
+	return i + 3
+}

@@ -13,9 +13,9 @@ import (
 // ended and starts again; where no state was in force, through the following
 // steps that have a caution of its family. While it lasts it is not spoken
 // again. Its card is shown when it is spoken, and again in each step that
-// starts a chapter while it lasts: where the step lists it, and where a state
-// that belongs to its class still holds, so that a viewer who lands there sees
-// it.
+// starts a chapter while it lasts: where the step lists it, and, so that a
+// viewer who lands there sees it, while a state of its class holds that the
+// speaking step brought about.
 func (d *decoder) cautions() {
 	p := d.plan
 	said := map[string]*lasting{}
@@ -63,11 +63,7 @@ type lasting struct {
 
 func newLasting(p *Plan, c *Caution, step int) *lasting {
 	l := &lasting{step: step, family: "none"}
-	for _, v := range p.In(step) {
-		if !v.During {
-			l.states = append(l.states, v)
-		}
-	}
+	l.states = p.In(step)
 	if c != nil {
 		l.family = c.Family
 		if known, ok := classOf(firstOf(c.Class, c.Hazard)); ok {
@@ -98,7 +94,7 @@ func (l *lasting) lasts(p *Plan, step int) bool {
 	}
 	for _, was := range l.states {
 		for _, v := range p.Intervals {
-			if v.State == was.State && !v.During && v.From > was.To && v.From <= step {
+			if v.State == was.State && v.From > was.To && v.From <= step {
 				return false
 			}
 		}
@@ -106,14 +102,14 @@ func (l *lasting) lasts(p *Plan, step int) bool {
 	return true
 }
 
-// holds is true while the caution lasts and a state of its class is still the
-// one it was spoken in.
+// holds is true while the caution lasts and a state of its class, begun where
+// it was spoken, goes on.
 func (l *lasting) holds(p *Plan, step int) bool {
 	if !l.lasts(p, step) {
 		return false
 	}
 	return slices.ContainsFunc(l.states, func(v Interval) bool {
-		return v.To >= step && slices.Contains(l.own, v.State)
+		return v.From == l.step && v.To >= step && slices.Contains(l.own, v.State)
 	})
 }
 

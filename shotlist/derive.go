@@ -159,9 +159,21 @@ func frame(instruments []string, p *plan.Plan) (name, of string) {
 		case "ears":
 			return "look", "what is heard: film the thing that sounds"
 		}
-		return "display", p.Name(plan.Ref{Kind: plan.KindTool, ID: id}) + ": display and probe tips"
+		return "display", instrumentFrame(p.Name(plan.Ref{Kind: plan.KindTool, ID: id}))
 	}
 	return "look", "what is seen"
+}
+
+// instrumentFrame says what must be readable on an instrument.
+func instrumentFrame(name string) string {
+	lower := strings.ToLower(name)
+	switch {
+	case strings.Contains(lower, "multimeter"), strings.Contains(lower, "voltmeter"), strings.Contains(lower, "ohmmeter"), lower == "meter":
+		return name + ": display and probe tips"
+	case strings.Contains(lower, "tester"), strings.Contains(lower, "lamp"), strings.Contains(lower, "bulb"):
+		return name + ": its light and both ends of its leads"
+	}
+	return name + ": what it shows, readable"
 }
 
 func describe(of, at, when string, expect plan.Value) string {

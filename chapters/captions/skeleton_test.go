@@ -7,7 +7,9 @@ import (
 	"time"
 
 	"fixslate/plan"
+	"fixslate/plan/diag"
 	"fixslate/plan/timing"
+	"fixslate/samples"
 )
 
 func said(line string) plan.Line {
@@ -145,5 +147,29 @@ func TestSkeletonDoesNotDrift(t *testing.T) {
 func TestSkeletonOfNothing(t *testing.T) {
 	if cues := Skeleton(&plan.Plan{}, timing.Timeline{}); len(cues) != 0 {
 		t.Errorf("an empty plan has captions: %v", cues)
+	}
+}
+
+// No cue of any sample may break any profile.
+func TestSkeletonsOfTheSamples(t *testing.T) {
+	for _, name := range samples.Names() {
+		file, _ := samples.Plan(name)
+		source, _ := diag.NewSource(name+".toml", file)
+		p, _, findings := plan.Decode(source, nil)
+		if p == nil || diag.Worst(findings) == diag.Error {
+			t.Errorf("%s does not decode: %v", name, findings)
+			continue
+		}
+		line := timing.Estimate(p, timing.Pace{})
+		for _, profile := range Profiles() {
+			p.Captions.Profile = profile.Name
+			cues := Skeleton(p, line)
+			if len(cues) == 0 {
+				t.Errorf("%s has no captions", name)
+			}
+			for _, f := range Check(File{Cues: cues}, profile) {
+				t.Errorf("%s, %s: %s", name, profile.Name, f.Message)
+			}
+		}
 	}
 }

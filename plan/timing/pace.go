@@ -45,7 +45,7 @@ func (p Pace) rate(wpm float64) Rate {
 // -10 and +11 % off; as 10 and 90 % points that is 0.105/1.2816 = 0.082.
 // sittingSpread: how much one presenter varies from one video to the next
 // (common practice, no source). lineSpread: what is left on a single line with
-// the voice known: a mean error of 5.5 % (TestSpeechData) is 5.5 · √(π/2).
+// the voice known: a mean error of 5.5 % (TestSpeechData) is a standard deviation of 5.5 · √(π/2).
 const (
 	voiceSpread   = 0.082
 	sittingSpread = 0.04

@@ -140,7 +140,7 @@ func TestEstimateRepeats(t *testing.T) {
 	}
 }
 
-const repeatable = "37.641383 90.674221 166.297029"
+const repeatable = "37.794735 90.833665 166.454070"
 
 func BenchmarkEstimate300Steps(b *testing.B) {
 	p := talk(300, "Set the meter to ohms and put the probes on the two terminals of the pump.")

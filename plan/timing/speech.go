@@ -27,7 +27,7 @@ const ProseWPM = 225715.0 / (86117.0 / 60)
 // punctuation (Liu et al. 2022, Front. Psychol. 13:778018). Comma: 0.2 to
 // 0.4 s is common practice, no source.
 func DefaultRate() Rate {
-	return Rate{CharactersPerSecond: 17, Comma: 0.3, Sentence: 0.6}
+	return Rate{CharactersPerSecond: 17.1, Comma: 0.3, Sentence: 0.6}
 }
 
 // AtWPM is the rate slowed or sped up, pauses too, so that ordinary prose
@@ -51,7 +51,7 @@ func (r Rate) AtWPM(wpm float64) Rate {
 // longer than they are spelled: the name of a letter and a number word (see
 // weight). A pause is shorter after a short phrase (see Rate.after). Cost:
 // linear. On the 100 dev lines of FIXSLATE_DATA the mean error is 4.9 to
-// 5.9 % for three synthetic voices (TestSpeechData); people vary more.
+// 5.7 % for three synthetic voices (TestSpeechData); people vary more.
 func Seconds(speak string, r Rate) float64 {
 	total := 0.0
 	for _, p := range phrases(speak) {
@@ -77,12 +77,11 @@ type phrase struct {
 }
 
 // fullPhrase is the length in characters from which a phrase is followed by a
-// full pause: ten syllables. Pauses under 0.3 s get much likelier where
-// phrases have ten syllables or fewer (Zvonik and Cummins, Eurospeech 2003),
-// the phrase before the pause counting more (Kentner, Interspeech 2007). Four
-// characters a syllable: 5.8 a word (LJ Speech) over 1.35 syllables a spoken
-// word (our 150 narration lines).
-const fullPhrase = 40
+// full pause. Pauses under 0.3 s get much likelier where phrases have ten
+// syllables or fewer (Zvonik and Cummins, Eurospeech 2003), the phrase before
+// the pause counting more (Kentner, Interspeech 2007). Ten syllables are about
+// 40 characters; on the dev lines 30 to 50 did about equally well, 30 best.
+const fullPhrase = 30
 
 // after is the pause after a phrase: half of the full one after the shortest
 // phrase, all of it from fullPhrase characters on.

@@ -34,8 +34,8 @@ func TestProseRate(t *testing.T) {
 		n := len(strings.Fields(paragraph))
 		s := Seconds(spoken, DefaultRate())
 		words, characters, seconds = words+n, characters+len(paragraph), seconds+s
-		if wpm := float64(n) / s * 60; wpm < 145 || wpm > 170 {
-			t.Errorf("a paragraph alone runs at %.1f words a minute: %.40s…", wpm, paragraph)
+		if cps := float64(len(paragraph)) / s; math.Abs(cps-1308674.0/86117) > 0.3 {
+			t.Errorf("a paragraph alone runs at %.2f characters a second, pauses included, want 15.20: %.40s…", cps, paragraph)
 		}
 	}
 	if ratio := float64(characters) / float64(words); math.Abs(ratio-1308674.0/225715) > 0.1 {
@@ -88,15 +88,15 @@ func TestSecondsByHand(t *testing.T) {
 	}{
 		{"", 0, "nothing is said"},
 		{"   ", 0, "nothing is said"},
-		{"Stop", 0.4 + 0.55, "4 characters, then half of 1 s plus 4/40 of the other half"},
-		{"Stop.", 0.5 + 0.5625, "the full stop counts as a character"},
-		{"Look, stop.", 0.5 + 0.4*0.5625 + 0.5 + 0.5625, "the space at a pause is the pause"},
-		{"Go - stop.", 0.4 + 0.4*0.55 + 0.5 + 0.5625, "a dash standing alone is a comma"},
-		{"C R.", 0.4 + 0.6 + 0.55, "two names of letters, three characters more each"},
-		{"I see a C.", 1.0 + 0.3 + 0.625, "I and a are words"},
-		{"A C.", 0.4 + 0.6 + 0.55, "A beside a letter is one"},
-		{"twenty-two", 1.0 + 0.2 + 0.625, "two number words"},
-		{strings.Repeat("x", 40), 4 + 1, "a full pause after forty characters"},
+		{"Stop", 0.4 + 0.5 + 4/60.0, "4 characters, then half of 1 s plus 4/30 of the other half"},
+		{"Stop.", 0.5 + 0.5 + 5/60.0, "the full stop counts as a character"},
+		{"Look, stop.", 0.5 + 0.4*(0.5+5/60.0) + 0.5 + 0.5 + 5/60.0, "the space at a pause is the pause"},
+		{"Go - stop.", 0.4 + 0.4*(0.5+4/60.0) + 0.5 + 0.5 + 5/60.0, "a dash standing alone is a comma"},
+		{"C R.", 0.4 + 0.6 + 0.5 + 4/60.0, "two names of letters, three characters more each"},
+		{"I see a C.", 1.0 + 0.3 + 0.5 + 10/60.0, "I and a are words"},
+		{"A C.", 0.4 + 0.6 + 0.5 + 4/60.0, "A beside a letter is one"},
+		{"twenty-two", 1.0 + 0.2 + 0.5 + 10/60.0, "two number words"},
+		{strings.Repeat("x", 30), 3 + 1, "a full pause after thirty characters"},
 		{strings.Repeat("x", 400), 40 + 1, "and never a longer one"},
 	} {
 		if got := Seconds(c.speak, r); math.Abs(got-c.want) > 1e-9 {

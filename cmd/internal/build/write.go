@@ -168,16 +168,22 @@ func (p *place) change(t Target, r writing) (*change, error) {
 	c := &change{held: held, carry: held.users}
 	next := newManifest(t, r.files)
 	for _, e := range held.manifest.Files {
-		_, there := held.outputs[e.Name]
-		switch {
-		case !there || slices.Contains(names, e.Name):
-		case r.only || e.Set != t.Set:
+		if _, there := held.outputs[e.Name]; !there || slices.Contains(names, e.Name) {
+			continue
+		}
+		if r.only || e.Set != t.Set {
 			next.keep(e, held.manifest)
 			c.carry = append(c.carry, e.Name)
-		case !p.unchanged(p.at(e.Name), e):
-			c.carry = append(c.carry, e.Name)
-		default:
+			continue
+		}
+		same, err := p.unchanged(e)
+		switch {
+		case err != nil:
+			return nil, p.failed("read "+e.Name, err)
+		case same:
 			c.drop = append(c.drop, e.Name)
+		default:
+			c.carry = append(c.carry, e.Name)
 		}
 	}
 	c.files = append(slices.Clone(r.files), File{Name: manifestName, Bytes: next.bytes()})

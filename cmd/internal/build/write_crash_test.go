@@ -88,8 +88,8 @@ func TestExchangeFails(t *testing.T) {
 	if p.swap(c) {
 		t.Error("swapped with nothing")
 	}
-	if p.has(p.mark(markSwapping)) {
-		t.Error("the mark stays")
+	if mark, err := p.there(p.mark(markSwapping)); mark != nil || err != nil {
+		t.Errorf("the mark stays, %v", err)
 	}
 	p.discard()
 	checkAlone(t, filepath.Dir(p.shown))

@@ -171,10 +171,7 @@ func (p *place) moveBack(done []step) error {
 		case stepTaken:
 			err = p.root.Rename(p.old(s.name), p.at(s.name))
 		case stepPut:
-			err = p.root.Rename(p.at(s.name), p.tree(s.name))
-			if err == nil && p.has(p.old(s.name)) {
-				err = p.root.Rename(p.old(s.name), p.at(s.name))
-			}
+			err = p.putBack(s.name)
 		}
 		if err != nil {
 			return err
@@ -183,13 +180,21 @@ func (p *place) moveBack(done []step) error {
 	return p.root.Remove(p.mark(markMoving))
 }
 
+func (p *place) putBack(name string) error {
+	if err := p.root.Rename(p.at(name), p.tree(name)); err != nil {
+		return err
+	}
+	old, err := p.there(p.old(name))
+	if old == nil || err != nil { // nil: it was new
+		return err
+	}
+	return p.root.Rename(p.old(name), p.at(name))
+}
+
 // finishMove goes on with a move that was killed. The staged manifest says
-// what belongs to it; when that has been moved too, all is done.
+// what belongs to it.
 func (p *place) finishMove() error {
 	data, err := readPlain(p.root, p.tree(manifestName), manifestMax)
-	if errors.Is(err, fs.ErrNotExist) || !p.has(p.dir) {
-		return nil
-	}
 	if err != nil {
 		return err
 	}
@@ -203,13 +208,24 @@ func (p *place) finishMove() error {
 	}
 	var names, drop []string
 	for _, e := range next.Files {
-		if p.has(p.tree(e.Name)) {
+		staged, err := p.there(p.tree(e.Name))
+		if err != nil {
+			return err
+		}
+		if staged != nil {
 			names = append(names, e.Name)
 		}
 	}
 	for _, e := range last.Files {
 		listed := slices.ContainsFunc(next.Files, func(n entry) bool { return n.Name == e.Name })
-		if !listed && p.unchanged(p.at(e.Name), e) {
+		if listed {
+			continue
+		}
+		same, err := p.unchanged(e)
+		if err != nil {
+			return err
+		}
+		if same {
 			drop = append(drop, e.Name)
 		}
 	}

@@ -149,35 +149,41 @@ func syncFolder(root *os.Root, name string) error {
 
 // recover deals with the stage that a killed run has left, if any.
 func (p *place) recover() error {
-	info, err := p.root.Lstat(p.stage)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
+	stage, err := p.there(p.stage)
+	if stage == nil || err != nil {
+		return err
+	}
+	if !stage.IsDir() {
+		return &Refusal{p.stagePath(), "stands where fixslate keeps its temporaries", "move it elsewhere"}
+	}
+	moving, err1 := p.there(p.mark(markMoving))
+	swapping, err2 := p.there(p.mark(markSwapping))
+	staged, err3 := p.there(p.tree(manifestName))
+	target, err4 := p.there(p.dir)
+	err = errors.Join(err1, err2, err3, err4)
+	switch {
+	case err != nil:
+	case target == nil: // thrown away since by the user
+	case moving != nil && staged != nil:
+		err = p.finishMove()
+	case moving != nil: // the manifest, which is last, has been moved
+	case swapping != nil && (staged == nil || !os.SameFile(swapping, staged)):
+		err = p.retire()
 	}
 	if err != nil {
 		return err
 	}
-	if !info.IsDir() {
-		return &Refusal{p.stagePath(), "stands where fixslate keeps its temporaries", "move it elsewhere"}
-	}
-	if p.has(p.mark(markMoving)) {
-		if err := p.finishMove(); err != nil {
-			return err
-		}
-	} else if mark, err := p.root.Lstat(p.mark(markSwapping)); err == nil {
-		staged, err := p.root.Lstat(p.tree(manifestName))
-		swapped := err != nil || !os.SameFile(mark, staged)
-		if swapped && p.has(p.dir) { // else the user has thrown the target away since
-			if err := p.retire(); err != nil {
-				return err
-			}
-		}
-	}
 	return p.clear()
 }
 
-func (p *place) has(name string) bool {
-	_, err := p.root.Lstat(name)
-	return err == nil
+// there is what stands at a path in root, nil where nothing does. Only "not
+// there" counts as that: to take a disk's error for it could lose a file.
+func (p *place) there(name string) (fs.FileInfo, error) {
+	info, err := p.root.Lstat(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	return info, err
 }
 
 // clear removes the stage. The marks go first: without them whatever is left
@@ -193,10 +199,11 @@ func (p *place) clear() error {
 	if err := errors.Join(p.root.RemoveAll(p.tree(".")), p.root.RemoveAll(p.old("."))); err != nil {
 		return err
 	}
-	if err := p.root.Remove(p.stage); err != nil {
+	err := p.root.Remove(p.stage)
+	if errors.Is(err, syscall.ENOTEMPTY) {
 		return &Refusal{p.stagePath(), "holds something that is not fixslate's, in the folder for its temporaries", "move it elsewhere"}
 	}
-	return nil
+	return err
 }
 
 // stagePath is the stage as the user would look for it.
@@ -204,7 +211,9 @@ func (p *place) stagePath() string { return filepath.Join(p.root.Name(), p.stage
 
 // discard removes the stage after a run, unless the next one needs it.
 func (p *place) discard() {
-	if !p.has(p.mark(markMoving)) && !p.has(p.mark(markSwapping)) {
+	moving, err1 := p.there(p.mark(markMoving))
+	swapping, err2 := p.there(p.mark(markSwapping))
+	if moving == nil && swapping == nil && errors.Join(err1, err2) == nil {
 		p.clear()
 	}
 }

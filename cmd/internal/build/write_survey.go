@@ -188,11 +188,23 @@ func (p *place) checkEmpty(h *holding) error {
 	return &Refusal{p.shown, reason, "name an empty or absent folder with -o, or empty this one"}
 }
 
-// unchanged tells whether the file at name still is what the manifest says.
-func (p *place) unchanged(name string, e entry) bool {
-	data, err := readPlain(p.root, name, int64(e.Size))
-	return err == nil && len(data) == e.Size && hexSum(data) == e.Sum
+// unchanged tells whether an output still is what the manifest says. One that
+// is missing, another kind of file or closed to us is not.
+func (p *place) unchanged(e entry) (bool, error) {
+	data, err := readPlain(p.root, p.at(e.Name), int64(e.Size))
+	switch {
+	case errors.Is(err, errNotPlain), errors.Is(err, errTooLarge), errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
+		return false, nil
+	case err != nil:
+		return false, err
+	}
+	return hexSum(data) == e.Sum, nil
 }
+
+var (
+	errNotPlain = errors.New("it is not a plain file")
+	errTooLarge = errors.New("it is too large")
+)
 
 // readPlain reads a regular file of at most max bytes; links are not followed.
 func readPlain(root *os.Root, name string, max int64) ([]byte, error) {
@@ -201,10 +213,10 @@ func readPlain(root *os.Root, name string, max int64) ([]byte, error) {
 		return nil, err
 	}
 	if !info.Mode().IsRegular() {
-		return nil, errors.New("it is not a plain file")
+		return nil, errNotPlain
 	}
 	if info.Size() > max {
-		return nil, errors.New("it is too large")
+		return nil, errTooLarge
 	}
 	f, err := root.Open(name)
 	if err != nil {

@@ -51,12 +51,9 @@ func (p *place) swap(c *change) bool {
 // dress gives a staged folder the looks of the one it replaces, if there is
 // one; false where that can't be done.
 func (p *place) dress(dir string) bool {
-	was, err := p.root.Lstat(p.at(dir))
-	if errors.Is(err, fs.ErrNotExist) {
-		return true
-	}
-	if err != nil || !was.IsDir() {
-		return false
+	was, err := p.there(p.at(dir))
+	if was == nil || err != nil {
+		return err == nil
 	}
 	const bits = fs.ModePerm | fs.ModeSetgid | fs.ModeSetuid | fs.ModeSticky
 	now, err := p.root.Lstat(p.tree(dir))
@@ -73,11 +70,12 @@ func (p *place) dress(dir string) bool {
 // outputs go. Of the user's files the target has links, except for what was
 // put there between the linking and the exchange: that is brought over.
 func (p *place) retire() error {
-	if !p.has(p.tree(".")) {
-		return nil
+	if tree, err := p.there(p.tree(".")); tree == nil || err != nil {
+		return err
 	}
 	var ours []string
-	if data, err := readPlain(p.root, p.tree(manifestName), manifestMax); err == nil {
+	data, err := readPlain(p.root, p.tree(manifestName), manifestMax)
+	if err == nil {
 		m, err := readManifest(data)
 		if err != nil {
 			return err
@@ -85,6 +83,8 @@ func (p *place) retire() error {
 		for _, e := range m.Files {
 			ours = append(ours, e.Name)
 		}
+	} else if !errors.Is(err, fs.ErrNotExist) { // there is none where the old target was empty
+		return err
 	}
 	r := retiring{p, spellings(ours), spellings(folders(ours))}
 	if err := r.folder("."); err != nil {
@@ -114,10 +114,14 @@ func (r *retiring) folder(dir string) error {
 		if err != nil {
 			return err
 		}
+		there, err := r.there(r.at(name))
+		if err != nil {
+			return err
+		}
 		ours := func(names map[string]string) bool { return r.spelled(r.tree, names, name, info) != "" }
 		switch {
 		case name == manifestName:
-		case info.IsDir() && (ours(r.dirs) || r.has(r.at(name))):
+		case info.IsDir() && (ours(r.dirs) || there != nil):
 			if err = r.folder(name); err == nil {
 				err = r.root.Remove(r.tree(name))
 			}
@@ -143,12 +147,12 @@ func (p *place) bringOver(name string) error {
 	}
 	free := name
 	for n := 1; ; n++ {
-		there, err := p.root.Lstat(p.at(free))
-		if errors.Is(err, fs.ErrNotExist) {
-			break
-		}
+		there, err := p.there(p.at(free))
 		if err != nil {
 			return err
+		}
+		if there == nil {
+			break
 		}
 		if os.SameFile(mine, there) {
 			return p.root.Remove(p.tree(name))

@@ -118,10 +118,10 @@ func open(p *plan.Plan, t timing.Timeline) []opening {
 			continue
 		}
 		o := opening{
-			title: oneLine(step.Title.Print), start: s.Start, begin: s.Begin, steps: []int{s.Index},
+			title: OneLine(step.Title.Print), start: s.Start, begin: s.Begin, steps: []int{s.Index},
 			longest: s.End - s.Start, detour: s.Detour, variants: step.Variants,
 		}
-		if own := oneLine(step.Chapter.Title.Print); own != "" {
+		if own := OneLine(step.Chapter.Title.Print); own != "" {
 			o.title, o.authored = own, true
 		}
 		if o.title == "" {
@@ -135,10 +135,10 @@ func open(p *plan.Plan, t timing.Timeline) []opening {
 	return all
 }
 
-// oneLine makes a title fit on a line of any format: white space of every kind
+// OneLine makes a title fit on a line of any format: white space of every kind
 // is one space, control characters and those that turn the direction of text
 // are gone.
-func oneLine(title string) string {
+func OneLine(title string) string {
 	title = strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):

@@ -262,7 +262,7 @@ func TestTitlesAreOneLine(t *testing.T) {
 		"naïve – Überwurfmutter 3/4": "naïve – Überwurfmutter 3/4",
 		"line\u2028two\u0085three":   "line two three",
 	} {
-		if got := oneLine(title); got != want {
+		if got := OneLine(title); got != want {
 			t.Errorf("%q becomes %q, want %q", title, got, want)
 		}
 	}

@@ -31,7 +31,7 @@ type Clip struct {
 
 // FilmOf gathers what the files need.
 func FilmOf(p *plan.Plan, t timing.Timeline, c []chapters.Chapter) Film {
-	f := Film{Title: p.Video.Title.Print, Language: p.Video.Language, FPS: p.Publish.FPS, End: t.End, Chapters: c}
+	f := Film{Title: chapters.OneLine(p.Video.Title.Print), Language: p.Video.Language, FPS: p.Publish.FPS, End: t.End, Chapters: c}
 	for _, s := range t.Steps {
 		f.Clips = append(f.Clips, Clip{Name: s.ID, Start: s.Start, End: s.End})
 	}

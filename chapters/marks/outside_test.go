@@ -31,7 +31,10 @@ func hostile() Film {
 	at := 0.0
 	for i, title := range titles {
 		c := chapters.Chapter{Title: title, Start: at, Steps: []int{i}}
-		at += 10.9995 + float64(i)*61.0003 // up to three hours, never whole
+		at += 10.9995 + float64(i)*61.0003 // never whole
+		if i >= len(titles)-3 {
+			at += 360000 // a hundred hours: no reader may take them for something else
+		}
 		c.End = at
 		f.Chapters = append(f.Chapters, c)
 		f.Clips = append(f.Clips, Clip{fmt.Sprint("step-", i), c.Start, c.End})
@@ -282,9 +285,9 @@ func TestTextReadsBack(t *testing.T) {
 	for line := range strings.Lines(string(Text(hostile()))) {
 		stamp, title, ok := strings.Cut(strings.TrimSuffix(line, "\n"), " ")
 		seconds := 0
-		for part := range strings.SplitSeq(stamp, ":") {
+		for i, part := range strings.Split(stamp, ":") {
 			v, err := strconv.Atoi(part)
-			if err != nil || v > 59 {
+			if err != nil || i > 0 && (v > 59 || len(part) != 2) {
 				t.Fatalf("%q is no time", stamp)
 			}
 			seconds = seconds*60 + v

@@ -1,0 +1,83 @@
+// Package book makes the shoot book: one page for the phone in the garage and
+// for the printer, with the steps, what to say, the cautions, the shots to tick
+// off and a prompter.
+//
+// In go finished values: plan, timeline, shots, chapters, findings. Out comes
+// one HTML file that needs nothing beside it, asks for nothing on a network and
+// runs only the script it was made with. The package looks nothing up, judges
+// nothing, and knows no clock: same values, same bytes.
+package book
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"html/template"
+	"sync"
+
+	"fixslate/chapters"
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/timing"
+	"fixslate/shotlist"
+)
+
+// Book is what the page is made of.
+type Book struct {
+	Plan     *plan.Plan
+	Timeline timing.Timeline
+	Shots    []shotlist.Shot
+	Chapters []chapters.Chapter
+	Findings []diag.Finding
+}
+
+// Page is book.html.
+//
+// Everything that comes from the plan goes through html/template, which
+// escapes it for where it stands; the one exception is plan.Note.HTML, which is
+// made safe where the Markdown is read. Behind that stands a content security
+// policy that lets nothing load and only our own style and script run, each by
+// its hash (W3C Content Security Policy Level 3, 6.7.2).
+func Page(b Book) []byte {
+	var out bytes.Buffer
+	if err := page().Execute(&out, viewOf(b)); err != nil {
+		panic(err) // a template that fails is our defect, never the plan's; the tests run it all
+	}
+	return out.Bytes()
+}
+
+var (
+	//go:embed page.html.tmpl
+	pageText string
+	//go:embed step.html.tmpl
+	stepText string
+	//go:embed book.css
+	style string
+	//go:embed book.js
+	script string
+)
+
+// page is the template, read once.
+var page = sync.OnceValue(func() *template.Template {
+	t := template.New("book").Funcs(template.FuncMap{
+		"style":  func() template.CSS { return template.CSS(style) },
+		"script": func() template.JS { return template.JS(script) },
+		"policy": policy,
+		"note":   func(n plan.Note) template.HTML { return template.HTML(n.HTML) },
+	})
+	template.Must(t.Parse(stepText))
+	return template.Must(t.Parse(pageText))
+})
+
+// policy is the page's content security policy.
+func policy() string {
+	return "default-src 'none'; style-src '" + hash(style) + "'; script-src '" + hash(script) +
+		"'; base-uri 'none'; form-action 'none'"
+}
+
+// hash is the source expression that allows one inline text.
+func hash(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
+}

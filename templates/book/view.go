@@ -1,0 +1,146 @@
+package book
+
+import (
+	"strings"
+
+	"fixslate/chapters"
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/kit"
+	"fixslate/templates/blurb"
+)
+
+// view is the page in the words it prints.
+type view struct {
+	Language  string
+	Title     string
+	Head      []pair // subject, fits, symptom …
+	Note      plan.Note
+	Deference string
+	Versions  []version
+	Picture   picture
+	Lists     []list // what to have at hand
+	Differs   []differs
+	Open      []open
+	Cautions  []caution // all of them, gravest first
+	Steps     []step
+	Shots     int
+	Sources   []source
+	Faults    []finding
+	Excepted  []finding
+}
+
+type pair struct{ Name, Words string }
+
+type version struct{ ID, Name, Tell string }
+
+type list struct {
+	Title string
+	Items []kit.Item
+}
+
+type differs struct {
+	OnCamera, Viewers string
+	For               string
+}
+
+type open struct {
+	What, Ask string
+	For       string
+	Versions  string
+}
+
+type source struct {
+	Title, Where, Kind string
+	Link               string
+}
+
+type finding struct {
+	Severity, Message, Hint, Rule string
+	Step, StepTitle               string
+	Why                           string // of an exception
+}
+
+func viewOf(b Book) view {
+	p := b.Plan
+	v := view{
+		Language: language(p), Title: p.Video.Title.Print, Head: head(p), Note: p.Video.Note,
+		Deference: blurb.Deference, Picture: pictureOf(b), Shots: len(b.Shots),
+	}
+	for i := range p.Variants {
+		v.Versions = append(v.Versions, version{p.Variants[i].ID, p.Variants[i].Name.Print, p.Variants[i].Tell.Print})
+	}
+	for _, l := range []list{{"Protective gear", kit.Gear(p)}, {"Tools", kit.Tools(p)}, {"Parts", kit.Parts(p)}, {"Supplies", kit.Supplies(p)}} {
+		if len(l.Items) > 0 {
+			v.Lists = append(v.Lists, l)
+		}
+	}
+	for _, d := range p.Differs {
+		v.Differs = append(v.Differs, differs{d.OnCamera.Print, d.Viewers.Print, attr(d.Variants)})
+	}
+	for _, o := range p.Open {
+		v.Open = append(v.Open, open{o.What, o.Verify, attr(o.Variants), kit.VersionNames(p, o.Variants)})
+	}
+	for _, c := range blurb.Cautions(p) {
+		v.Cautions = append(v.Cautions, cautionOf(c, plan.StepCaution{ID: c.ID, Spoken: true, Card: true}))
+	}
+	v.Steps = steps(b)
+	for i := range p.Sources {
+		s := &p.Sources[i]
+		v.Sources = append(v.Sources, source{s.Title.Print, kit.Join(s.Where.Print, s.Date.String()), s.Kind, s.Link})
+	}
+	v.Faults, v.Excepted = findings(p, b.Findings)
+	return v
+}
+
+// language is the plan's, for the page's lang: our own words are English, but
+// most of what is read aloud from the page is the plan's.
+func language(p *plan.Plan) string {
+	if p.Video.Language != "" {
+		return p.Video.Language
+	}
+	return "en"
+}
+
+// head says what the video is about.
+func head(p *plan.Plan) []pair {
+	var out []pair
+	add := func(name, words string) {
+		if words != "" {
+			out = append(out, pair{name, words})
+		}
+	}
+	v := &p.Video
+	add("Subject", v.Subject.Print)
+	add("On camera", p.Shoot.Object.Print)
+	add("Fits", v.Fits.Print)
+	add("Symptom", v.Symptom.Print)
+	add("Outcome", v.Outcome.Print)
+	add("For", v.Audience.Print)
+	if p.Shoot.Start.String() != "" || p.Shoot.End.String() != "" {
+		add("Day", strings.Trim(p.Shoot.Start.String()+" to "+p.Shoot.End.String(), " "))
+	}
+	return out
+}
+
+// findings parts what is to be mended from what was set aside with a reason.
+func findings(p *plan.Plan, all []diag.Finding) (faults, excepted []finding) {
+	for _, f := range all {
+		row := finding{f.Severity.String(), f.Message, f.Hint, f.Rule, f.Step, "", f.Waived}
+		if f.Step != "" {
+			row.StepTitle = p.Name(plan.Ref{Kind: plan.KindStep, ID: f.Step})
+		}
+		if f.Waived != "" {
+			excepted = append(excepted, row)
+		} else {
+			faults = append(faults, row)
+		}
+	}
+	return faults, excepted
+}
+
+// attr is a list of versions for the page's script: ids between spaces.
+func attr(variants []string) string { return strings.Join(variants, " ") }
+
+// stamp is a time in the video.
+func stamp(seconds float64) string { return chapters.Stamp(seconds) }

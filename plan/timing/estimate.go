@@ -16,9 +16,7 @@ const heldReading = 3.0
 // rounding. The spread comes from the same numbers (see simulation). A
 // duration that is still "?" counts as not written.
 func Estimate(p *plan.Plan, pace Pace) Timeline {
-	if pace == (Pace{}) {
-		pace = DefaultPace()
-	}
+	pace = pace.filled()
 	e := estimator{
 		plan: p,
 		pace: pace,

@@ -161,6 +161,15 @@ func TestWPMScalesTheNarration(t *testing.T) {
 	}
 }
 
+func TestPartsOfAPace(t *testing.T) {
+	p := talk(3, "Pull the plug, and keep it where you can see it.")
+	want := Estimate(p, Pace{})
+	got := Estimate(p, Pace{Counts: Counts{Lines: 12}})
+	if got.End != want.End || got.Running != want.Running || got.HandsOn != want.HandsOn {
+		t.Errorf("a pace of counts alone gives %v, want %v", got.Running, want.Running)
+	}
+}
+
 func TestHandsOnTime(t *testing.T) {
 	base := func() *plan.Plan {
 		return &plan.Plan{

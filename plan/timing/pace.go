@@ -8,7 +8,8 @@ import (
 	"strings"
 )
 
-// Pace is how one presenter talks and works. The zero Pace is DefaultPace.
+// Pace is how one presenter talks and works. A rate, share or factor of zero is
+// that of DefaultPace, so the zero Pace is DefaultPace.
 type Pace struct {
 	Rate        Rate
 	ScreenShare float64 // seconds in the cut for each second of hands-on time
@@ -28,6 +29,21 @@ type Counts struct {
 // common practice, no source.
 func DefaultPace() Pace {
 	return Pace{Rate: DefaultRate(), ScreenShare: 0.5, HandsOn: 1}
+}
+
+// filled is the pace with what is zero taken from DefaultPace.
+func (p Pace) filled() Pace {
+	d := DefaultPace()
+	if p.Rate.CharactersPerSecond <= 0 {
+		p.Rate = d.Rate
+	}
+	if p.ScreenShare <= 0 {
+		p.ScreenShare = d.ScreenShare
+	}
+	if p.HandsOn <= 0 {
+		p.HandsOn = d.HandsOn
+	}
+	return p
 }
 
 // rate is how the lines of a plan are spoken. A measured rate stands for
@@ -88,9 +104,7 @@ func (p *Pace) keys() []paceKey {
 // File is the pace as a TOML file: a comment and a key a line, nothing else.
 // Numbers are written so that ReadPace gets the same ones back.
 func (p Pace) File() []byte {
-	if p == (Pace{}) {
-		p = DefaultPace()
-	}
+	p = p.filled()
 	var b bytes.Buffer
 	b.WriteString("# How one presenter talks and works; [pace] file = \"…\" in a plan uses it.\n")
 	for _, k := range p.keys() {

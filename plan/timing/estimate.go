@@ -85,9 +85,21 @@ func (e estimator) cautions(beats *lengths, s *plan.Step) {
 				e.say(beats, line, Beat{Kind: Caution, Caution: c.ID, Line: -1})
 			}
 		}
-		if c.Card {
+		switch {
+		case c.Card && c.Spoken:
 			e.card(beats, e.cardText(c.ID), c.ID)
+		case c.Card:
+			e.cardAgain(beats, e.cardText(c.ID), c.ID)
 		}
+	}
+}
+
+// cardAgain is a card that is shown once more at a chapter: it stands over what
+// follows and holds nothing up, or a state of three cautions would put ten
+// silent seconds at the head of every chapter.
+func (estimator) cardAgain(beats *lengths, print, caution string) {
+	if print != "" {
+		*beats = append(*beats, timedBeat{Beat{Kind: Card, Print: print, Caution: caution, Line: -1}, 0})
 	}
 }
 

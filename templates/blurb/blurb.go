@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"fixslate/chapters"
+	"fixslate/chapters/marks"
 	"fixslate/plan"
 	"fixslate/plan/kit"
 	"fixslate/plan/trade"
@@ -108,12 +109,10 @@ func plain(parts []part) []byte {
 	return []byte(b.String())
 }
 
-var angles = strings.NewReplacer("<", "‹", ">", "›")
-
 // Printable keeps a line to one line and takes out the two characters that
 // platforms refuse in descriptions.
 func Printable(line string) string {
-	return strings.Join(strings.Fields(angles.Replace(line)), " ")
+	return strings.Join(strings.Fields(marks.NoAngles(line)), " ")
 }
 
 func opening(p *plan.Plan) part {

@@ -83,7 +83,12 @@ func (r *Refusal) Error() string {
 // overwritten, except that a file no longer produced stays if it was changed.
 //
 // A *Refusal says that the target can't be used; any other error that the
-// machine failed or ctx ended. After every error the target is as before.
+// machine failed or ctx ended. After an error the target is as before, but for
+// a move that could be neither finished nor undone, which says so.
+//
+// Oddities: two builds are kept apart by flock(2), which some network file
+// systems ignore; whoever reads the folder during a move can see both sets;
+// a folder opened by a program before a swap is the old one, now empty.
 func Write(ctx context.Context, t Target, files []File) error {
 	return write(ctx, t, writing{files: files})
 }

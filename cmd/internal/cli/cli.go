@@ -121,7 +121,7 @@ func say(w io.Writer, message string) {
 func newRoot(s streams) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "fixslate",
-		Short: "plan a repair video, and check that the plan is safe to copy and true",
+		Short: "plan a repair video, and check the plan",
 		Long: `fixslate compiles a repair plan, one TOML file a video, into shot lists,
 chapters, captions, a description and a shoot book, and checks it.
 

@@ -68,7 +68,8 @@ func runExplain(o *explainOptions) error {
 			fmt.Fprintf(w, "%s\n\n", g.Name)
 			for _, rule := range g.Rules {
 				p, _ := page(rule)
-				fmt.Fprintf(w, "  %-20s %s\n", rule, p.Summary)
+				indent := strings.Repeat(" ", 23)
+				fmt.Fprintf(w, "  %-20s %s\n", rule, strings.ReplaceAll(wrap(p.Summary, 78-len(indent)), "\n", "\n"+indent))
 			}
 		}
 	default:
@@ -81,13 +82,13 @@ func runExplain(o *explainOptions) error {
 }
 
 func explainText(w *bufio.Writer, p diag.Page) {
-	fmt.Fprintf(w, "%s\n\n%s\n", p.Rule, wrap(p.Summary))
+	fmt.Fprintf(w, "%s\n\n%s\n", p.Rule, wrap(p.Summary, 78))
 	for _, para := range strings.Split(p.Text, "\n\n") {
 		if para != "" {
-			fmt.Fprintf(w, "\n%s\n", wrap(prose.Plain(para, nil)))
+			fmt.Fprintf(w, "\n%s\n", wrap(prose.Plain(para, nil), 78))
 		}
 	}
-	fmt.Fprintf(w, "\n%s\n", wrap("Source: "+p.Source))
+	fmt.Fprintf(w, "\n%s\n", wrap("Source: "+p.Source, 78))
 	for _, example := range []struct{ title, code string }{{"Wrong", p.Wrong}, {"Right", p.Right}} {
 		if example.code == "" {
 			continue
@@ -99,15 +100,15 @@ func explainText(w *bufio.Writer, p diag.Page) {
 	}
 }
 
-// wrap breaks a paragraph at 78 columns.
-func wrap(text string) string {
+// wrap breaks a paragraph at a number of columns.
+func wrap(text string, columns int) string {
 	var b strings.Builder
 	width := 0
 	for _, word := range strings.Fields(text) {
 		n := len([]rune(word))
 		switch {
 		case width == 0:
-		case width+1+n > 78:
+		case width+1+n > columns:
 			b.WriteByte('\n')
 			width = 0
 		default:

@@ -176,6 +176,10 @@ func (s *scanner) glued(start int, first amount) (expression, bool) {
 	e := expression{start: start, end: n.end + 1, amounts: []amount{first}}
 	next := s.word(n.end)
 	switch {
+	case first.hasUnit && next == "s" && isYear(&n) && !s.isGlued(n.end+1):
+		e.kind, e.said = Date, plural(year(int(n.value)))
+		e.values = []Value{{Number: n.value}}
+		return e, true
 	case s.mark(start) == '#' && s.closed(first.until):
 		e.kind, e.end, e.said = StepNumber, first.until, "number "+n.words()
 		return e, true
@@ -190,16 +194,13 @@ func (s *scanner) glued(start int, first amount) (expression, bool) {
 		return e, true
 	case next == "x" && !s.isGlued(n.end+1) || s.mark(n.end) == '×':
 		e.kind, e.said = Count, n.words()
-		if s.kind(s.over(e.end)) != wordToken {
+		if _, isCode := s.code(s.over(e.end)); !isCode && s.kind(s.over(e.end)) != digitToken && !s.isCounted(e.end) {
 			e.said += " times"
 		}
 		return e, true
 	case (next == "k") && !s.isGlued(n.end+1):
 		e.kind, e.said = Count, n.words()+" K"
 		e.values = []Value{{Number: n.value * 1000}}
-		return e, true
-	case next == "s" && isYear(&n) && !s.isGlued(n.end+1):
-		e.kind, e.said = Date, plural(year(int(n.value)))
 		return e, true
 	case s.mark(n.end) == ':' && s.kind(n.end+1) == digitToken:
 		return s.ratio(e, n)

@@ -1,6 +1,7 @@
 package prose
 
 import (
+	"iter"
 	"strings"
 
 	"fixslate/plan/trade"
@@ -28,22 +29,24 @@ type expression struct {
 	inWords    bool
 }
 
-// expressions gives all expressions of a text in order. Every matcher looks
+// expressions runs through all expressions of a text in order. Every matcher looks
 // only a bounded number of tokens ahead or takes what it has looked at, so the
 // whole is linear.
-func (s *scanner) expressions() []expression {
-	var found []expression
-	for i := 0; i < len(s.tokens); {
-		e, ok := s.expression(i)
-		if !ok {
-			i++
-			continue
+func (s *scanner) expressions() iter.Seq[*expression] {
+	return func(yield func(*expression) bool) {
+		for i := 0; i < len(s.tokens); {
+			e, ok := s.expression(i)
+			if !ok {
+				i++
+				continue
+			}
+			s.classify(&e)
+			if !yield(&e) {
+				return
+			}
+			i = e.end
 		}
-		s.classify(&e)
-		found = append(found, e)
-		i = e.end
 	}
-	return found
 }
 
 // expression reads what begins at token i.
@@ -57,8 +60,10 @@ func (s *scanner) expression(i int) (expression, bool) {
 		if s.kind(i-1) == digitToken {
 			return expression{}, false
 		}
-		if e, ok := s.code(i); ok {
-			return e, true
+		if next := s.kind(i + 1); next == digitToken || next == markToken {
+			if e, ok := s.code(i); ok {
+				return e, true
+			}
 		}
 		if e, ok := s.monthFirst(i); ok {
 			return e, true
@@ -78,6 +83,9 @@ func (s *scanner) startsNumber(i int) bool {
 	case '.':
 		return s.kind(i+1) == digitToken
 	case '-', '+', '−':
+		if end, ok := s.plusMinus(i); ok && s.kind(s.over(end)) == digitToken {
+			return true
+		}
 		before := s.kind(i - 1)
 		free := before == noToken || before == spaceToken || before == markToken && strings.ContainsRune(`([/:,=<>≤≥±~`, s.mark(i-1))
 		return free && s.kind(i+1) == digitToken
@@ -99,8 +107,10 @@ func (s *scanner) inDigits(i int) (expression, bool) {
 	if s.kind(i-1) == wordToken && s.kind(i) == digitToken {
 		return expression{}, false // the middle of a word; codes are read at their head
 	}
-	for _, read := range [...]func(int) (expression, bool){s.overload, s.version, s.date, s.clock, s.price, s.duration} {
-		if e, ok := read(i); ok {
+	for _, read := range [...]func(*scanner, int) (expression, bool){
+		(*scanner).overload, (*scanner).version, (*scanner).date, (*scanner).clock, (*scanner).price, (*scanner).duration,
+	} {
+		if e, ok := read(s, i); ok {
 			return e, true
 		}
 	}
@@ -186,11 +196,12 @@ func isCodeWord(word string) bool {
 // measured reads amounts and what joins them: ranges, tolerances, sizes,
 // ratios, lone amounts.
 func (s *scanner) measured(i int) (expression, bool) {
-	if s.mark(i) == '±' {
-		return s.allowance(i)
+	if end, ok := s.plusMinus(i); ok && s.kind(i) == markToken {
+		return s.allowance(i, end)
 	}
 	at := i
-	if s.mark(i) == '#' {
+	isNumbered := s.mark(i) == '#'
+	if isNumbered {
 		at++
 	}
 	first, ok := s.amountAt(at)
@@ -198,7 +209,7 @@ func (s *scanner) measured(i int) (expression, bool) {
 		return expression{}, false
 	}
 	e := expression{kind: Quantity, start: i, end: first.until, amounts: []amount{first}, inWords: first.inWords}
-	if s.joined(&e) {
+	if !isNumbered && s.joined(&e) {
 		return e, true
 	}
 	if !first.inWords {
@@ -215,8 +226,10 @@ func (s *scanner) measured(i int) (expression, bool) {
 // joined adds to a first amount the one it is joined with.
 func (s *scanner) joined(e *expression) bool {
 	first := e.amounts[0]
-	for _, j := range [...]func(amount) (joint, bool){s.rangeMark, s.rangeWord, s.toleranceMark, s.times} {
-		found, ok := j(first)
+	for _, read := range [...]func(*scanner, *amount) (joint, bool){
+		(*scanner).rangeMark, (*scanner).rangeWord, (*scanner).toleranceMark, (*scanner).times,
+	} {
+		found, ok := read(s, &first)
 		if !ok {
 			continue
 		}
@@ -248,7 +261,7 @@ type joint struct {
 }
 
 // rangeMark reads "..", "–", "-" between two amounts in digits.
-func (s *scanner) rangeMark(first amount) (joint, bool) {
+func (s *scanner) rangeMark(first *amount) (joint, bool) {
 	if first.inWords {
 		return joint{}, false
 	}
@@ -275,7 +288,7 @@ func (s *scanner) rangeMark(first amount) (joint, bool) {
 }
 
 // rangeWord reads "to", "or", "and" (behind "between") and "through".
-func (s *scanner) rangeWord(first amount) (joint, bool) {
+func (s *scanner) rangeWord(first *amount) (joint, bool) {
 	at := s.over(first.until)
 	j := joint{kind: Range, next: s.over(at + 1), mixed: true}
 	if at == first.until || j.next == at+1 {
@@ -291,7 +304,7 @@ func (s *scanner) rangeWord(first amount) (joint, bool) {
 }
 
 // toleranceMark reads "±", "+/-", "plus or minus", "give or take".
-func (s *scanner) toleranceMark(first amount) (joint, bool) {
+func (s *scanner) toleranceMark(first *amount) (joint, bool) {
 	at := s.over(first.until)
 	said := " plus or minus "
 	if s.mark(at) == ',' {
@@ -325,7 +338,7 @@ func (s *scanner) plusMinus(i int) (end int, ok bool) {
 }
 
 // times reads "x", "×" and "by" between sizes.
-func (s *scanner) times(first amount) (joint, bool) {
+func (s *scanner) times(first *amount) (joint, bool) {
 	at := s.over(first.until)
 	j := joint{kind: Size, said: " by ", next: s.over(at + 1)}
 	switch {
@@ -345,7 +358,7 @@ func (s *scanner) times(first amount) (joint, bool) {
 // moreTimes adds a third and further size: "20 x 30 x 5 mm".
 func (s *scanner) moreTimes(e *expression) {
 	for len(e.amounts) < 4 {
-		j, ok := s.times(e.amounts[len(e.amounts)-1])
+		j, ok := s.times(&e.amounts[len(e.amounts)-1])
 		if !ok {
 			return
 		}
@@ -391,8 +404,8 @@ func (s *scanner) agree(e *expression, j joint) bool {
 }
 
 // allowance reads a tolerance without its nominal: "±5 %".
-func (s *scanner) allowance(i int) (expression, bool) {
-	a, ok := s.amountAt(s.over(i + 1))
+func (s *scanner) allowance(i, end int) (expression, bool) {
+	a, ok := s.amountAt(s.over(end))
 	if !ok || !s.closed(a.until) {
 		return expression{}, false
 	}
@@ -420,6 +433,8 @@ func (s *scanner) inWords(i int) (expression, bool) {
 		if e, ok := s.oneOf(i); ok {
 			return e, true
 		}
+	case "m":
+		return s.spokenThread(i)
 	case "point":
 		if determiners[s.word(s.back(i))] {
 			return expression{}, false
@@ -446,13 +461,32 @@ func (s *scanner) inWords(i int) (expression, bool) {
 	return e, true
 }
 
+// spokenThread reads "M ten by one point two five".
+func (s *scanner) spokenThread(i int) (expression, bool) {
+	if s.kind(i+1) != spaceToken || s.isGlued(i-1) || s.number(i+2).class == noNumber || s.word(i+2) == "point" {
+		return expression{}, false
+	}
+	e, ok := s.measured(i + 2)
+	if !ok || !e.inWords || e.kind != Quantity && e.kind != Size {
+		return expression{}, false
+	}
+	for _, a := range e.amounts {
+		if a.hasUnit && a.of.unit != trade.Millimetre {
+			return expression{}, false
+		}
+		e.values = append(e.values, Value{a.value, trade.Millimetre})
+	}
+	e.kind, e.start, e.word = Size, i, s.slice(i, e.end)
+	return e, true
+}
+
 // leadsNumber holds the words that begin a number and are none.
 var leadsNumber = map[string]bool{"a": true, "an": true, "half": true, "quarter": true, "minus": true, "negative": true}
 
 // oneOf reads an article as one: "an hour", "a litre or two", "between an hour
 // and ninety minutes".
 func (s *scanner) oneOf(i int) (expression, bool) {
-	if s.kind(i+1) != spaceToken {
+	if s.kind(i+1) != spaceToken || !articleNouns[s.word(i+2)] {
 		return expression{}, false
 	}
 	n := numeral{start: i, end: i + 1, value: 1, inWords: true}
@@ -474,6 +508,11 @@ func (s *scanner) oneOf(i int) (expression, bool) {
 // articleUnits are the units of which "a" is one; "a second", "a bar" and "a
 // turn" are mostly something else.
 var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": true, "cm": true, "in": true, "kg": true, "V": true, "A": true, "Ω": true, "kΩ": true, "mA": true, "mV": true}
+
+// articleNouns are the units that may stand behind an article as a measure.
+var articleNouns = set("hour", "litre", "liter", "metre", "meter", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
+	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
+	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint")
 
 // isRate says whether the article at i stands for "per": "sixty miles an hour",
 // "twice an hour".

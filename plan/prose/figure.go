@@ -62,7 +62,7 @@ type Figure struct {
 func Figures(text string) []Figure {
 	s := newScanner(text)
 	var found []Figure
-	for _, e := range s.expressions() {
+	for e := range s.expressions() {
 		if e.kind == noFigure {
 			continue
 		}
@@ -95,6 +95,9 @@ func (e *expression) figureValues() []Value {
 	// The unit written once holds for all; an allowance in per cent does not
 	// make its nominal one.
 	last := values[len(values)-1].Unit
+	if last == "" && e.kind == Range {
+		last = values[0].Unit // "an hour or two"
+	}
 	for i := range values {
 		if values[i].Unit == "" && !(e.kind == Tolerance && last == trade.Percent) {
 			values[i].Unit = last
@@ -194,6 +197,9 @@ func (s *scanner) noun(i int) string {
 		at++
 	}
 	w := s.word(at)
+	if w == "times" {
+		return w
+	}
 	if at == i || functionWords[w] || len(w) < 2 || s.number(at).class != noNumber {
 		return ""
 	}

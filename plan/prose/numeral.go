@@ -64,6 +64,9 @@ func parseDecimal(whole, decimals string) float64 {
 	return v
 }
 
+// mostGroups is how many groups of three a number has at most; more are a list.
+const mostGroups = 5
+
 // thousands adds groups of three: "1,200", "10 000". An ordinary space groups
 // only where "000" follows, because "4 100 mm screws" are four screws.
 func (s *scanner) thousands(n *numeral) {
@@ -72,7 +75,10 @@ func (s *scanner) thousands(n *numeral) {
 	}
 	end, whole := n.end, n.whole
 	separator := s.at(end)
-	for s.at(end) == separator && s.kind(end+1) == digitToken && len(s.at(end+1)) == 3 {
+	for groups := 0; groups < mostGroups; groups++ {
+		if s.at(end) != separator || s.kind(end+1) != digitToken || len(s.at(end+1)) != 3 {
+			break
+		}
 		switch separator {
 		case ",", "\u00a0", "\u2009", "\u202f":
 		case " ":
@@ -103,7 +109,8 @@ func (s *scanner) decimalPart(n *numeral) {
 			return // a version, a date
 		}
 	case ',':
-		if n.grouped || len(s.at(n.end+1)) > 2 || after == ',' && more {
+		list := s.mark(n.start-1) == ',' && s.kind(n.start-2) == digitToken
+		if n.grouped || len(s.at(n.end+1)) > 2 || list || after == ',' && more {
 			return
 		}
 	default:

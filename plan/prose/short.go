@@ -178,9 +178,8 @@ func (v *voice) sign(i, end int) int {
 		v.say("about")
 	case r == '#' && next == i+1 && v.kind(next) == digitToken:
 		v.say("number")
-	case r == '/' && v.kind(i-1) == wordToken && v.kind(i+1) == wordToken:
-		v.write(" ")
-		return i + 1
+	case r == '/' && v.kind(i-1) == spaceToken && v.kind(i+1) == spaceToken:
+		return i + 2
 	case r == '/' && v.kind(i-1).solid() && v.kind(i+1).solid():
 		v.write(" ")
 		return i + 1

@@ -22,18 +22,33 @@ import (
 // ("T twenty-five"); temperatures "degrees C"; units in the singular before the
 // noun they measure ("thirteen millimetre nuts").
 //
-// Spoken of its own result is that result. Linear in the text.
+// Spoken of its own result is that result: what has been said is read again
+// until nothing changes, which takes one more pass for all but mangled texts.
+// Linear in the text.
 func Spoken(text string) string {
+	const enough = 8 // passes; texts made for it by fuzzing took four
+	for range enough {
+		said := say(text)
+		if said == text {
+			break
+		}
+		text = said
+	}
+	return text
+}
+
+// say is one pass of Spoken.
+func say(text string) string {
 	s := newScanner(text)
 	v := voice{scanner: s}
 	v.out.Grow(len(text) + len(text)/8)
 	at := 0
-	for _, e := range s.expressions() {
+	for e := range s.expressions() {
 		v.plain(at, e.start)
 		if e.inWords {
 			v.plain(e.start, e.end)
 		} else {
-			v.say(s.said(&e))
+			v.say(s.said(e))
 			v.tight(e.end)
 		}
 		at = e.end
@@ -116,42 +131,53 @@ func (v *voice) word(i, end int) int {
 			v.write(" ") // "USB-C"
 			return i + 2
 		}
+		if v.mark(i+1) == '.' && v.kind(i+2) == wordToken {
+			v.write(" ")
+			return i + 2
+		}
 	case isPluralAcronym(w):
 		v.say(letters(strings.TrimSuffix(w, "s")) + "s")
 		v.tight(i + 1)
+	case w == "Ø" || w == "ø":
+		v.say("diameter")
+		v.tight(i + 1)
 	default:
-		if unit, ok := v.loneUnit(i); ok {
+		if unit, next := v.loneUnit(i, end); next > i {
 			v.say(unit)
-			v.tight(i + 1)
-		} else {
-			v.write(w)
+			v.tight(next)
+			return next
 		}
+		v.write(w)
 	}
 	return i + 1
 }
 
-// loneUnit says a unit that stands without a number: "set to kΩ", "five mm".
-func (v *voice) loneUnit(i int) (string, bool) {
+// loneUnit says a unit that stands without a number and gives the token behind
+// it: "set to kΩ", "five mm", "in km/h".
+func (v *voice) loneUnit(i, end int) (string, int) {
 	w := v.at(i)
 	if len(w) < 2 || v.mark(i-1) == '.' || v.mark(i+1) == '.' && v.kind(i+2) == wordToken {
-		return "", false
+		return "", i
 	}
 	if !loneUnits[w] && !strings.ContainsAny(w, "ΩΩµμ") {
-		return "", false
+		return "", i
 	}
+	next := i + 1
 	unit, ok := trade.LookupUnit(w)
+	if i+3 <= end && v.mark(i+1) == '/' && v.kind(i+2) == wordToken {
+		if per, found := trade.LookupUnit(v.slice(i, i+3)); found {
+			unit, ok, next = per, true, i+3
+		}
+	}
 	if !ok {
-		return "", false
+		return "", i
 	}
 	number := 2.0
-	if v.word1(v.back(i)) == "one" || v.attributive(i+1) {
+	if v.scanner.word(v.back(i)) == "one" || v.attributive(next) {
 		number = 1
 	}
-	return measure{unit: unit}.says(number), true
+	return measure{unit: unit}.says(number), next
 }
-
-// word1 is scanner.word, which voice.word hides.
-func (v *voice) word1(i int) string { return v.scanner.word(i) }
 
 // loneUnits are unit symbols that are no English words.
 var loneUnits = set("mm", "cm", "km", "kg", "mg", "Nm", "Ncm", "psi", "rpm", "Hz", "kHz", "MHz", "GHz", "kPa", "MPa", "hPa", "mbar", "mV", "kV", "mA", "kW", "kWh",
@@ -277,7 +303,7 @@ func (s *scanner) bare(e *expression, a *amount, alone bool) string {
 			return a.words() // "half a turn", "the half"
 		}
 		return fractionAlone(&a.numeral)
-	case e.kind == Date && isYear(&a.numeral):
+	case (e.kind == Date || e.kind == Range && isYear(&e.amounts[0].numeral)) && isYear(&a.numeral):
 		return year(int(a.value))
 	case alone && a.decimals == "" && a.sign == 0 && len(a.whole) > 2 && !a.grouped && digitNouns[s.labelBefore(e.start)]:
 		return codeDigits(a.whole)

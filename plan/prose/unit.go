@@ -25,9 +25,9 @@ var moneyWords = map[string]trade.Unit{
 // moneySigns are currencies written as signs.
 var moneySigns = map[rune]trade.Unit{'£': "GBP", '€': "EUR", '$': "USD", '¥': "JPY"}
 
-// longestUnit is how many tokens a unit may take: "pounds per square inch" has
-// seven, white space counted.
-const longestUnit = 7
+// longestUnit is how many tokens a unit may take, white space counted: "cubic
+// feet per minute" has seven, "B T U per hour" nine.
+const longestUnit = 9
 
 // unitAt reads the unit at token i, longest spelling first. after is the number
 // it stands behind.
@@ -72,21 +72,38 @@ func (s *scanner) unitToken(i int) bool {
 	case digitToken:
 		return len(s.at(i)) == 1 // "mm2", "H2O"
 	case spaceToken:
-		return len(s.at(i)) <= 3 && s.kind(i+1) == wordToken && !strings.Contains(s.at(i), "\n")
+		return len(s.at(i)) <= 3 && unitTails[s.word(i+1)] && !strings.Contains(s.at(i), "\n")
 	case markToken:
 		return strings.ContainsRune(`°º%·⋅•*/.-²³^()"'″′”’₂`, s.mark(i))
 	}
 	return false
 }
 
+// unitTails are the words that go on with a unit behind a space: "newton
+// metres", "lb ft", "degrees C". TestUnitsOfTrade holds the list to the table
+// of units.
+var unitTails = set("metre", "metres", "meter", "meters", "centimetre", "centimetres", "millimetre", "millimetres", "millimeters",
+	"m", "mm", "cm", "foot", "feet", "ft", "inch", "inches", "in", "pound", "pounds", "lb", "lbs", "lbf", "ounce", "ounces", "oz", "fl", "fluid",
+	"gal", "gallon", "gallons", "qt", "quart", "quarts", "pt", "pint", "pints", "square", "squared", "sq", "force", "per", "hour", "hours", "h",
+	"minute", "second", "million", "celsius", "centigrade", "fahrenheit", "c", "f", "ohm", "ohms", "ω", "farad", "farads", "of", "an",
+	"mercury", "water", "column", "hg", "wc", "h2o", "mil", "mill", "mils", "ac", "dc", "a", "weighted", "wire", "gauge", "t", "u", "s", "i", "p", "f",
+	"cent", "ton", "tons", "tonne", "horsepower")
+
 // isSpelled says whether a unit is written as the word by which it is said.
 func isSpelled(unit trade.Unit, spelling string) bool {
 	lower := strings.ToLower(spelling)
+	if strings.HasPrefix(spelling, "US ") {
+		return false
+	}
 	if strings.EqualFold(spelling, unit.Spoken(1)) || strings.EqualFold(spelling, unit.Spoken(2)) {
 		return true
 	}
-	letters := strings.Count(lower, "") - 1
-	return letters >= 4 && !strings.ContainsAny(lower, "/.·0123456789²³°(") && strings.ContainsAny(lower, "aeiou") &&
+	for word := range strings.SplitSeq(lower, " ") {
+		if len(word) < 4 && word != "per" && word != "of" && word != "an" {
+			return false
+		}
+	}
+	return !strings.ContainsAny(lower, "/.·0123456789²³°(") && strings.ContainsAny(lower, "aeiou") &&
 		lower == spelling && !shortUnits[lower]
 }
 
@@ -158,6 +175,9 @@ func (s *scanner) isInch(m *measure, after *numeral) bool {
 	if after.bottom > 0 {
 		return true
 	}
+	if lengthWords[s.word(next)] {
+		return true
+	}
 	switch s.kind(next) {
 	case noToken:
 		return true
@@ -169,6 +189,12 @@ func (s *scanner) isInch(m *measure, after *numeral) bool {
 	return after.decimals != "" && !functionWords[s.word(next)]
 }
 
+// lengthWords say that a length stands before them.
+var lengthWords = set("long", "wide", "deep", "high", "tall", "thick", "diameter", "dia", "across", "away", "apart", "bore", "pipe", "hose", "nipple", "thread", "drive", "union")
+
+// farQuote is how many tokens back an open quotation is looked for.
+const farQuote = 60
+
 // isMarkOfLength judges a quotation mark behind a number: an inch or foot
 // unless a quotation is open.
 func (s *scanner) isMarkOfLength(m *measure) bool {
@@ -176,10 +202,13 @@ func (s *scanner) isMarkOfLength(m *measure) bool {
 		return false
 	}
 	mark := s.at(m.start)
-	for i := m.start - 1; i >= 0 && i > m.start-60; i-- {
-		switch r := s.at(i); {
-		case r == mark && s.kind(i-1) != digitToken, r == "“" && mark == "”", r == "‘" && mark == "’":
-			return false
+	for i := m.start - 1; i >= 0 && i > m.start-farQuote; i-- {
+		at := s.at(i)
+		if at == mark || at == "“" && mark == "”" || at == "‘" && mark == "’" {
+			// The last mark opened a quotation if no word ends before it.
+			before := s.kind(i - 1)
+			opens := at != mark || before == noToken || before == spaceToken || s.mark(i-1) == '('
+			return !opens && !s.isGlued(m.end)
 		}
 	}
 	return !s.isGlued(m.end)
@@ -240,6 +269,9 @@ func (m measure) says(number float64) string {
 		words = trade.Degree.Spoken(number) + " " + strings.TrimPrefix(string(m.unit), "°")
 	default:
 		words = m.unit.Spoken(number)
+		if rest, ok := strings.CutPrefix(words, "US "); ok {
+			words = "U S " + rest
+		}
 	}
 	if m.suffix != "" {
 		words += " " + m.suffix

@@ -153,11 +153,13 @@ func (s *scanner) articled(i int) (numeral, bool) {
 		n.value, n.end = c.total+c.group, c.end
 		return n, true
 	}
-	if bottom := fractionWords[w]; bottom > 2 && !strings.HasSuffix(w, "s") {
+	if bottom := s.denominator(next); bottom > 2 && !strings.HasSuffix(s.word(s.denominatorEnd(next)-1), "s") {
 		// "a third" may be an ordinal: "a third screw".
-		if after := s.link(next + 1); s.word(after) == "of" || bottom == 8 || bottom >= 10 {
+		end := s.denominatorEnd(next)
+		after := s.word(s.link(end))
+		if after == "" || functionWords[after] || bottom == 8 || bottom >= 10 {
 			n.setFraction(1, bottom)
-			n.end = next + 1
+			n.end = end
 			return n, true
 		}
 	}
@@ -186,11 +188,11 @@ func (c *count) whole(i int) {
 		if c.s.word(at) == "and" && (last.class == hundredWord || last.class == scaleWord) {
 			from = c.s.link(at + 1)
 			w = c.s.number(from)
-			if w.class != oneWord && w.class != teenWord && w.class != tensWord || fractionWords[c.s.word(c.s.link(from+1))] > 0 {
+			if _, end := c.s.underHundred(from); end == from || c.s.denominator(c.s.link(end)) > 0 {
 				return
 			}
 		}
-		if !c.take(w, last) {
+		if c.s.denominator(at) > 0 || !c.take(w, last) {
 			return
 		}
 		last, c.end = w, from+1
@@ -384,8 +386,8 @@ func (s *scanner) fractionWord(n *numeral, start int) {
 	if at == next+1 {
 		return
 	}
-	if w := s.number(at); w.class == oneWord {
-		top, at = int(w.value), s.link(at+1)
+	if v, end := s.underHundred(at); end > at {
+		top, at = v, s.link(end)
 	} else if s.word(at) == "a" || s.word(at) == "an" {
 		at = s.link(at + 1)
 	} else if s.word(at) != "half" {
@@ -398,6 +400,24 @@ func (s *scanner) fractionWord(n *numeral, start int) {
 		n.whole = formatWhole(whole)
 		n.end = s.denominatorEnd(at)
 	}
+}
+
+// underHundred reads 1 to 99 at token i; end is i if there is none.
+func (s *scanner) underHundred(i int) (value, end int) {
+	switch w := s.number(i); w.class {
+	case oneWord, teenWord:
+		return int(w.value), i + 1
+	case tensWord:
+		if s.denominator(i) > 0 {
+			return 0, i
+		}
+		next := s.link(i + 1)
+		if ones := s.number(next); next > i+1 && ones.class == oneWord {
+			return int(w.value + ones.value), next + 1
+		}
+		return int(w.value), i + 1
+	}
+	return 0, i
 }
 
 // denominator reads "eighths", "thirty-seconds", "sixty-fourths" at token i.

@@ -36,7 +36,8 @@ func Segment(units []Unit, p Profile) []Cue {
 	i := 0
 	for n, j := range ends {
 		text, cut := c.text(i, j)
-		cues[n] = Cue{Text: text, Speaker: w.speakers[w.list[i].speaker], Cut: cut}
+		unit := w.units[w.list[i].unit]
+		cues[n] = Cue{Text: text, Speaker: unit.Speaker, Cut: cut, At: unit.At}
 		characters := Characters(text)
 		slots[n] = slot{
 			start: w.list[i].start, end: w.list[j-1].end,

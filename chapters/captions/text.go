@@ -2,6 +2,7 @@ package captions
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/rivo/uniseg"
@@ -44,19 +45,26 @@ func Plain(text string) string {
 
 // clean holds for text that Plain would not change, quickly: most text is.
 func clean(text string) bool {
+	if !utf8.ValidString(text) {
+		return false
+	}
 	blank := true // the line so far
-	for i := 0; i < len(text); i++ {
-		c := text[i]
+	for _, r := range text {
 		switch {
-		case c == '\n':
+		case r == '\n':
 			if blank {
 				return false
 			}
 			blank = true
-		case c < ' ' || c >= 0x7f:
+		case r < utf8.RuneSelf:
+			if r < ' ' || r == 0x7f {
+				return false
+			}
+			blank = blank && r == ' '
+		case plainRune(r) != r:
 			return false
-		case c != ' ':
-			blank = false
+		default:
+			blank = blank && unicode.IsSpace(r)
 		}
 	}
 	return !blank || text == ""

@@ -7,6 +7,8 @@ import (
 	"unicode"
 
 	"github.com/rivo/uniseg"
+
+	"fixslate/plan/diag"
 )
 
 // Unit is a stretch of words with its place in time: a spoken line, a sound, a
@@ -14,10 +16,11 @@ import (
 type Unit struct {
 	Kind    UnitKind
 	Text    string
-	Start   float64 // seconds from the video's start, of the first word
-	End     float64 // of the last word's end, pauses after it not counted
-	Speaker string  // who speaks; another speaker begins another cue
-	Label   string  // shown on a line of its own before the words, styled; empty for none
+	Start   float64   // seconds from the video's start, of the first word
+	End     float64   // of the last word's end, pauses after it not counted
+	Speaker string    // who speaks; another speaker begins another cue
+	Label   string    // shown on a line of its own before the words, styled; empty for none
+	At      diag.Span // where the words stand in their file, if they come from one
 }
 
 // UnitKind says how a unit's words may share a cue with others.
@@ -35,7 +38,7 @@ const (
 type word struct {
 	text       string
 	start, end int64
-	speaker    int32 // index in words.speakers
+	unit       int32 // index of its unit
 	width      int32
 	part       int32 // cost of parting a line after the word; never, for no parting
 	edge       edge  // what must follow the word
@@ -54,27 +57,26 @@ const (
 
 // words is the text of all units, ready to be cut into cues.
 type words struct {
-	list     []word
-	speakers []string
+	list  []word
+	units []Unit
 }
 
-// wordsOf lays the units' words out in one row. Starts never go back: units
-// that overlap follow each other.
+// wordsOf lays the words of units, which are in order of start, out in one
+// row. A unit that overlaps the next ends where that starts.
 func wordsOf(units []Unit, p Profile) words {
-	w := words{speakers: []string{""}}
 	n := 0
 	for i := range units {
-		n += len(units[i].Text)/6 + 1
+		n += len(units[i].Text)/6 + 2
 	}
-	w.list = make([]word, 0, n)
-	known := map[string]int32{"": 0}
-	reached := int64(0)
-	var before Unit
-	for _, u := range units {
+	w := words{list: make([]word, 0, n), units: units}
+	before := -1 // the last unit that had words
+	for i, u := range units {
 		from := len(w.list)
-		start := max(toMillisecond(u.Start), reached)
+		start := toMillisecond(u.Start)
 		end := max(toMillisecond(u.End), start)
-		reached = start
+		if i+1 < len(units) {
+			end = min(end, toMillisecond(units[i+1].Start))
+		}
 		if label := strings.Join(strings.Fields(Plain(u.Label)), " "); label != "" {
 			w.add(Unit{Kind: Sound, Text: label}, start, start, p)
 			w.list[len(w.list)-1].edge = newLine
@@ -83,20 +85,14 @@ func wordsOf(units []Unit, p Profile) words {
 		if len(w.list) == from {
 			continue
 		}
-		speaker, ok := known[u.Speaker]
-		if !ok {
-			speaker = int32(len(w.speakers))
-			known[u.Speaker] = speaker
-			w.speakers = append(w.speakers, u.Speaker)
+		for k := from; k < len(w.list); k++ {
+			w.list[k].unit = int32(i)
 		}
-		for i := from; i < len(w.list); i++ {
-			w.list[i].speaker = speaker
-		}
-		if from > 0 {
+		if before >= 0 {
 			last := &w.list[from-1]
-			last.edge = max(last.edge, between(before, u, start-last.end, p))
+			last.edge = max(last.edge, between(units[before], u, start-last.end, p))
 		}
-		before = u
+		before = i
 	}
 	w.cost()
 	w.release(p.Width)

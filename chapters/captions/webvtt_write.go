@@ -11,7 +11,11 @@ func writeWebVTT(f File) []byte {
 	same := f.Format == WebVTT
 	b := append(make([]byte, 0, f.size(48)), "WEBVTT"...)
 	if same && f.Header != "" && !strings.Contains(f.Header, "-->") {
-		b = append(b, Plain(f.Header)...)
+		header := Plain(f.Header)
+		if header != "" && header[0] != ' ' && header[0] != '\t' && header[0] != '\n' {
+			b = append(b, ' ') // what parted it from the signature was no plain text
+		}
+		b = append(b, header...)
 	}
 	b = append(b, '\n')
 	blocks := f.Blocks

@@ -1,0 +1,208 @@
+package captions
+
+import (
+	"fmt"
+	"path"
+	"strings"
+	"time"
+
+	"fixslate/plan/diag"
+)
+
+// MaxBytes bounds a caption file; ten hours of captions are about 1 MB.
+const MaxBytes = 16 << 20
+
+// mostHours is the most that a time may have; time.Duration ends at 2,562,047 h.
+const mostHours = 2_500_000
+
+// longLine is from how many characters on a line is no caption any more.
+const longLine = 1000
+
+// Read reads a caption file: SRT, WebVTT, TTML, SSA or STL, told apart by their
+// content; the name decides only where the content doesn't.
+//
+// Every timing line becomes a cue or a finding with its place. What was left
+// out has a finding of severity Error and rule "caption-unread", and the File
+// is then not Whole. What was read though it is not as the format writes it
+// has a finding of rule "caption-doubtful". Read does not judge what it read:
+// see Check.
+//
+// UTF-8, UTF-16, UTF-32 and windows-1252 are recognised. Tags, entities and
+// override codes in a cue are read down to plain text.
+func Read(raw []byte, name string) (File, []diag.Finding) {
+	if len(raw) > MaxBytes {
+		r := newReader(raw, name, "")
+		r.unread(diag.Span{}, fmt.Sprintf("the file has more than %d MB", MaxBytes>>20), "part it; ten hours of captions are about 1 MB")
+		return r.file, r.found
+	}
+	if isSTL(raw, name) {
+		r := newReader(raw, name, "")
+		r.file.Format = STL
+		readSTL(r, raw)
+		r.finish()
+		return r.file, r.found
+	}
+	d := decode(raw)
+	r := newReader(raw, name, d.text)
+	d.report(r)
+	r.file.Format = sniff(d.text, name)
+	switch r.file.Format {
+	case SRT:
+		readSRT(r)
+	case WebVTT:
+		readWebVTT(r)
+	case TTML:
+		readTTML(r)
+	case SSA:
+		readSSA(r)
+	}
+	r.finish()
+	return r.file, r.found
+}
+
+// reader is a file while it is read.
+type reader struct {
+	text  string
+	file  File
+	found []diag.Finding
+}
+
+func newReader(raw []byte, name, text string) *reader {
+	r := &reader{text: text}
+	r.file.Source = diag.NewText(name, raw, text)
+	r.file.Whole = true
+	return r
+}
+
+// unread reports what was left out of the file.
+func (r *reader) unread(at diag.Span, message, hint string) {
+	r.file.Whole = false
+	r.add("caption-unread", diag.Error, at, message, hint)
+}
+
+// doubt reports what was read though the format does not write it so.
+func (r *reader) doubt(severity diag.Severity, at diag.Span, message, hint string) {
+	r.add("caption-doubtful", severity, at, message, hint)
+}
+
+func (r *reader) add(rule string, severity diag.Severity, at diag.Span, message, hint string) {
+	r.found = append(r.found, diag.Finding{
+		Rule: rule, Severity: severity, Message: message, Hint: hint,
+		At: diag.Place{Source: r.file.Source, Span: at},
+	})
+}
+
+// keep adds a cue. raw is its text as the format writes it, empty where that
+// is not kept.
+func (r *reader) keep(c Cue, raw string) {
+	c.Text = Plain(c.Text)
+	if c.Text != raw {
+		c.Markup = raw
+	}
+	if len(c.Text) > longLine {
+		eachLine(c.Text, func(line string) {
+			if n := Characters(line); n > longLine {
+				r.doubt(diag.Warning, c.At, fmt.Sprintf("the cue has a line of %d characters", n), "part it into cues; no screen shows so much")
+			}
+		})
+	}
+	r.file.Cues = append(r.file.Cues, c)
+}
+
+// finish says what is to be said of the file as a whole.
+func (r *reader) finish() {
+	format := r.file.Format
+	switch {
+	case !r.file.Whole && len(r.file.Cues) == 0:
+		return
+	case strings.TrimSpace(r.text) == "" && format != STL:
+		r.unread(diag.Span{}, "the file is empty", "")
+	case format == Unknown:
+		r.unread(diag.Span{}, "this is no caption file that fixslate reads", "use SRT, WebVTT, TTML, SSA or EBU STL")
+	case len(r.file.Cues) == 0 && format == WebVTT:
+		r.doubt(diag.Warning, diag.Span{}, "the file holds no cue", "")
+	case len(r.file.Cues) == 0:
+		r.unread(diag.Span{}, "the file holds no cue", "")
+	}
+	if named := FormatNamed(extension(r.file.Source.Name)); named != Unknown && format != Unknown && named != format {
+		r.doubt(diag.Note, diag.Span{}, fmt.Sprintf("the file is named .%s and holds %s", extension(r.file.Source.Name), format), "rename it")
+	}
+}
+
+// sniff tells a file's format by its content, then by its name.
+func sniff(text, name string) Format {
+	named := FormatNamed(extension(name))
+	begin := strings.TrimLeft(text, " \t\n\f")
+	switch {
+	case begin == "":
+		return named
+	case strings.HasPrefix(text, "WEBVTT"):
+		return WebVTT
+	case strings.HasPrefix(begin, "<"):
+		if named == TTML || strings.Contains(begin[:min(len(begin), 4096)], "tt") {
+			return TTML
+		}
+		return Unknown
+	case hasSection(begin):
+		return SSA
+	case named == WebVTT && !numberedComma(begin):
+		return WebVTT // and readWebVTT will ask for its first line
+	case strings.Contains(text, "-->"), named == SRT:
+		return SRT
+	case named == SSA:
+		return SSA
+	}
+	return Unknown
+}
+
+// hasSection holds for the sections of SSA.
+func hasSection(text string) bool {
+	head := strings.ToLower(text[:min(len(text), 1<<16)])
+	return strings.HasPrefix(head, "[script info]") || strings.HasPrefix(head, "[events]") || strings.Contains(head, "\n[events]")
+}
+
+// numberedComma holds for text that begins as SRT alone does: a number on a
+// line of its own, then a time with a comma.
+func numberedComma(text string) bool {
+	number, rest, _ := strings.Cut(text, "\n")
+	timing, _, _ := strings.Cut(rest, "\n")
+	return isCount(strings.TrimSpace(number)) && strings.Contains(timing, "-->") && strings.Contains(timing, ",")
+}
+
+// isCount holds for a whole number in digits, no longer than a cue's number is.
+func isCount(s string) bool {
+	if s == "" || len(s) > 9 {
+		return false
+	}
+	for i := 0; i < len(s); i++ {
+		if !isDigit(s[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func extension(name string) string {
+	return strings.TrimPrefix(strings.ToLower(path.Ext(strings.ReplaceAll(name, `\`, "/"))), ".")
+}
+
+// clock adds up a time; false where a part is out of range. Milliseconds may
+// be any number below a thousand.
+func clock(h, m, s, ms int64) (time.Duration, bool) {
+	if h < 0 || h > mostHours || m < 0 || m > 59 || s < 0 || s > 59 || ms < 0 || ms > 999 {
+		return 0, false
+	}
+	return time.Duration(((h*60+m)*60+s)*1000+ms) * time.Millisecond, true
+}
+
+// digits reads the digits that s begins with; a number too large for any clock
+// comes back as mostHours+1.
+func digits(s string) (n int64, length int) {
+	for length < len(s) && isDigit(s[length]) {
+		if n <= mostHours {
+			n = n*10 + int64(s[length]-'0')
+		}
+		length++
+	}
+	return n, length
+}

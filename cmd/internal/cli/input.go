@@ -15,7 +15,7 @@ import (
 // read reads a plan, "-" being standard input. Errors are of the machine or of
 // the path; what is wrong with the text comes back in the request.
 func read(s streams, name string) (build.Request, error) {
-	raw, shown, err := slurp(s, name)
+	raw, shown, err := slurpUpTo(s, name, diag.MaxBytes)
 	if err != nil {
 		return build.Request{}, failed{err}
 	}
@@ -30,9 +30,10 @@ func read(s streams, name string) (build.Request, error) {
 	return r, nil
 }
 
-// slurp reads a whole file, at most a little over what a source may hold.
-// Folders, pipes and devices are refused by name, before anything is read.
-func slurp(s streams, name string) (raw []byte, shown string, err error) {
+// slurpUpTo reads a whole file, "-" being standard input, but at most one byte
+// over the limit: the reader below says that it is too large. Folders, pipes
+// and devices are refused by name, before anything is read.
+func slurpUpTo(s streams, name string, limit int64) (raw []byte, shown string, err error) {
 	in, shown := s.in, "standard input"
 	if name != "-" {
 		shown = filepath.ToSlash(name)
@@ -57,7 +58,7 @@ func slurp(s streams, name string) (raw []byte, shown string, err error) {
 		defer file.Close()
 		in = file
 	}
-	raw, err = io.ReadAll(io.LimitReader(in, diag.MaxBytes+1))
+	raw, err = io.ReadAll(io.LimitReader(in, limit+1))
 	if err != nil {
 		return nil, shown, unreadable(shown, err)
 	}

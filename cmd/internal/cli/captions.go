@@ -1,0 +1,159 @@
+package cli
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/chapters/captions"
+	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
+)
+
+type captionsOptions struct {
+	streams
+	file    string
+	to      captionFormat
+	profile string
+	output  string
+	format  format
+	failOn  failOn
+}
+
+// captionFormat is the value of --to.
+type captionFormat struct{ captions.Format }
+
+func (f *captionFormat) String() string {
+	if f.Format == captions.Unknown {
+		return ""
+	}
+	return f.Format.String()
+}
+
+func (f *captionFormat) Type() string { return "format" }
+
+func (f *captionFormat) Set(word string) error {
+	f.Format = captions.FormatNamed(word)
+	if !f.Writable() {
+		return fmt.Errorf("write srt, vtt or ttml")
+	}
+	return nil
+}
+
+func newCaptions(s streams) *cobra.Command {
+	o := &captionsOptions{streams: s, format: formats("text", "json"), failOn: failOn{diag.Error}}
+	cmd := &cobra.Command{
+		Use:   "captions FILE",
+		Short: "read, check and convert a caption file",
+		Long: `Captions reads a caption file (SRT, WebVTT, TTML, SSA, STL), says on standard
+error what is wrong with it, and with --to writes it in another format, to
+standard output or the file given with -o.
+
+It converts cue for cue; with --profile the words are cut into cues anew, and
+without --to the file is checked against that profile. A file that can't be
+read whole ends with 2 and nothing is written.`,
+		Example: "  fixslate captions edit.srt --profile broadcast\n  fixslate captions edit.srt --to vtt -o edit.vtt",
+		Args:    cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.file = args[0]
+			return runCaptions(cmd.Context(), o)
+		},
+	}
+	cmd.Flags().Var(&o.to, "to", "write the captions as srt, vtt or ttml")
+	cmd.Flags().StringVar(&o.profile, "profile", "", "line lengths and reading speed: "+strings.Join(profileNames(), ", "))
+	cmd.Flags().StringVarP(&o.output, "output", "o", "", "the file to write, instead of standard output")
+	o.format.flag(cmd)
+	o.failOn.flag(cmd)
+	return cmd
+}
+
+func profileNames() []string {
+	var names []string
+	for _, p := range captions.Profiles() {
+		names = append(names, p.Name)
+	}
+	return names
+}
+
+func runCaptions(ctx context.Context, o *captionsOptions) error {
+	profile, known := captions.ProfileNamed(o.profile)
+	if o.profile != "" && !known {
+		return failed{fmt.Errorf("there is no profile %q; write %s", o.profile, strings.Join(profileNames(), ", "))}
+	}
+	if o.to.Format == captions.Unknown && o.output != "" {
+		return failed{fmt.Errorf("-o needs --to srt, vtt or ttml")}
+	}
+	raw, shown, err := slurpUpTo(o.streams, o.file, captions.MaxBytes)
+	if err != nil {
+		return failed{err}
+	}
+	file, findings := captions.Read(raw, shown)
+	if o.profile != "" && o.to.Format != captions.Unknown {
+		file = captions.Resegment(file, profile)
+	}
+	findings = append(findings, captions.Check(file, profile)...)
+	if o.format.word == "json" {
+		err = captionsJSON(o.out, file, findings)
+	} else {
+		err = complain(o.streams, findings)
+	}
+	if err != nil {
+		return failed{err}
+	}
+	if !file.Whole {
+		return faulted
+	}
+	if err := o.write(ctx, file); err != nil {
+		return err
+	}
+	if o.failOn.met(findings) {
+		return found
+	}
+	return nil
+}
+
+// write writes the captions in the format asked for, if any.
+func (o *captionsOptions) write(ctx context.Context, file captions.File) error {
+	if o.to.Format == captions.Unknown {
+		return nil
+	}
+	data, err := captions.Write(file, o.to.Format)
+	if err != nil {
+		return failed{err}
+	}
+	switch {
+	case o.output != "":
+		err = build.WriteFile(ctx, o.output, data, kept(o.file, nil))
+	case o.format.word == "json":
+		return failed{fmt.Errorf("--format json takes standard output; give the captions a file with -o")}
+	default:
+		_, err = o.out.Write(data)
+	}
+	if err != nil {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		return failed{err}
+	}
+	return nil
+}
+
+func captionsJSON(w io.Writer, file captions.File, findings []diag.Finding) error {
+	type cue struct {
+		Start float64 `json:"start_seconds"`
+		End   float64 `json:"end_seconds"`
+		Text  string  `json:"text"`
+	}
+	cues := []cue{}
+	for _, c := range file.Cues {
+		cues = append(cues, cue{c.Start.Seconds(), c.End.Seconds(), c.Text})
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(map[string]any{"format": file.Format.String(), "cues": cues, "findings": diag.Entries(findings)})
+}

@@ -196,6 +196,13 @@ func (s *scanner) clock(i int) (expression, bool) {
 		}
 		return s.lasting(i, i+5, "h", []int{h, m, sec})
 	}
+	if r := s.mark(i + 3); r == '-' || r == '–' {
+		if until, ok := s.clock(i + 4); ok && until.kind == Time && s.mark(i-1) != r {
+			until.start, until.said = i, clockWords(h, m)+" to "+until.said
+			until.values = []Value{{float64(h*60 + m), trade.Minute}, until.values[0]}
+			return until, h < 24
+		}
+	}
 	if !s.closed(i + 3) {
 		return expression{}, false
 	}
@@ -203,7 +210,7 @@ func (s *scanner) clock(i int) (expression, bool) {
 	if unit, ok := s.unitAt(s.over(i+3), &after); ok && unit.unit.Dimension() == trade.Time {
 		return s.lasting(i, unit.end, unit.unit, []int{h, m})
 	}
-	if h > 23 || s.nearRatio(i) {
+	if h > 23 || s.nearRatio(i, i+3) {
 		return expression{}, false
 	}
 	e := expression{kind: Time, start: i, end: i + 3, said: clockWords(h, m)}
@@ -270,20 +277,30 @@ func (s *scanner) lasting(i, end int, unit trade.Unit, parts []int) (expression,
 	return expression{kind: Quantity, start: i, end: end, said: strings.Join(words, " "), values: []Value{{value, unit}}}, true
 }
 
-// nearRatio says whether the words before token i speak of a ratio, so that
+// nearRatio says whether the words around token i speak of a ratio, so that
 // "1:50" is none of the clock.
-func (s *scanner) nearRatio(i int) bool {
+func (s *scanner) nearRatio(i, end int) bool {
 	words := 0
-	for i--; i >= 0 && words < 4; i-- {
-		if s.kind(i) == wordToken {
+	for at := i - 1; at >= 0 && words < 4; at-- {
+		if s.mark(at) != 0 {
+			break
+		}
+		if s.kind(at) == wordToken {
 			words++
-			switch w := s.word(i); {
-			case strings.HasPrefix(w, "ratio"), strings.HasPrefix(w, "mix"), strings.HasPrefix(w, "dilut"), w == "scale", w == "gear", w == "gearing":
+			if isRatioWord(s.word(at)) {
 				return true
 			}
 		}
 	}
-	return false
+	return isRatioWord(s.word(s.over(end)))
+}
+
+func isRatioWord(w string) bool {
+	switch w {
+	case "scale", "gear", "gearing", "slope", "fall", "gradient":
+		return true
+	}
+	return strings.HasPrefix(w, "ratio") || strings.HasPrefix(w, "mix") || strings.HasPrefix(w, "dilut")
 }
 
 func clockWords(h, m int) string {

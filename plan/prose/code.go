@@ -25,8 +25,10 @@ func (s *scanner) code(i int) (expression, bool) {
 	if !figures || !letters && end == i+1 {
 		return expression{}, false
 	}
-	if first := s.at(i); s.kind(i) == wordToken && s.kind(i+1) == markToken && !isCodeHead(first) {
-		return expression{}, false // "mid-2014", "step-4"
+	if first := s.at(i); s.kind(i) == wordToken && s.kind(i+1) == markToken {
+		if !isCodeHead(first) || s.mark(i+1) == '.' && numberOnly[s.word(i)] {
+			return expression{}, false // "mid-2014", "step-4", "No.10"
+		}
 	}
 	e := expression{kind: PartNumber, start: start, end: end, word: s.slice(start, end)}
 	if s.at(i) == "M" && s.kind(i+1) == digitToken {
@@ -70,7 +72,7 @@ func (s *scanner) piece(i int) (end int, letters, figures bool) {
 // isCodeHead holds for letters that may begin a code with a mark behind them:
 // few, or capitals.
 func isCodeHead(word string) bool {
-	return len(word) <= 2 || len(word) <= 5 && strings.ToUpper(word) == word
+	return len(word) <= 2 && !functionWords[word] || len(word) <= 5 && strings.ToUpper(word) == word
 }
 
 // codeWords says a designation: letters one by one, digits as numbers up to
@@ -126,7 +128,14 @@ func codeDigits(digits string) string {
 }
 
 // letters spaces the letters of a word: "USB" is said "U S B".
+//
+// Twins have a name of their own: "AA" is "double A".
 func letters(word string) string {
+	if same := strings.Trim(word, word[:1]) == ""; same && len(word) == 2 {
+		return "double " + word[:1]
+	} else if same && len(word) == 3 {
+		return "triple " + word[:1]
+	}
 	var b strings.Builder
 	for _, r := range word {
 		if b.Len() > 0 {
@@ -183,7 +192,7 @@ func (s *scanner) glued(start int, first amount) (expression, bool) {
 	case s.mark(start) == '#' && s.closed(first.until):
 		e.kind, e.end, e.said = StepNumber, first.until, "number "+n.words()
 		return e, true
-	case first.hasUnit && s.mark(first.until) != '/':
+	case first.hasUnit && s.mark(first.until) != '/' && !s.unified(first.until):
 		return e, false
 	case next == "st" || next == "nd" || next == "rd" || next == "th":
 		if n.decimals != "" || n.bottom > 0 || s.isGlued(n.end+1) {
@@ -192,9 +201,12 @@ func (s *scanner) glued(start int, first amount) (expression, bool) {
 		e.kind, e.said = Ordinal, ordinal(n.whole)
 		e.amounts = []amount{{numeral: n, until: n.end}}
 		return e, true
-	case next == "x" && !s.isGlued(n.end+1) || s.mark(n.end) == '×':
+	case s.isMultiplier(n.end):
 		e.kind, e.said = Count, n.words()
-		if _, isCode := s.code(s.over(e.end)); !isCode && s.kind(s.over(e.end)) != digitToken && !s.isCounted(e.end) {
+		if s.kind(n.end) == spaceToken {
+			e.end++
+		}
+		if s.sayTimes(e.end) {
 			e.said += " times"
 		}
 		return e, true
@@ -204,13 +216,46 @@ func (s *scanner) glued(start int, first amount) (expression, bool) {
 		return e, true
 	case s.mark(n.end) == ':' && s.kind(n.end+1) == digitToken:
 		return s.ratio(e, n)
-	case n.bottom > 0 && s.mark(n.end) == '-' && s.kind(n.end+1) == digitToken && !s.isGlued(n.end+2):
-		e.kind, e.end = PartNumber, n.end+2
-		e.said = fractionAlone(&n) + " " + cardinal(s.at(n.end+1))
-		e.word, e.amounts = s.slice(start, e.end), nil
-		return e, true
+	case n.bottom > 0 && s.unified(first.until):
+		return s.inchThread(start, first), true
 	}
 	return s.either(e, first)
+}
+
+// unified says whether the threads per inch follow at token i: "1/4-20".
+func (s *scanner) unified(i int) bool {
+	return s.mark(i) == '-' && s.kind(i+1) == digitToken && len(s.at(i+1)) <= 2 && !s.isGlued(i+2)
+}
+
+// inchThread reads "3/8-16" and `1/4"-20`.
+func (s *scanner) inchThread(start int, first amount) expression {
+	end := first.until + 2
+	said := fractionAlone(&first.numeral)
+	if first.hasUnit {
+		said += " " + first.of.says(1)
+	}
+	return expression{kind: PartNumber, start: start, end: end, word: s.slice(start, end), said: said + " " + cardinal(s.at(end-1))}
+}
+
+// isMultiplier holds for the "x" of "4x M8", "2× 1.5 V" and "2 x AAA".
+func (s *scanner) isMultiplier(i int) bool {
+	if s.kind(i) == spaceToken {
+		return (s.word(i+1) == "x" || s.mark(i+1) == '×') && s.kind(i+2) == spaceToken && (s.kind(i+3).solid() || s.mark(i+3) != 0 && s.startsNumber(i+3))
+	}
+	return s.word(i) == "x" && !s.isGlued(i+1) || s.mark(i) == '×'
+}
+
+// sayTimes says whether a multiplier that ends at i is said: "2x zoom" is, "4x
+// M8 bolts" and "2 x 13 mm sockets" are not.
+func (s *scanner) sayTimes(i int) bool {
+	at := s.over(i)
+	if a, ok := s.amountAt(at); ok {
+		return !s.attributive(a.until)
+	}
+	if _, isCode := s.code(at); isCode || isSpelledOut(s.at(at)) {
+		return false
+	}
+	return !s.isCounted(i)
 }
 
 func plural(words string) string {

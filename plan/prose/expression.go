@@ -216,11 +216,20 @@ func (s *scanner) measured(i int) (expression, bool) {
 		if e, ok := s.glued(i, first); ok {
 			return e, true
 		}
-		if !s.closed(first.until) {
+		if !s.closed(first.until) && !s.paired(&first) {
 			return expression{}, false
 		}
 	}
 	return e, true
+}
+
+// paired holds for the first of two quantities of different kinds: "12V/5A".
+func (s *scanner) paired(first *amount) bool {
+	if !first.hasUnit || s.mark(first.until) != '/' {
+		return false
+	}
+	second, ok := s.amountAt(first.until + 1)
+	return ok && second.hasUnit && s.closed(second.until)
 }
 
 // joined adds to a first amount the one it is joined with.
@@ -234,7 +243,8 @@ func (s *scanner) joined(e *expression) bool {
 			continue
 		}
 		second, ok := s.amountAt(found.next)
-		if !ok || second.inWords != first.inWords && !found.mixed || !second.inWords && !s.closed(second.until) && found.kind != Size {
+		isTwoThree := !second.hasUnit && s.word(second.until) == "x" && !s.isGlued(second.until+1) // "2-3x"
+		if !ok || second.inWords != first.inWords && !found.mixed || !second.inWords && !s.closed(second.until) && found.kind != Size && !isTwoThree {
 			continue
 		}
 		e.amounts = append(e.amounts[:1], second)
@@ -245,6 +255,9 @@ func (s *scanner) joined(e *expression) bool {
 		e.kind, e.joint, e.end = found.kind, found.said, second.until
 		if found.kind == Size {
 			s.moreTimes(e)
+		}
+		if found.kind == Range && isTwoThree {
+			e.said, e.end, e.word = first.words()+" to "+second.words()+" times", second.until+1, "times"
 		}
 		return true
 	}
@@ -378,6 +391,12 @@ func (s *scanner) agree(e *expression, j joint) bool {
 	sameUnit := !a.hasUnit || !b.hasUnit || a.of.unit.Dimension() == b.of.unit.Dimension()
 	switch j.kind {
 	case Size:
+		if b.hasUnit && b.of.unit.Dimension() != trade.Length && b.of.unit.Dimension() != "" {
+			return false // "2 × 1.5 V"
+		}
+		if b.hasUnit && !a.hasUnit && a.value <= 2 && s.kind(j.next-1) == spaceToken && s.attributive(b.until) && j.said != "" {
+			return false // "2 x 13 mm sockets"
+		}
 		return sameUnit && (a.bottom == 0 || b.hasUnit || b.bottom > 0)
 	case Tolerance:
 		return b.sign == 0

@@ -187,7 +187,7 @@ func (s *scanner) isRatio(e *expression) bool {
 // isCounted says whether a plural noun follows: "2000 cycles".
 func (s *scanner) isCounted(i int) bool {
 	w := s.noun(i)
-	return len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
+	return w == "people" || len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
 }
 
 // noun is the word behind a number that may be what it counts, else empty.

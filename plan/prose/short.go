@@ -172,10 +172,14 @@ func (v *voice) sign(i, end int) int {
 		return i + 1
 	case r == '@':
 		v.say("at")
-	case r == '+' && (v.kind(next) == wordToken || v.kind(next) == digitToken):
+	case r == '+' && (v.kind(next).solid() || v.kind(i-1).solid()):
 		v.say("plus")
 	case r == '~' && (v.kind(i+1) == digitToken || v.startsNumber(i+1)):
 		v.say("about")
+	case (r == '>' || r == '<') && v.mark(i+1) == '=':
+		v.say(map[rune]string{'>': "at least", '<': "at most"}[r])
+		v.need = v.kind(i+2) != spaceToken
+		return i + 2
 	case r == '#' && next == i+1 && v.kind(next) == digitToken:
 		v.say("number")
 	case r == '/' && v.kind(i-1) == spaceToken && v.kind(i+1) == spaceToken:

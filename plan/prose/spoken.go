@@ -124,6 +124,12 @@ func (v *voice) word(i, end int) int {
 	switch {
 	case w == "OK" || w == "ok" || w == "Ok":
 		v.write(matchCase(w, "okay"))
+	case romanNumerals[w] > 0 && v.kind(i-1) != noToken:
+		v.say(cardinalOf(uint64(romanNumerals[w])))
+		v.tight(i + 1)
+	case lowerSpelled[w]:
+		v.say(letters(strings.ToUpper(w)))
+		v.tight(i + 1)
 	case isSpelledOut(w) && (v.mark(i-1) != '\'' && v.mark(i-1) != '’'):
 		v.say(letters(w))
 		v.tight(i + 1)
@@ -321,16 +327,16 @@ func (s *scanner) labelBefore(i int) string {
 	return s.word(at)
 }
 
-// fractionAlone says a fraction that nothing follows: "a third", "three
-// quarters".
+// fractionAlone says a fraction that nothing follows: "a third", "half",
+// "three quarters".
 func fractionAlone(n *numeral) string {
-	if n.top == 1 && n.whole == "" && n.sign == 0 {
-		if n.bottom == 8 {
-			return "an " + n.words()
-		}
-		return "a " + n.words()
+	if n.top != 1 || n.whole != "" || n.sign != 0 || n.bottom == 2 {
+		return n.words()
 	}
-	return n.words()
+	if n.bottom == 8 {
+		return "an " + n.words()
+	}
+	return "a " + n.words()
 }
 
 // fractionOf says a fraction of a unit: "three eighths of an inch", "half a
@@ -363,7 +369,7 @@ func (s *scanner) fractionOf(e *expression, a *amount, unit string, attributive 
 		return words + glue + one
 	case a.bottom == 2:
 		return words + " " + article + one
-	case a.of.unit == "turn":
+	case a.of.unit == "turn" && a.top == 1 && a.bottom == 4:
 		return fractionAlone(&a.numeral) + " " + one
 	}
 	return fractionAlone(&a.numeral) + " of " + article + one

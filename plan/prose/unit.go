@@ -98,7 +98,7 @@ func isSpelled(unit trade.Unit, spelling string) bool {
 	if strings.EqualFold(spelling, unit.Spoken(1)) || strings.EqualFold(spelling, unit.Spoken(2)) {
 		return true
 	}
-	for word := range strings.SplitSeq(lower, " ") {
+	for word := range strings.FieldsFuncSeq(lower, func(r rune) bool { return r == ' ' || r == '-' }) {
 		if len(word) < 4 && word != "per" && word != "of" && word != "an" {
 			return false
 		}
@@ -126,15 +126,19 @@ func (s *scanner) fits(m *measure, spelling string, after *numeral) bool {
 	glued := s.kind(m.start-1) != spaceToken
 	next := s.over(m.end)
 	switch spelling {
+	case "K":
+		if glued {
+			return false // "4K"
+		}
 	case "in", "IN", "In":
 		return glued && s.kind(m.start-1) == digitToken || s.isInch(m, after)
 	case "a", "at", "c", "as", "us", "k", "f":
-		return glued && s.kind(m.start-1) == digitToken
+		return glued && s.kind(m.start-1) == digitToken && labels[s.labelBefore(after.start)] != labelKind(StepNumber)
 	case "A":
 		if after.inWords {
 			return s.kind(next) != wordToken // "twelve A" but not "Two A fuse"
 		}
-	case "C", "F", "K", "S", "N", "H", "J", "W", "V", "t", "s", "g", "h", "l", "m", "w", "v", "L", "T", "G":
+	case "C", "F", "S", "N", "H", "J", "W", "V", "t", "s", "g", "h", "l", "m", "w", "v", "L", "T", "G":
 		if after.inWords && spelling != "V" {
 			return false
 		}
@@ -182,7 +186,7 @@ func (s *scanner) isInch(m *measure, after *numeral) bool {
 	case noToken:
 		return true
 	case markToken:
-		return s.mark(next) != '(' && s.mark(next) != '"'
+		return s.mark(next) != '(' && s.mark(next) != '"' && !(s.mark(next) == '-' && s.isGlued(next+1))
 	case digitToken:
 		return false
 	}

@@ -28,9 +28,6 @@ var labels = func() map[string]labelKind {
 	return m
 }()
 
-// digitNouns are nouns behind which a number is said digit by digit.
-var digitNouns = map[string]bool{"number": true, "no": true, "part": true, "code": true, "error": true, "fault": true, "serial": true, "reference": true, "ref": true, "model": true}
-
 func set(words ...string) map[string]bool {
 	m := make(map[string]bool, len(words))
 	for _, w := range words {
@@ -38,6 +35,10 @@ func set(words ...string) map[string]bool {
 	}
 	return m
 }
+
+// digitNouns are nouns behind which a number is said digit by digit.
+var digitNouns = set("number", "no", "part", "code", "error", "fault", "serial", "reference", "ref", "model", "iso", "en", "din", "iec", "bs",
+	"ansi", "astm", "ul", "vde", "jis", "nfpa", "standard")
 
 // determiners stand before "point" where it is the noun: "at this point two".
 var determiners = set("this", "that", "the", "some", "what", "which", "any", "every", "each", "no", "starting", "good", "test", "earth",
@@ -66,7 +67,7 @@ var functionWords = set(
 // spokenWords are capitals said as a word, and ordinary words that people write
 // in capitals to shout; other short words in capitals are spelled out.
 var spokenWords = set(
-	"RAM", "ROM", "PIN", "SIM", "DOT", "NATO", "JIS", "DIN", "LAN", "BIOS", "PAT", "VIN", "TORX", "RADAR", "LASER", "SCART", "CAT", "MIG", "TIG",
+	"RAM", "ROM", "PIN", "SIM", "DOT", "NATO", "JIS", "DIN", "LAN", "BIOS", "PAT", "TORX", "RADAR", "LASER", "SCART", "CAT", "MIG", "TIG",
 	"ACME", "WAN", "GIF", "JPEG", "NASA", "UNESCO", "OSHA", "NIOSH", "MOT", "OK",
 	"A", "I", "AM", "AN", "AND", "ANY", "ARE", "AS", "AT", "BAD", "BE", "BEEN", "BIG", "BOTH", "BOX", "BUT", "BUY", "BY", "CALL", "CAN", "CAP", "CAR", "CUT",
 	"DAY", "DID", "DO", "DOES", "DON'T", "DRY", "DUE", "EACH", "END", "FAN", "FAR", "FEW", "FIT", "FIX", "FOR", "FULL", "GAP", "GAS", "GET", "GO",
@@ -79,6 +80,12 @@ var spokenWords = set(
 	"EVER", "ALSO", "ALL", "BEST", "CASE", "COLD", "HARD", "HOME", "KILL", "LONG", "LOSE", "MAKE", "NEED", "NONE", "PART", "READ", "REAR", "ROAD", "SAME", "SLOW",
 	"SURE", "TAKE", "TIME", "TOOL", "VENT", "WAVE", "WORK", "ZERO", "MENU", "MODE", "AUTO", "EXIT", "MUTE", "PLAY", "FAST", "NOTE", "EASY", "FREE", "LOAD", "ICE", "EYE",
 )
+
+// romanNumerals that count marks and types; "I", "V" and "X" alone are letters.
+var romanNumerals = map[string]int{"II": 2, "III": 3, "IV": 4, "VI": 6, "VII": 7, "VIII": 8, "IX": 9, "XI": 11, "XII": 12}
+
+// lowerSpelled are said letter by letter though they are often written small.
+var lowerSpelled = set("mpg", "pcb", "usb", "pvc", "ptfe", "dc", "lcd", "tv", "rcd", "mcb", "dvd", "cd", "diy")
 
 // spelledWords are short capitals with a vowel that are spelled out all the
 // same; those of three letters are anyway.

@@ -165,6 +165,10 @@ func (s *scanner) classify(e *expression) {
 		}
 		return
 	}
+	if s.word(s.over(a.until)) == "o'clock" && a.value >= 1 && a.value <= 12 {
+		e.kind, e.values = Time, []Value{{a.value * 60, trade.Minute}}
+		return
+	}
 	if kind := labels[before]; kind.labels() && a.decimals == "" {
 		e.kind, e.word = FigureKind(kind), before
 		return
@@ -229,6 +233,8 @@ func (s *scanner) isLimit(e *expression) bool {
 		}
 	case "to":
 		return before == "up" || before == "down"
+	case "of":
+		return before == "maximum" || before == "minimum" || before == "limit"
 	}
 	switch next := s.word(s.over(e.end)); next {
 	case "max", "maximum", "min", "minimum", "tops":

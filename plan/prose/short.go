@@ -1,8 +1,6 @@
 package prose
 
-import (
-	"strings"
-)
+import "strings"
 
 // shortForms are abbreviations in lower case, without their last stop, and what
 // is said for them. Those in stopOnly need the stop; those in numberOnly stand

@@ -15,16 +15,6 @@ type measure struct {
 	money      bool
 }
 
-// moneyWords are currencies written as words.
-var moneyWords = map[string]trade.Unit{
-	"quid": "GBP", "sterling": "GBP", "gbp": "GBP", "pence": "p", "euro": "EUR", "euros": "EUR", "eur": "EUR",
-	"dollar": "USD", "dollars": "USD", "bucks": "USD", "usd": "USD", "cents": "c", "cent": "c",
-	"pound": "GBP", "pounds": "GBP",
-}
-
-// moneySigns are currencies written as signs.
-var moneySigns = map[rune]trade.Unit{'£': "GBP", '€': "EUR", '$': "USD", '¥': "JPY"}
-
 // longestUnit is how many tokens a unit may take, white space counted: "cubic
 // feet per minute" has seven, "B T U per hour" nine.
 const longestUnit = 9
@@ -110,6 +100,10 @@ func isSpelled(unit trade.Unit, spelling string) bool {
 // shortUnits are written short though they look like words.
 var shortUnits = map[string]bool{"mins": true, "secs": true, "degs": true, "lbft": true, "ftlb": true, "inlb": true, "mbar": true, "kohm": true, "kohms": true}
 
+// liquids are measured in "mil" that are millilitres.
+var liquids = set("oil", "water", "fluid", "coolant", "fuel", "petrol", "diesel", "thinner", "thinners", "cleaner", "vinegar", "antifreeze",
+	"solvent", "spirit", "paraffin", "acid", "detergent", "degreaser", "paint", "brake", "gearbox", "mineral", "hydraulic", "lubricant")
+
 // takeStop takes the full stop of a shortened unit, "3/4 in. union", unless it
 // may end the sentence.
 func (s *scanner) takeStop(m *measure) {
@@ -144,9 +138,10 @@ func (s *scanner) fits(m *measure, spelling string, after *numeral) bool {
 		}
 	case `"`, "'", "”", "’":
 		return !after.inWords && s.isMarkOfLength(m)
-	case "second", "pound", "foot", "revs", "rev", "mil", "bar", "gauge":
-		// Words of other meanings too; after a number they are units, but
-		// "one second" is no matter and "the last one turns" is below.
+	case "mil", "mils", "mill", "mills":
+		if s.word(next) == "of" && liquids[s.word(s.over(next+1))] {
+			m.unit = "mL"
+		}
 	case "pounds":
 		m.money = s.isPrice(after, m.end)
 		if m.money {
@@ -218,50 +213,6 @@ func (s *scanner) isMarkOfLength(m *measure) bool {
 	return !s.isGlued(m.end)
 }
 
-// isPrice judges "pounds" behind a number: money if the words around speak of
-// it.
-func (s *scanner) isPrice(after *numeral, end int) bool {
-	for i, words := after.start-1, 0; i >= 0 && words < 6; i-- {
-		if s.kind(i) == wordToken {
-			words++
-			if priceWords[s.word(i)] {
-				return true
-			}
-		}
-	}
-	for i, words := end, 0; i < len(s.tokens) && words < 4; i++ {
-		if s.kind(i) == wordToken {
-			words++
-			if priceWords[s.word(i)] {
-				return true
-			}
-		}
-	}
-	next := s.over(end) // "eighteen pounds fifty"
-	return next > end && (s.number(next).class == tensWord || s.number(next).class == teenWord || s.kind(next) == digitToken)
-}
-
-var priceWords = map[string]bool{
-	"cost": true, "costs": true, "costing": true, "paid": true, "pay": true, "price": true, "priced": true, "prices": true, "worth": true,
-	"charge": true, "charges": true, "charged": true, "spend": true, "spent": true, "bill": true, "cheap": true, "cheaper": true,
-	"expensive": true, "buy": true, "bought": true, "sell": true, "sold": true, "save": true, "saves": true, "saved": true,
-	"delivered": true, "postage": true, "quote": true, "quoted": true, "refund": true, "budget": true, "money": true, "each": true,
-	"hour": false, "new": false, "vat": true, "labour": true, "online": true, "retail": true, "price-wise": true,
-}
-
-// currency reads money written as a word.
-func (s *scanner) currency(i int, after *numeral) (measure, bool) {
-	w := s.word(i)
-	unit, ok := moneyWords[w]
-	if w == "p" && !after.inWords && s.kind(i-1) == digitToken {
-		unit, ok = "p", true
-	}
-	if !ok || s.isGlued(i+1) {
-		return measure{}, false
-	}
-	return measure{unit: unit, start: i, end: i + 1, spelled: len(w) > 3 && w != "euro", money: true}, true
-}
-
 // says gives the words for a unit behind a number.
 func (m measure) says(number float64) string {
 	words := ""
@@ -281,26 +232,4 @@ func (m measure) says(number float64) string {
 		words += " " + m.suffix
 	}
 	return words
-}
-
-func moneySaid(unit trade.Unit, number float64) string {
-	one, many := "", ""
-	switch unit {
-	case "GBP":
-		one, many = "pound", "pounds"
-	case "EUR":
-		one, many = "euro", "euros"
-	case "USD":
-		one, many = "dollar", "dollars"
-	case "JPY":
-		return "yen"
-	case "p":
-		return "pence"
-	case "c":
-		one, many = "cent", "cents"
-	}
-	if number == 1 {
-		return one
-	}
-	return many
 }

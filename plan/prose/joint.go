@@ -1,0 +1,175 @@
+package prose
+
+import (
+	"fixslate/plan/trade"
+)
+
+// joint is what stands between two amounts.
+type joint struct {
+	kind  FigureKind
+	said  string // words for it if it is a sign
+	next  int    // token behind it
+	mark  rune   // the sign
+	mixed bool   // one amount may be in words and the other in digits
+}
+
+// rangeMark reads "..", "–", "-" between two amounts in digits.
+func (s *scanner) rangeMark(first *amount) (joint, bool) {
+	if first.inWords {
+		return joint{}, false
+	}
+	at := s.over(first.until)
+	j := joint{kind: Range, said: " to ", mark: s.mark(at)}
+	switch j.mark {
+	case '.':
+		if s.mark(at+1) != '.' {
+			return j, false
+		}
+		for at++; s.mark(at+1) == '.'; at++ {
+		}
+	case '–', '—', '…', '~', '−':
+	case '-', '‑':
+		if (at > first.until) != (s.kind(at+1) == spaceToken) {
+			return j, false // "5 -3"
+		}
+	case '→':
+	default:
+		return j, false
+	}
+	j.next = s.over(at + 1)
+	return j, true
+}
+
+// rangeWord reads "to", "or", "and" (behind "between") and "through".
+func (s *scanner) rangeWord(first *amount) (joint, bool) {
+	at := s.over(first.until)
+	j := joint{kind: Range, next: s.over(at + 1), mixed: true}
+	if at == first.until || j.next == at+1 {
+		return j, false
+	}
+	switch s.word(at) {
+	case "to", "or", "through":
+		return j, true
+	case "and":
+		return j, s.word(s.back(first.start)) == "between" || s.word(s.back(s.back(first.start))) == "between"
+	}
+	return j, false
+}
+
+// toleranceMark reads "±", "+/-", "plus or minus", "give or take".
+func (s *scanner) toleranceMark(first *amount) (joint, bool) {
+	at := s.over(first.until)
+	said := " plus or minus "
+	if s.mark(at) == ',' {
+		at = s.over(at + 1)
+		said = "," + said
+	}
+	end, ok := s.plusMinus(at)
+	if !ok {
+		return joint{}, false
+	}
+	if s.kind(at) == wordToken {
+		said = "" // it is in words already
+	}
+	return joint{kind: Tolerance, said: said, next: s.over(end), mixed: true}, true
+}
+
+// plusMinus reads a sign or words for "plus or minus".
+func (s *scanner) plusMinus(i int) (end int, ok bool) {
+	switch {
+	case s.mark(i) == '±':
+		return i + 1, true
+	case s.mark(i) == '+' && s.mark(i+1) == '/' && (s.mark(i+2) == '-' || s.mark(i+2) == '−'):
+		return i + 3, true
+	case s.mark(i) == '+' && (s.mark(i+1) == '-' || s.mark(i+1) == '−'):
+		return i + 2, true
+	case s.word(i) == "plus" && s.word(i+2) == "or" && s.word(i+4) == "minus",
+		s.word(i) == "give" && s.word(i+2) == "or" && s.word(i+4) == "take":
+		return i + 5, true
+	}
+	return i, false
+}
+
+// times reads "x", "×" and "by" between sizes.
+func (s *scanner) times(first *amount) (joint, bool) {
+	at := s.over(first.until)
+	j := joint{kind: Size, said: " by ", next: s.over(at + 1)}
+	switch {
+	case s.mark(at) == '×':
+	case s.word(at) == "x" && !first.inWords:
+		if (at > first.until) != (j.next > at+1) {
+			return j, false // "4x 10 mm" are four
+		}
+	case s.word(at) == "by" && at > first.until && j.next > at+1:
+		j.said, j.mixed = "", true
+	default:
+		return j, false
+	}
+	return j, true
+}
+
+// moreTimes adds a third and further size: "20 x 30 x 5 mm".
+func (s *scanner) moreTimes(e *expression) {
+	for len(e.amounts) < 4 {
+		j, ok := s.times(&e.amounts[len(e.amounts)-1])
+		if !ok {
+			return
+		}
+		next, ok := s.amountAt(j.next)
+		if !ok {
+			return
+		}
+		e.amounts = append(e.amounts, next)
+		e.end = next.until
+	}
+}
+
+// agree judges whether two amounts may be joined so, and gives a range's unit
+// to its first amount too.
+func (s *scanner) agree(e *expression, j joint) bool {
+	a, b := &e.amounts[0], &e.amounts[1]
+	sameUnit := !a.hasUnit || !b.hasUnit || a.of.unit.Dimension() == b.of.unit.Dimension()
+	switch j.kind {
+	case Size:
+		if b.hasUnit && b.of.unit.Dimension() != trade.Length && b.of.unit.Dimension() != "" {
+			return false // "2 × 1.5 V"
+		}
+		if b.hasUnit && !a.hasUnit && a.value <= 2 && s.kind(j.next-1) == spaceToken && s.attributive(b.until) && j.said != "" {
+			return false // "2 x 13 mm sockets"
+		}
+		return sameUnit && (a.bottom == 0 || b.hasUnit || b.bottom > 0)
+	case Tolerance:
+		return b.sign == 0
+	}
+	if a.bottom > 0 && a.whole == "" && b.bottom == 0 && !a.hasUnit && !b.hasUnit {
+		return false // "quarter to ten"
+	}
+	if !sameUnit || a.bottom > 0 && j.mark == '-' && b.bottom == 0 && !b.hasUnit || a.digitRun || b.digitRun {
+		return false
+	}
+	if j.mark == '-' {
+		switch {
+		case a.hasUnit && !b.hasUnit, b.sign != 0, len(a.whole) > 1 && a.whole[0] == '0', len(b.whole) > 1 && b.whole[0] == '0':
+			return false // a code: "5W-30", "08-15"
+		case !b.hasUnit && (len(a.whole) > 2 || len(b.whole) > 3) && !(isYear(&a.numeral) && isYear(&b.numeral)):
+			return false
+		}
+	}
+	if a.value < b.value || a.hasUnit && b.hasUnit && a.of.unit != b.of.unit {
+		return true
+	}
+	if b.hasUnit && j.mark == 0 {
+		return a.value != b.value // "falls from 12 to 9 V"
+	}
+	// "50 to 1": a ratio, unless something is measured.
+	return b.value == 1 && !b.hasUnit && !a.hasUnit && j.mark == 0 && a.value > 1
+}
+
+// allowance reads a tolerance without its nominal: "±5 %".
+func (s *scanner) allowance(i, end int) (expression, bool) {
+	a, ok := s.amountAt(s.over(end))
+	if !ok || !s.closed(a.until) {
+		return expression{}, false
+	}
+	return expression{kind: Tolerance, start: i, end: a.until, amounts: []amount{a}, joint: "plus or minus "}, true
+}

@@ -1,0 +1,289 @@
+package prose
+
+import (
+	"strings"
+
+	"fixslate/plan/trade"
+)
+
+// oddBit steps over what makes a number vague before its unit: "eighty odd
+// pounds", "two and a bit turns".
+func (s *scanner) oddBit(i int) int {
+	switch {
+	case s.word(i) == "odd" && s.kind(i+1) == spaceToken:
+		return i + 2
+	case s.word(i) == "and" && s.word(i+2) == "a" && s.word(i+4) == "bit" && s.kind(i+5) == spaceToken:
+		return i + 6
+	}
+	return i
+}
+
+// andHalf adds what follows the unit in "an inch and a half".
+func (s *scanner) andHalf(a *amount) {
+	at := s.over(a.until)
+	if s.word(at) != "and" || s.word(at+2) != "a" || a.decimals != "" || a.bottom > 0 {
+		return
+	}
+	switch s.word(at + 4) {
+	case "half":
+		a.value += 0.5
+	case "quarter":
+		a.value += 0.25
+	default:
+		return
+	}
+	a.until = at + 5
+}
+
+// inWords reads an expression that begins with a number in words.
+func (s *scanner) inWords(i int) (expression, bool) {
+	w := s.word(i)
+	switch w {
+	case "twice", "once":
+		times := 2.0
+		if w == "once" {
+			return expression{}, false
+		}
+		return expression{kind: Count, start: i, end: i + 1, values: []Value{{Number: times}}, word: "times", inWords: true}, true
+	case "plus":
+		if end, ok := s.plusMinus(i); ok {
+			if a, ok := s.amountAt(s.over(end)); ok {
+				return expression{kind: Tolerance, start: i, end: a.until, amounts: []amount{a}, inWords: a.inWords}, true
+			}
+		}
+		return expression{}, false
+	case "a", "an":
+		if e, ok := s.oneOf(i); ok {
+			return e, true
+		}
+	case "m":
+		return s.spokenThread(i)
+	case "half", "quarter":
+		if e, ok := s.partOfHour(i); ok {
+			return e, true
+		}
+	case "point":
+		if determiners[s.word(s.back(i))] {
+			return expression{}, false
+		}
+	}
+	if numberWords[w].class == noNumber && !leadsNumber[w] {
+		return s.spokenCode(i)
+	}
+	e, ok := s.measured(i)
+	if !ok || !e.inWords {
+		return e, ok && e.end > i
+	}
+	first := e.amounts[0]
+	switch {
+	case len(e.amounts) == 1 && !first.hasUnit && first.value == 1 && first.bottom == 0 && first.until == i+1:
+		// "one" alone is a pronoun or an article more often than a number.
+		if !labels[s.word(s.back(i))].labels() {
+			return expression{}, false
+		}
+	case len(e.amounts) == 1 && !first.hasUnit && first.bottom == 2 && first.whole == "" && first.top == 1:
+		return expression{}, false // "the other half"
+	}
+	s.addThousands(&e)
+	s.addSmaller(&e)
+	s.oilGrade(&e)
+	return e, true
+}
+
+// addThousands multiplies "three k", "two and a half thousand", "two grand",
+// "two meg".
+func (s *scanner) addThousands(e *expression) {
+	if len(e.amounts) != 1 || e.amounts[0].hasUnit || e.amounts[0].digitRun {
+		return
+	}
+	at := s.link(e.end)
+	value := Value{Number: e.amounts[0].value}
+	switch s.word(at) {
+	case "k", "thousand":
+		value.Number *= 1e3
+	case "million":
+		value.Number *= 1e6
+	case "grand":
+		value.Number *= 1e3
+		value.Unit = "GBP"
+		e.kind = Money
+	case "meg":
+		value.Unit = "MΩ"
+	default:
+		return
+	}
+	if at == e.end || s.isGlued(at+1) {
+		return
+	}
+	e.end = at + 1
+	if m, ok := s.unitAt(s.over(e.end), &e.amounts[0].numeral); ok && value.Unit == "" {
+		value.Unit, e.end = m.unit, m.end
+	}
+	e.values = []Value{value}
+}
+
+// oilGrade reads "five w thirty".
+func (s *scanner) oilGrade(e *expression) {
+	w := s.over(e.end)
+	if len(e.amounts) != 1 || e.amounts[0].hasUnit || s.word(w) != "w" || s.kind(w+1) != spaceToken {
+		return
+	}
+	if n, ok := s.words(w + 2); ok && n.decimals == "" {
+		e.kind, e.end, e.values = PartNumber, n.end, nil
+		e.word, e.amounts = s.slice(e.start, n.end), nil
+	}
+}
+
+// partOfHour reads "half past nine" and "quarter to ten".
+func (s *scanner) partOfHour(i int) (expression, bool) {
+	way := s.over(i + 1)
+	hour := s.number(s.over(way + 1))
+	if s.word(way) != "past" && s.word(way) != "to" || hour.value < 1 || hour.value > 12 || hour.class != oneWord && hour.class != teenWord {
+		return expression{}, false
+	}
+	minutes := 30.0
+	if s.word(i) == "quarter" {
+		minutes = 15
+	}
+	if s.word(way) == "to" {
+		minutes = -minutes
+	}
+	end := s.over(way+1) + 1
+	if a := s.withUnit(numeral{start: end - 1, end: end, value: hour.value, inWords: true}); a.hasUnit {
+		return expression{}, false
+	}
+	return expression{kind: Time, start: i, end: end, values: []Value{{hour.value*60 + minutes, trade.Minute}}, inWords: true}, true
+}
+
+// spokenCode reads a designation as captions have it: "t twenty five", "w
+// seven", "e one five".
+func (s *scanner) spokenCode(i int) (expression, bool) {
+	w := s.at(i)
+	if len(w) != 1 || strings.Contains("aiomxAIOMX", w) || s.kind(i+1) != spaceToken || s.isGlued(i-1) || s.kind(i-1) == markToken && s.mark(i-1) != '(' {
+		return expression{}, false
+	}
+	n, ok := s.words(i + 2)
+	if !ok || n.decimals != "" || n.bottom > 0 || n.sign != 0 {
+		return expression{}, false
+	}
+	if a := s.withUnit(n); a.hasUnit {
+		return expression{}, false
+	}
+	end := n.end
+	for at := s.link(end); at > end; at = s.link(end) { // "one five"
+		class := s.number(at).class
+		if class != oneWord && class != zeroWord && class != ohWord {
+			break
+		}
+		end = at + 1
+	}
+	return expression{kind: PartNumber, start: i, end: end, word: s.slice(i, end), inWords: true}, true
+}
+
+// spokenThread reads "M ten by one point two five".
+func (s *scanner) spokenThread(i int) (expression, bool) {
+	if s.kind(i+1) != spaceToken || s.isGlued(i-1) || s.number(i+2).class == noNumber || s.word(i+2) == "point" {
+		return expression{}, false
+	}
+	e, ok := s.measured(i + 2)
+	if !ok || !e.inWords || e.kind != Quantity && e.kind != Size {
+		return expression{}, false
+	}
+	for _, a := range e.amounts {
+		if a.hasUnit && a.of.unit != trade.Millimetre {
+			return expression{}, false
+		}
+		e.values = append(e.values, Value{a.value, trade.Millimetre})
+	}
+	e.kind, e.start, e.word = Size, i, s.slice(i, e.end)
+	return e, true
+}
+
+// leadsNumber holds the words that begin a number and are none.
+var leadsNumber = map[string]bool{"a": true, "an": true, "half": true, "quarter": true, "minus": true, "negative": true}
+
+// oneOf reads an article as one: "an hour", "a litre or two", "between an hour
+// and ninety minutes".
+func (s *scanner) oneOf(i int) (expression, bool) {
+	if s.kind(i+1) != spaceToken || !articleNouns[s.word(i+2)] {
+		return expression{}, false
+	}
+	n := numeral{start: i, end: i + 1, value: 1, inWords: true}
+	m, ok := s.unitAt(i+2, &n)
+	if !ok || !m.spelled && !m.money {
+		return expression{}, false
+	}
+	a := amount{numeral: n, of: m, hasUnit: true, until: m.end}
+	if s.andHalf(&a); a.value > 1 {
+		return expression{kind: Quantity, start: i, end: a.until, amounts: []amount{a}, inWords: true}, true
+	}
+	e := expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}
+	if s.joined(&e) && e.kind == Range {
+		return e, true
+	}
+	if !articleUnits[m.unit] || s.isRate(i) {
+		return expression{}, false
+	}
+	return expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}, true
+}
+
+// articleUnits are the units of which "a" is one; "a second", "a bar" and "a
+// turn" are mostly something else.
+var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": true, "cm": true, "in": true, "kg": true, "V": true, "A": true, "Ω": true, "kΩ": true, "mA": true, "mV": true}
+
+// articleNouns are the units that may stand behind an article as a measure.
+var articleNouns = set("hour", "litre", "liter", "metre", "meter", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
+	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
+	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand")
+
+// isRate says whether the article at i stands for "per": "sixty miles an hour",
+// "twice an hour".
+func (s *scanner) isRate(i int) bool {
+	before := s.word(s.back(i))
+	if _, ok := trade.LookupUnit(before); ok && before != "" && before != "in" && before != "at" {
+		return true
+	}
+	return before == "times" || before == "twice" || before == "once"
+}
+
+// addSmaller adds the smaller unit that is left out in "two metre ten" and
+// "eighteen pounds fifty".
+func (s *scanner) addSmaller(e *expression) {
+	if len(e.amounts) != 1 || !e.amounts[0].hasUnit || e.amounts[0].decimals != "" || e.amounts[0].bottom > 0 {
+		return
+	}
+	a := e.amounts[0]
+	next := s.over(a.until)
+	if a.of.unit == "ft" {
+		s.addInches(e, next)
+		return
+	}
+	if a.of.unit != "m" && !a.of.money {
+		return
+	}
+	if w := s.number(next); next == a.until || w.class != teenWord && w.class != tensWord {
+		return
+	}
+	b, ok := s.amountAt(next)
+	if !ok || b.hasUnit || b.value >= 100 || b.value < 10 || b.decimals != "" {
+		return
+	}
+	if noun := s.over(b.until); noun > b.until && s.kind(noun) == wordToken && strings.HasSuffix(s.word(noun), "s") {
+		return // "two metre ten screws"
+	}
+	e.values = []Value{{Number: a.value + b.value/100, Unit: a.of.unit}}
+	e.end = b.until
+}
+
+// addInches reads "six foot two".
+func (s *scanner) addInches(e *expression, i int) {
+	w := s.number(i)
+	if w.class != oneWord && w.class != teenWord || w.value > 11 || s.noun(i+1) != "" {
+		return
+	}
+	if b, ok := s.amountAt(i); !ok || b.hasUnit || b.end != i+1 {
+		return
+	}
+	e.values = []Value{{e.amounts[0].value + w.value/12, "ft"}}
+	e.end = i + 1
+}

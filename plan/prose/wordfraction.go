@@ -1,0 +1,139 @@
+package prose
+
+import "strings"
+
+// decimals reads "point six four" and "point sixty four" behind a whole number
+// or alone.
+func (c *count) decimals(n *numeral) bool {
+	at := c.s.link(n.end)
+	if n.end == n.start {
+		at = n.start
+	}
+	if c.s.word(at) != "point" || at == n.end && n.end > n.start {
+		return false
+	}
+	digits, end := "", at+1
+	for {
+		next := c.s.link(end)
+		w := c.s.number(next)
+		if next == end {
+			break
+		}
+		if w.class == zeroWord || w.class == ohWord || w.class == oneWord {
+			digits += unitDigit(w)
+			end = next + 1
+			continue
+		}
+		if digits == "" && (w.class == tensWord || w.class == teenWord) {
+			digits = cardinalDigits(w.value)
+			end = next + 1
+			if ones := c.s.number(c.s.link(end)); w.class == tensWord && ones.class == oneWord && c.s.link(end) > end {
+				digits = cardinalDigits(w.value + ones.value)
+				end = c.s.link(end) + 1
+			}
+		}
+		break
+	}
+	if digits == "" {
+		return false
+	}
+	n.decimals, n.end = digits, end
+	whole := "0"
+	if n.value > 0 {
+		whole = formatWhole(n.value)
+	}
+	n.value = parseDecimal(whole, digits)
+	return true
+}
+
+func cardinalDigits(v float64) string {
+	return string([]byte{'0' + byte(v)/10, '0' + byte(v)%10})
+}
+
+// scaled multiplies "two point five million".
+func (s *scanner) scaled(n *numeral) {
+	if next := s.link(n.end); next > n.end {
+		if w := s.number(next); w.class == scaleWord {
+			n.value *= w.value
+			n.end = next + 1
+		}
+	}
+}
+
+// fractionWord adds "and a half", "and three quarters", and turns "three" into
+// "three eighths".
+func (s *scanner) fractionWord(n *numeral, start int) {
+	next := s.link(n.end)
+	if next == n.end {
+		return
+	}
+	if bottom := s.denominator(next); bottom > 0 && n.value >= 1 && n.value <= 63 && n.value == float64(int(n.value)) {
+		if isPlural := strings.HasSuffix(s.word(s.denominatorEnd(next)-1), "s"); isPlural != (n.value == 1) || bottom == 2 {
+			n.setFraction(int(n.value), bottom)
+			n.end = s.denominatorEnd(next)
+		}
+		return
+	}
+	if s.word(next) != "and" {
+		return
+	}
+	top, at := 1, s.link(next+1)
+	if at == next+1 {
+		return
+	}
+	if v, end := s.underHundred(at); end > at {
+		top, at = v, s.link(end)
+	} else if s.word(at) == "a" || s.word(at) == "an" {
+		at = s.link(at + 1)
+	} else if s.word(at) != "half" {
+		return
+	}
+	if bottom := s.denominator(at); bottom > top {
+		whole := n.value
+		n.top, n.bottom = top, bottom
+		n.value = whole + float64(top)/float64(bottom)
+		n.whole = formatWhole(whole)
+		n.end = s.denominatorEnd(at)
+	}
+}
+
+// underHundred reads 1 to 99 at token i; end is i if there is none.
+func (s *scanner) underHundred(i int) (value, end int) {
+	switch w := s.number(i); w.class {
+	case oneWord, teenWord:
+		return int(w.value), i + 1
+	case tensWord:
+		if s.denominator(i) > 0 {
+			return 0, i
+		}
+		next := s.link(i + 1)
+		if ones := s.number(next); next > i+1 && ones.class == oneWord {
+			return int(w.value + ones.value), next + 1
+		}
+		return int(w.value), i + 1
+	}
+	return 0, i
+}
+
+// denominator reads "eighths", "thirty-seconds", "sixty-fourths" at token i.
+func (s *scanner) denominator(i int) int {
+	if bottom := fractionWords[s.word(i)]; bottom > 0 {
+		return bottom
+	}
+	if s.number(i).class == tensWord && s.mark(i+1) == '-' {
+		switch strings.TrimSuffix(s.word(i+2), "s") {
+		case "second":
+			return int(s.number(i).value) + 2
+		case "fourth":
+			return int(s.number(i).value) + 4
+		}
+	}
+	return 0
+}
+
+func (s *scanner) denominatorEnd(i int) int {
+	if fractionWords[s.word(i)] > 0 {
+		return i + 1
+	}
+	return i + 3
+}

@@ -103,7 +103,7 @@
       for (const w of words) {
         const p = document.createElement("p");
         p.className = w.dataset.line;
-        p.textContent = w.textContent;
+        p.textContent = (w.querySelector(".spoken") || w).textContent;
         part.append(p);
       }
       lines.append(part);
@@ -193,6 +193,11 @@
   $("looks").addEventListener("change", () => { look($("looks").value); remember(); });
   $("copy").addEventListener("click", copy);
   $("clear").addEventListener("click", clear);
+  $("goto").addEventListener("change", () => {
+    const step = all(".step").find((s) => s.dataset.step === $("goto").value);
+    $("goto").value = "";
+    if (step) step.scrollIntoView();
+  });
   $("missing").addEventListener("click", () => {
     missingOnly = !missingOnly;
     $("missing").setAttribute("aria-pressed", String(missingOnly));

@@ -19,6 +19,13 @@ type test struct {
 	Verify                       string
 }
 
+// fact is one thing a step needs, in a line.
+type fact struct {
+	Kind, Words, Versions, For, Verify string
+	Note                               plan.Note
+	Open                               bool // something of it is still to be found
+}
+
 // facts are what a step needs in the hand, a line each.
 func facts(p *plan.Plan, s *plan.Step) []fact {
 	var out []fact

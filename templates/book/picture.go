@@ -20,13 +20,13 @@ type picture struct {
 }
 
 type bar struct {
-	X, Y, Width, Middle string
+	X, Y, Width         string
+	Top, Middle, Bottom string
 	Label               string
 	LabelX, Anchor      string
 	Class               string
 	For                 string
 	Chapter             bool
-	ChapterX            string
 }
 
 type tick struct {
@@ -58,7 +58,7 @@ func pictureOf(b Book) picture {
 		x, width := 1+s.Start*scale, max(1.5, (s.End-s.Start)*scale)
 		y := axisHeight + float64(i)*rowHeight
 		r := bar{
-			X: units(x), Y: units(y + 4), Width: units(width), Middle: units(y + rowHeight/2 + 4.5),
+			X: units(x), Y: units(y + 4), Width: units(width), Top: units(y + 1), Middle: units(y + rowHeight/2 + 4.5), Bottom: units(y + rowHeight - 1),
 			Class: "bar", For: attr(step.Variants), Chapter: first[s.Index],
 		}
 		if s.Detour {
@@ -75,7 +75,6 @@ func pictureOf(b Book) picture {
 		} else {
 			r.LabelX, r.Anchor, r.Label = units(x-5), "end", shortened(label, int(left/letterWidth))
 		}
-		r.ChapterX = units(x)
 		pic.Rows = append(pic.Rows, r)
 	}
 	every := minutesApart(t.End)

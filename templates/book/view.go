@@ -36,8 +36,10 @@ type version struct{ ID, Name, Tell string }
 
 type list struct {
 	Title string
-	Items []kit.Item
+	Items []item
 }
+
+type item struct{ Line, For string }
 
 type differs struct {
 	OnCamera, Viewers string
@@ -70,11 +72,7 @@ func viewOf(b Book) view {
 	for i := range p.Variants {
 		v.Versions = append(v.Versions, version{p.Variants[i].ID, p.Variants[i].Name.Print, p.Variants[i].Tell.Print})
 	}
-	for _, l := range []list{{"Protective gear", kit.Gear(p)}, {"Tools", kit.Tools(p)}, {"Parts", kit.Parts(p)}, {"Supplies", kit.Supplies(p)}} {
-		if len(l.Items) > 0 {
-			v.Lists = append(v.Lists, l)
-		}
-	}
+	v.Lists = lists(p)
 	for _, d := range p.Differs {
 		v.Differs = append(v.Differs, differs{d.OnCamera.Print, d.Viewers.Print, attr(d.Variants)})
 	}
@@ -82,7 +80,7 @@ func viewOf(b Book) view {
 		v.Open = append(v.Open, open{o.What, o.Verify, attr(o.Variants), kit.VersionNames(p, o.Variants)})
 	}
 	for _, c := range blurb.Cautions(p) {
-		v.Cautions = append(v.Cautions, cautionOf(c, plan.StepCaution{ID: c.ID, Spoken: true, Card: true}))
+		v.Cautions = append(v.Cautions, cautionOf(c))
 	}
 	v.Steps = steps(b)
 	for i := range p.Sources {
@@ -120,6 +118,43 @@ func head(p *plan.Plan) []pair {
 	if p.Shoot.Start.String() != "" || p.Shoot.End.String() != "" {
 		add("Day", strings.Trim(p.Shoot.Start.String()+" to "+p.Shoot.End.String(), " "))
 	}
+	return out
+}
+
+// lists are what to have at hand, each thing with the versions it is for.
+func lists(p *plan.Plan) []list {
+	var gear, tools, parts, supplies [][]string // versions, in the order of kit's lists
+	for i := range p.Tools {
+		tools = append(tools, p.Tools[i].Variants)
+	}
+	for i := range p.Parts {
+		parts = append(parts, p.Parts[i].Variants)
+	}
+	for i := range p.Supplies {
+		if p.Supplies[i].Protects != "" {
+			gear = append(gear, p.Supplies[i].Variants)
+		} else {
+			supplies = append(supplies, p.Supplies[i].Variants)
+		}
+	}
+	var out []list
+	add := func(title string, items []kit.Item, versions [][]string) {
+		l := list{Title: title}
+		for i, it := range items {
+			row := item{Line: it.Line()}
+			if i < len(versions) && it.For != "" {
+				row.For = attr(versions[i])
+			}
+			l.Items = append(l.Items, row)
+		}
+		if len(l.Items) > 0 {
+			out = append(out, l)
+		}
+	}
+	add("Protective gear", kit.Gear(p), gear)
+	add("Tools", kit.Tools(p), tools)
+	add("Parts", kit.Parts(p), parts)
+	add("Supplies", kit.Supplies(p), supplies)
 	return out
 }
 

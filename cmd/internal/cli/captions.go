@@ -80,9 +80,12 @@ func profileNames() []string {
 }
 
 func runCaptions(ctx context.Context, o *captionsOptions) error {
-	profile, known := captions.ProfileNamed(o.profile)
-	if o.profile != "" && !known {
-		return failed{fmt.Errorf("there is no profile %q; write %s", o.profile, strings.Join(profileNames(), ", "))}
+	var profile captions.Profile // none: only the clock is checked
+	if o.profile != "" {
+		var known bool
+		if profile, known = captions.ProfileNamed(o.profile); !known {
+			return failed{fmt.Errorf("there is no profile %q; write %s", o.profile, strings.Join(profileNames(), ", "))}
+		}
 	}
 	if o.to.Format == captions.Unknown && o.output != "" {
 		return failed{fmt.Errorf("-o needs --to srt, vtt or ttml")}

@@ -1,0 +1,158 @@
+package book
+
+import (
+	"context"
+	"fmt"
+	"net/url"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+)
+
+// tab is a book opened from disk in a Chromium of the machine with an empty
+// profile.
+type tab struct {
+	t   *testing.T
+	ctx context.Context
+
+	mu         sync.Mutex
+	complaints []string // script errors, and what the page's policy refused
+}
+
+func openBook(t *testing.T, html []byte) *tab {
+	t.Helper()
+	program, err := exec.LookPath("chromium")
+	if err != nil {
+		if os.Getenv("FIXSLATE_OUTSIDE") != "" {
+			t.Fatal("chromium is not there")
+		}
+		t.Skip("no chromium on this machine: the book is not opened in a browser")
+	}
+	file := filepath.Join(t.TempDir(), "book.html")
+	if err := os.WriteFile(file, html, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithTimeout(context.Background(), 2*time.Minute)
+	t.Cleanup(cancel)
+	ctx, cancel = chromedp.NewExecAllocator(ctx,
+		chromedp.ExecPath(program), chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(t.TempDir()),
+		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-quic", true))
+	t.Cleanup(cancel)
+	p := &tab{t: t}
+	p.ctx, cancel = chromedp.NewContext(ctx, chromedp.WithListener(p.hear))
+	t.Cleanup(cancel)
+	p.do(chromedp.EmulateViewport(390, 844))
+	p.do(chromedp.Navigate((&url.URL{Scheme: "file", Path: file}).String()))
+	return p
+}
+
+func (p *tab) hear(event any) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	switch event := event.(type) {
+	case *runtime.EventExceptionThrown:
+		p.complaints = append(p.complaints, fmt.Sprint(event.ExceptionDetails.Text))
+	case *log.EventEntryAdded:
+		p.complaints = append(p.complaints, event.Entry.Text)
+	}
+}
+
+func (p *tab) do(a chromedp.Action[chromedp.Void]) {
+	p.t.Helper()
+	if _, err := chromedp.Run(p.ctx, a); err != nil {
+		p.t.Fatal(err)
+	}
+}
+
+// ask evaluates a script that gives a number.
+func (p *tab) ask(script string) int {
+	p.t.Helper()
+	n, err := chromedp.Run(p.ctx, chromedp.Evaluate[int]("Number(("+script+") ?? 0)"))
+	if err != nil {
+		p.t.Fatalf("%s: %v", script, err)
+	}
+	return n
+}
+
+// quiet holds where the browser has complained of nothing.
+func (p *tab) quiet() {
+	p.t.Helper()
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if len(p.complaints) > 0 {
+		p.t.Errorf("the browser complains:\n%s", strings.Join(p.complaints, "\n"))
+	}
+}
+
+const firstShot = `document.querySelector("input[data-shot]")`
+
+// A tick survives a reload and can be copied out; versions switch; the
+// prompter opens; nothing scrolls sideways and nothing is complained of.
+func TestBookInABrowser(t *testing.T) {
+	p := openBook(t, Page(sample(t, "van-blower")))
+	if n := p.ask(`document.querySelectorAll("input[data-shot]").length`); n < 30 {
+		t.Errorf("%d shots", n)
+	}
+	if p.ask(firstShot+`.checked`) != 0 {
+		t.Error("ticked before anybody ticked it")
+	}
+	p.ask(firstShot + `.click()`)
+	p.do(chromedp.Navigate(p.address()))
+	if p.ask(firstShot+`.checked`) != 1 {
+		t.Error("the tick is gone after a reload")
+	}
+	p.ask(`document.getElementById("copy").click()`)
+	if p.ask(`document.getElementById("got").value.trim() === `+firstShot+`.dataset.shot`) != 1 {
+		t.Error("the copied list is not the ticked shot")
+	}
+	visible := `Array.from(document.querySelectorAll(".step")).filter((s) => s.offsetParent !== null).length`
+	before := p.ask(visible)
+	p.ask(`(() => { const v = document.getElementById("version"); v.value = "early"; v.dispatchEvent(new Event("change")); })()`)
+	if after := p.ask(visible); after >= before || after == 0 {
+		t.Errorf("%d steps in all versions, %d in one", before, after)
+	}
+	p.ask(`document.getElementById("prompt").click()`)
+	if p.ask(`document.getElementById("prompter").open && document.querySelectorAll("#prompt-lines p").length > 50`) != 1 {
+		t.Error("the prompter does not open")
+	}
+	p.ask(`document.getElementById("shut").click()`)
+	for _, width := range []int64{320, 390, 1280} {
+		p.do(chromedp.EmulateViewport(width, 844))
+		if over := p.ask(`document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+			t.Errorf("%d pixels too wide at %d", over, width)
+		}
+	}
+	p.quiet()
+}
+
+// address is where the book was opened.
+func (p *tab) address() string {
+	p.t.Helper()
+	at, err := chromedp.Run(p.ctx, chromedp.Evaluate[string]("location.href"))
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	return at
+}
+
+// A hostile plan runs nothing: its words are words.
+func TestHostileBookInABrowser(t *testing.T) {
+	hostile := "[video]\ntitle = \"<script>window.owned=1</script> \\\"><img src=x onerror=window.owned=1> ${{window.owned=1}} \\u2028 \\u202e\"\n" +
+		"[[step]]\ntitle = \"</title></script><script>window.owned=1</script>\"\nsay = \"`${{window.owned=1}}` <svg onload=window.owned=1>\"\nnote = \"[x](javascript:window.owned=1) <script>window.owned=1</script>\"\ndo = \"'-window.owned=1-'\"\n"
+	p := openBook(t, Page(bookOf(t, "hostile", []byte(hostile))))
+	if p.ask(`"owned" in window`) != 0 {
+		t.Error("a script of the plan's ran")
+	}
+	if n := p.ask(`document.querySelectorAll("a[href^='javascript'], img, main svg[onload]").length`); n > 0 {
+		t.Errorf("%d links or images of the plan's", n)
+	}
+	p.quiet()
+}

@@ -12,12 +12,13 @@ var orderedStart = regexp.MustCompile(`^(\d+)([.)])`)
 // ends become spaces (CommonMark 0.31, "Backslash escapes").
 func Literal(text string) string {
 	text = strings.Join(strings.Fields(text), " ")
+	entities := strings.LastIndexByte(text, ';') // an entity ends before it
 	var b strings.Builder
 	for i, r := range text {
 		switch {
 		case strings.ContainsRune("\\`*_[]<>|", r),
 			r == '~' && strings.HasPrefix(text[i:], "~~"),
-			r == '&' && strings.ContainsRune(text[i:], ';'),
+			r == '&' && i < entities,
 			i == 0 && strings.ContainsRune("-+=#", r):
 			b.WriteByte('\\')
 		}

@@ -213,7 +213,7 @@ func (s *scanner) measured(i int) (expression, bool) {
 		return expression{}, false
 	}
 	e := expression{kind: Quantity, start: i, end: first.until, amounts: []amount{first}, inWords: first.inWords}
-	if !isNumbered && s.joined(&e) {
+	if !isNumbered && (s.joined(&e) || s.compound(&e)) {
 		return e, true
 	}
 	if !first.inWords {

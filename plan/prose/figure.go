@@ -23,7 +23,7 @@ const (
 	Time                  // a time of day, in minutes after midnight
 	Date                  // a date or year; the value is the year, if it is given
 	Size                  // sizes one by another, and metric threads: "10 x 20 mm", "M8x1.25"
-	PartNumber            // letters and digits, or digits alone given one by one
+	PartNumber            // letters and digits, or digits given one by one
 	Ordinal               // "1st"
 	StepNumber            // counts the parts of a text or a list: "step 4", "page 12", "No. 3"
 	Label                 // names a thing: "pin 3", "fuse 12", "DOT 4", "terminal 30"
@@ -51,7 +51,7 @@ type Figure struct {
 	Span
 	Kind   FigureKind
 	Values []Value // a range has two, a tolerance nominal and allowance, a size as many as it has sides
-	Word   string  // of a count what is counted; of a label its noun; of a part number its text
+	Word   string  // of a count what is counted; of a label its noun; of a part number its text, in digits if it was all digits
 	Spoken bool    // written in words
 }
 
@@ -147,9 +147,9 @@ func (s *scanner) classify(e *expression) {
 		e.kind = Fraction
 		return
 	case a.digitRun:
-		e.kind, e.word = PartNumber, s.slice(e.start, e.end)
+		e.kind, e.word = PartNumber, a.whole
 		return
-	case a.yearly || isYear(&a.numeral) && !s.isCounted(a.until):
+	case a.yearly || a.inWords && a.value > 2000 && a.value < 2100 && !s.isCounted(a.until) || isYear(&a.numeral) && !s.isCounted(a.until):
 		e.kind = Date
 		return
 	}

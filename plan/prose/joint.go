@@ -173,3 +173,41 @@ func (s *scanner) allowance(i, end int) (expression, bool) {
 	}
 	return expression{kind: Tolerance, start: i, end: a.until, amounts: []amount{a}, joint: "plus or minus "}, true
 }
+
+// smaller gives for units that are said with a smaller one behind them, "one
+// hour twenty minutes", that unit and how many make one.
+var smaller = map[trade.Unit]struct {
+	unit trade.Unit
+	many float64
+}{
+	"h": {"min", 60}, "min": {"s", 60}, "ft": {"in", 12}, "lb": {"oz", 16}, "year": {"month", 12}, "day": {"h", 24}, "week": {"day", 7},
+	"m": {"cm", 100}, "GBP": {"p", 100}, "EUR": {"c", 100}, "USD": {"c", 100},
+}
+
+// compound reads "one hour and twenty minutes" and "5 ft 10 in" as one value in
+// the smaller unit.
+func (s *scanner) compound(e *expression) bool {
+	a := &e.amounts[0]
+	less, ok := smaller[a.of.unit]
+	if !a.hasUnit || !ok || a.decimals != "" || a.bottom > 0 {
+		return false
+	}
+	at := s.over(a.until)
+	if s.word(at) == "and" {
+		at = s.over(at + 1)
+	}
+	if at == a.until && s.mark(at-1) == 0 {
+		return false
+	}
+	b, ok := s.amountAt(at)
+	if !ok || !b.hasUnit || b.of.unit != less.unit || b.value >= less.many || b.sign != 0 || b.inWords != a.inWords || !b.inWords && !s.closed(b.until) {
+		return false
+	}
+	e.values = []Value{{a.value*less.many + b.value, less.unit}}
+	e.amounts = append(e.amounts, b)
+	e.end = b.until
+	if a.of.money {
+		e.kind, e.values[0] = Money, Value{a.value + b.value/less.many, a.of.unit}
+	}
+	return true
+}

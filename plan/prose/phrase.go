@@ -62,6 +62,13 @@ func (s *scanner) inWords(i int) (expression, bool) {
 		if e, ok := s.partOfHour(i); ok {
 			return e, true
 		}
+		if w == "half" && s.word(i+2) == "the" && compared[s.word(i+4)] {
+			return expression{kind: Fraction, start: i, end: i + 1, values: []Value{{Number: 0.5}}, inWords: true}, true
+		}
+	case "every":
+		if n := everyNth[s.word(i+2)]; n > 0 {
+			return expression{kind: Count, start: i, end: i + 3, values: []Value{{Number: n}}, word: s.noun(i + 3), inWords: true}, true
+		}
 	case "point":
 		if determiners[s.word(s.back(i))] {
 			return expression{}, false
@@ -199,6 +206,14 @@ func (s *scanner) spokenThread(i int) (expression, bool) {
 	return e, true
 }
 
+// compared are what "half the" is a claim about; "the other half" is none.
+var compared = set("price", "cost", "time", "weight", "length", "size", "width", "thickness", "power", "speed", "money", "life", "resistance",
+	"voltage", "current", "pressure", "height", "depth", "torque", "noise", "work", "number", "rate", "value", "volume", "force", "strength")
+
+// everyNth gives the step of "every third winter".
+var everyNth = map[string]float64{"other": 2, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8,
+	"ninth": 9, "tenth": 10, "twelfth": 12, "hundredth": 100}
+
 // leadsNumber holds the words that begin a number and are none.
 var leadsNumber = map[string]bool{"a": true, "an": true, "half": true, "quarter": true, "minus": true, "negative": true}
 
@@ -284,6 +299,6 @@ func (s *scanner) addInches(e *expression, i int) {
 	if b, ok := s.amountAt(i); !ok || b.hasUnit || b.end != i+1 {
 		return
 	}
-	e.values = []Value{{e.amounts[0].value + w.value/12, "ft"}}
+	e.values = []Value{{e.amounts[0].value*12 + w.value, trade.Inch}}
 	e.end = i + 1
 }

@@ -2,6 +2,9 @@ package prose
 
 import "strings"
 
+// mostDecimals is how many digits are taken behind a point in words.
+const mostDecimals = 40
+
 // decimals reads "point six four" and "point sixty four" behind a whole number
 // or alone.
 func (c *count) decimals(n *numeral) bool {
@@ -19,7 +22,7 @@ func (c *count) decimals(n *numeral) bool {
 		if next == end {
 			break
 		}
-		if w.class == zeroWord || w.class == ohWord || w.class == oneWord {
+		if (w.class == zeroWord || w.class == ohWord || w.class == oneWord) && len(digits) < mostDecimals {
 			digits += unitDigit(w)
 			end = next + 1
 			continue

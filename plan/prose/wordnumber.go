@@ -274,6 +274,10 @@ func (c *count) single(w, last numberWord) bool {
 // runOn continues a run of single digits if it is one: three or more digits,
 // or two with a zero in front. "two one" alone are two numbers.
 func (c *count) runOn(w numberWord) bool {
+	const longest = 40 // digits; no part number has more
+	if c.run == longest {
+		return false
+	}
 	if c.run == 1 {
 		third := c.s.number(c.s.link(c.s.link(c.end) + 1))
 		if third.class != oneWord && third.class != zeroWord && third.class != ohWord {
@@ -297,6 +301,10 @@ func (c *count) bundle(w numberWord) bool {
 	if w.class == tensWord && c.s.number(after).class == oneWord {
 		low += c.s.number(after).value
 		after = c.s.link(after + 1)
+	}
+	if w.class == tensWord && after > at && c.s.noun(at+1) == "" && low == w.value && c.s.kind(c.s.over(at+1)) != digitToken {
+		c.group, c.run = c.group*100+w.value, 0 // "take it out at one twenty"
+		return true
 	}
 	switch word := c.s.word(after); word {
 	case "volt", "volts", "watt", "watts", "rpm", "psi", "degrees", "quid", "kilometres", "miles", "v", "mains", "ac", "dc":

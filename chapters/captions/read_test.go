@@ -105,7 +105,7 @@ var readCases = []struct {
 		"5:32 note caption-doubtful\n8:1 warning caption-doubtful\n13:6 error caption-unread\n17:3 warning caption-doubtful\n", false,
 	},
 	{"vtt without cues", "a.vtt", "WEBVTT\n", "", "1:1 warning caption-doubtful\n", true},
-	{"vtt with many hours", "a.vtt", "WEBVTT\n\n100:00:00.000 --> 100:00:01.000\nfar\n\n9999999999:00:00.000 --> 9999999999:00:01.000\ntoo far\n", "100h0m0s 100h0m1s \"far\"\n", "6:21 error caption-unread\n", false},
+	{"vtt with many hours", "a.vtt", "WEBVTT\n\n100:00:00.000 --> 100:00:01.000\nfar\n\n9999999999:00:00.000 --> 9999999999:00:01.000\ntoo far\n", "100h0m0s 100h0m1s \"far\"\n", "6:1 error caption-unread\n", false},
 	{"zero byte", "a.srt", "1\n00:00:01,000 --> 00:00:02,000\nOne\x00two\n", "1s 2s \"One\ufffdtwo\"\n", "3:4 warning caption-doubtful\n", true},
 	{"truncated utf-8", "a.srt", "1\n00:00:01,000 --> 00:00:02,000\nOne\n\n2\n00:00:03,000 --> 00:00:04,000\nna\xc3\xafve caf\xc3", "1s 2s \"One\"\n3s 4s \"naïve caf\ufffd\"\n", "7:10 error caption-unread\n", false},
 	{"windows-1252", "a.srt", "1\n00:00:01,000 --> 00:00:02,000\nDon\x92t \x96 caf\xe9 90\xb0\n", "1s 2s \"Don’t – café 90°\"\n", "1:1 note caption-doubtful\n", true},

@@ -72,7 +72,8 @@ func settle(speech []slot, p Profile, time func(slot) int64) []int64 {
 		if n+1 < len(pools) && int64(i) == pools[n+1].first {
 			n++
 		}
-		starts[i] = max(floorDiv(pools[n].sum, pools[n].count)+offset, 0)
+		// No video starts before 0; clipping the pools keeps them optimal.
+		starts[i] = max(floorDiv(pools[n].sum, pools[n].count), 0) + offset
 		offset += time(speech[i]) + gap
 	}
 	return starts

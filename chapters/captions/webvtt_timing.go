@@ -46,6 +46,7 @@ func parseVTTTiming(line string) (t vttTiming, at int, ok bool) {
 
 // vttTimestamp is "collect a WebVTT timestamp".
 func vttTimestamp(line string, at int) (d time.Duration, end int, ok bool) {
+	from := at
 	var field [4]int64
 	hours := false
 	number := func(i, want int) bool {
@@ -78,8 +79,10 @@ func vttTimestamp(line string, at int) (d time.Duration, end int, ok bool) {
 	if !sign('.') || !number(3, 3) {
 		return 0, at, false
 	}
-	d, ok = clock(field[0], field[1], field[2], field[3])
-	return d, at, ok
+	if d, ok = clock(field[0], field[1], field[2], field[3]); !ok {
+		return 0, from, false
+	}
+	return d, at, true
 }
 
 // vttSettings are a cue's settings as the standard reads them. They are kept

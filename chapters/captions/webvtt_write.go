@@ -11,11 +11,7 @@ func writeWebVTT(f File) []byte {
 	same := f.Format == WebVTT
 	b := append(make([]byte, 0, f.size(48)), "WEBVTT"...)
 	if same && f.Header != "" && !strings.Contains(f.Header, "-->") {
-		header := Plain(f.Header)
-		if header != "" && header[0] != ' ' && header[0] != '\t' && header[0] != '\n' {
-			b = append(b, ' ') // what parted it from the signature was no plain text
-		}
-		b = append(b, header...)
+		b = appendHeader(b, f.Header)
 	}
 	b = append(b, '\n')
 	blocks := f.Blocks
@@ -46,6 +42,20 @@ func writeWebVTT(f File) []byte {
 	}
 	for _, block := range blocks {
 		b = appendBlock(b, block)
+	}
+	return b
+}
+
+// appendHeader writes what follows the signature: on its line after a blank,
+// then lines of their own.
+func appendHeader(b []byte, header string) []byte {
+	first, rest, _ := strings.Cut(header, "\n")
+	if first = Plain(first); strings.HasPrefix(first, " ") {
+		b = append(b, first...)
+	}
+	if rest = Plain(rest); rest != "" {
+		b = append(b, '\n')
+		b = append(b, rest...)
 	}
 	return b
 }

@@ -124,59 +124,76 @@ func (s *scanner) classify(e *expression) {
 		return
 	}
 	a := &e.amounts[0]
-	before := s.word(s.back(e.start))
-	if s.mark(s.back(e.start)) == '.' {
-		before = s.word(s.back(e.start) - 1) // "No. 4"
-	}
 	switch {
 	case a.hasUnit && a.of.money:
 		e.kind = Money
-		return
-	case a.hasUnit:
+	case a.hasUnit || len(e.values) > 0 && e.values[0].Unit != "":
 		if a.of.unit == trade.Percent {
 			e.kind = Percent
 		}
 		if s.isLimit(e) {
 			e.kind = Limit
 		}
-		return
+	default:
+		s.classifyBare(e, a)
+	}
+}
+
+// classifyBare finishes the kind of a number without a unit.
+func (s *scanner) classifyBare(e *expression, a *amount) {
+	before := s.labelBefore(e.start)
+	label := labels[before]
+	switch {
 	case before == "awg":
 		e.values = []Value{{a.value, trade.Gauge}}
-		return
 	case a.bottom > 0 && a.whole == "":
 		e.kind = Fraction
-		return
 	case a.digitRun:
 		e.kind, e.word = PartNumber, a.whole
-		return
-	case a.yearly || a.inWords && a.value > 2000 && a.value < 2100 && !s.isCounted(a.until) || isYear(&a.numeral) && !s.isCounted(a.until):
+	case s.isDated(a):
 		e.kind = Date
-		return
-	}
-	if end, half, ok := s.half(e.end); ok && a.value >= 1 && a.value <= 12 && a.value == float64(int(a.value)) {
-		e.kind, e.end = Time, end
-		hours := float64(int(a.value) % 12)
-		if half == "P M" {
-			hours += 12
+	case s.timeOfDay(e, a):
+	case label.labels() && a.decimals == "":
+		e.kind, e.word = FigureKind(label), before
+	default:
+		e.kind, e.word = Count, s.noun(e.end)
+		if s.isLimit(e) {
+			e.kind = Limit
 		}
-		e.values = []Value{{hours * 60, trade.Minute}}
-		if !a.inWords {
-			e.said = a.words() + " " + half
-		}
-		return
 	}
-	if s.word(s.over(a.until)) == "o'clock" && a.value >= 1 && a.value <= 12 {
+}
+
+// isDated says whether a number without a unit is a year.
+func (s *scanner) isDated(a *amount) bool {
+	if a.yearly {
+		return true
+	}
+	isLate := a.inWords && a.value > 2000 && a.value < 2100 // "two thousand and six"
+	return (isLate || isYear(&a.numeral)) && !s.isCounted(a.until)
+}
+
+// timeOfDay makes a time of a number before "am", "p.m." or "o'clock".
+func (s *scanner) timeOfDay(e *expression, a *amount) bool {
+	if a.value < 1 || a.value > 12 || a.value != float64(int(a.value)) {
+		return false
+	}
+	if s.word(s.over(a.until)) == "o'clock" {
 		e.kind, e.values = Time, []Value{{a.value * 60, trade.Minute}}
-		return
+		return true
 	}
-	if kind := labels[before]; kind.labels() && a.decimals == "" {
-		e.kind, e.word = FigureKind(kind), before
-		return
+	end, half, ok := s.half(e.end)
+	if !ok {
+		return false
 	}
-	e.kind, e.word = Count, s.noun(e.end)
-	if s.isLimit(e) {
-		e.kind = Limit
+	hours := float64(int(a.value) % 12)
+	if half == "P M" {
+		hours += 12
 	}
+	e.kind, e.end, e.values = Time, end, []Value{{hours * 60, trade.Minute}}
+	if !a.inWords {
+		e.said = a.words() + " " + half
+	}
+	return true
 }
 
 // isRatio holds for "fifty to one".

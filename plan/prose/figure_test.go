@@ -65,6 +65,7 @@ func TestFigures(t *testing.T) {
 		"five hundred mil of oil":         {{Quantity, "five hundred mil", v("mL", 500)}},
 		"an inch and a half":              {{Quantity, "an inch and a half", v("in", 1.5)}},
 		"about four point seven k":        {{Count, "four point seven k", v("", 4700)}},
+		"reads two meg":                   {{Quantity, "two meg", v("MΩ", 2)}},
 		"AWG 16 wire":                     {{Quantity, "16", v("AWG", 16)}},
 		"1:05 min":                        {{Quantity, "1:05 min", v("min", 1+5./60)}},
 		"5 in the box":                    {{Count, "5", v("", 5)}},

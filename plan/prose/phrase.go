@@ -38,41 +38,11 @@ func (s *scanner) andHalf(a *amount) {
 // inWords reads an expression that begins with a number in words.
 func (s *scanner) inWords(i int) (expression, bool) {
 	w := s.word(i)
-	switch w {
-	case "twice", "once":
-		times := 2.0
-		if w == "once" {
-			return expression{}, false
-		}
-		return expression{kind: Count, start: i, end: i + 1, values: []Value{{Number: times}}, word: "times", inWords: true}, true
-	case "plus":
-		if end, ok := s.plusMinus(i); ok {
-			if a, ok := s.amountAt(s.over(end)); ok {
-				return expression{kind: Tolerance, start: i, end: a.until, amounts: []amount{a}, inWords: a.inWords}, true
-			}
-		}
+	if e, ok := s.idiom(i, w); ok {
+		return e, true
+	}
+	if w == "point" && determiners[s.word(s.back(i))] {
 		return expression{}, false
-	case "a", "an":
-		if e, ok := s.oneOf(i); ok {
-			return e, true
-		}
-	case "m":
-		return s.spokenThread(i)
-	case "half", "quarter":
-		if e, ok := s.partOfHour(i); ok {
-			return e, true
-		}
-		if w == "half" && s.word(i+2) == "the" && compared[s.word(i+4)] {
-			return expression{kind: Fraction, start: i, end: i + 1, values: []Value{{Number: 0.5}}, inWords: true}, true
-		}
-	case "every":
-		if n := everyNth[s.word(i+2)]; n > 0 {
-			return expression{kind: Count, start: i, end: i + 3, values: []Value{{Number: n}}, word: s.noun(i + 3), inWords: true}, true
-		}
-	case "point":
-		if determiners[s.word(s.back(i))] {
-			return expression{}, false
-		}
 	}
 	if numberWords[w].class == noNumber && !leadsNumber[w] {
 		return s.spokenCode(i)
@@ -95,6 +65,43 @@ func (s *scanner) inWords(i int) (expression, bool) {
 	s.addSmaller(&e)
 	s.oilGrade(&e)
 	return e, true
+}
+
+// idiom reads the turns of speech that begin with word w and hold a number in
+// another way than by counting.
+func (s *scanner) idiom(i int, w string) (expression, bool) {
+	e := expression{start: i, end: i + 1, inWords: true}
+	switch w {
+	case "twice":
+		e.kind, e.values, e.word = Count, []Value{{Number: 2}}, "times"
+		return e, true
+	case "plus":
+		end, ok := s.plusMinus(i)
+		if !ok {
+			return e, false
+		}
+		a, ok := s.amountAt(s.over(end))
+		e.kind, e.end, e.amounts, e.inWords = Tolerance, a.until, []amount{a}, a.inWords
+		return e, ok
+	case "a", "an":
+		return s.oneOf(i)
+	case "m":
+		return s.spokenThread(i)
+	case "half":
+		if s.word(i+2) == "the" && compared[s.word(i+4)] {
+			e.kind, e.values = Fraction, []Value{{Number: 0.5}}
+			return e, true
+		}
+		return s.partOfHour(i)
+	case "quarter":
+		return s.partOfHour(i)
+	case "every":
+		n := everyNth[s.word(i+2)]
+		e.kind, e.end, e.values = Count, i+3, []Value{{Number: n}}
+		e.word = s.noun(e.end)
+		return e, n > 0
+	}
+	return e, false
 }
 
 // addThousands multiplies "three k", "two and a half thousand", "two grand",

@@ -152,16 +152,17 @@ func (d *deriving) tests(s *plan.Step) {
 // frame says what shows a reading: the display of an instrument, or the thing
 // itself for a sense.
 func frame(instruments []string, p *plan.Plan) (name, of string) {
-	for _, id := range instruments {
-		switch id {
-		case "eyes", "hand", "nose":
-			return "look", "what is seen"
-		case "ears":
-			return "look", "what is heard: film the thing that sounds"
-		}
+	if len(instruments) == 0 {
+		return "look", "what is seen"
+	}
+	switch id := instruments[0]; id {
+	case "eyes", "hand", "nose":
+		return "look", "what is seen"
+	case "ears":
+		return "look", "what is heard: film the thing that sounds"
+	default:
 		return "display", instrumentFrame(p.Name(plan.Ref{Kind: plan.KindTool, ID: id}))
 	}
-	return "look", "what is seen"
 }
 
 // instrumentFrame says what must be readable on an instrument.

@@ -130,14 +130,13 @@ func ownShots(p *plan.Plan, step int) []Shot {
 
 // finish fills in what a set-up says about light and sound.
 func finish(p *plan.Plan, s Shot) Shot {
-	for _, setup := range p.Setup(s.Setup) {
+	if setups := p.Setup(s.Setup); len(setups) > 0 {
 		if s.Light == "" {
-			s.Light = setup.Light.Print
+			s.Light = setups[0].Light.Print
 		}
 		if s.Sound == "" {
-			s.Sound = setup.Sound.Print
+			s.Sound = setups[0].Sound.Print
 		}
-		break
 	}
 	return s
 }

@@ -69,8 +69,8 @@ func runBuild(ctx context.Context, o *buildOptions) error {
 		err := buildOne(ctx, o, buildJob{name, targets[i], pace})
 		switch {
 		case err == nil:
-		case len(o.plans) > 1 && (errors.Is(err, faulted) || errors.Is(err, found)):
-			if result == nil || errors.Is(err, faulted) {
+		case len(o.plans) > 1 && (errors.Is(err, errFaulted) || errors.Is(err, errFound)):
+			if result == nil || errors.Is(err, errFaulted) {
 				result = err
 			}
 		default:
@@ -97,7 +97,7 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 		return failed{err}
 	}
 	if c.Plan == nil {
-		return faulted
+		return errFaulted
 	}
 	files, err := c.Make(o.only)
 	if err != nil {
@@ -122,7 +122,7 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 		return failed{err}
 	}
 	if o.failOn.met(c.Findings) {
-		return found
+		return errFound
 	}
 	return nil
 }

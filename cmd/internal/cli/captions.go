@@ -108,13 +108,13 @@ func runCaptions(ctx context.Context, o *captionsOptions) error {
 		return failed{err}
 	}
 	if !file.Whole {
-		return faulted
+		return errFaulted
 	}
 	if err := o.write(ctx, file); err != nil {
 		return err
 	}
 	if o.failOn.met(findings) {
-		return found
+		return errFound
 	}
 	return nil
 }

@@ -62,7 +62,7 @@ func runCheck(ctx context.Context, o *checkOptions) error {
 	for _, err := range errs {
 		if err != nil {
 			say(o.err, err.Error())
-			unread = faulted
+			unread = errFaulted
 		}
 	}
 	if unread != nil {
@@ -72,7 +72,7 @@ func runCheck(ctx context.Context, o *checkOptions) error {
 		summarise(o, findings)
 	}
 	if o.failOn.met(findings) {
-		return found
+		return errFound
 	}
 	return nil
 }

@@ -45,11 +45,11 @@ type failed struct{ err error }
 func (f failed) Error() string { return f.err.Error() }
 func (f failed) Unwrap() error { return f.err }
 
-// found ends a command with exit code 1; what was found is printed already.
-var found = errors.New("findings")
+// errFound ends a command with exit code 1; what was found is printed already.
+var errFound = errors.New("findings")
 
-// faulted ends a command with exit code 2; the faults are printed already.
-var faulted = errors.New("faults")
+// errFaulted ends a command with exit code 2; the faults are printed already.
+var errFaulted = errors.New("faults")
 
 // Main runs fixslate with the process's own streams and gives the exit code.
 func Main(args []string) int {
@@ -98,9 +98,9 @@ func run(ctx context.Context, s streams, args []string) int {
 	case errors.Is(err, context.Canceled):
 		say(s.err, "stopped; nothing was changed")
 		return exitStopped
-	case errors.Is(err, found):
+	case errors.Is(err, errFound):
 		return exitFindings
-	case errors.Is(err, faulted):
+	case errors.Is(err, errFaulted):
 		return exitFailed
 	}
 	say(s.err, err.Error())

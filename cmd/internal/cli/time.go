@@ -54,7 +54,7 @@ func runTime(o *timeOptions) error {
 		return failed{err}
 	}
 	if c.Plan == nil {
-		return faulted
+		return errFaulted
 	}
 	w := bufio.NewWriter(o.out)
 	if o.format.word == "json" {
@@ -69,7 +69,7 @@ func runTime(o *timeOptions) error {
 		return failed{err}
 	}
 	if o.failOn.met(c.Findings) {
-		return found
+		return errFound
 	}
 	return nil
 }

@@ -13,8 +13,10 @@ import (
 	"crypto/sha256"
 	_ "embed"
 	"encoding/base64"
+	"fmt"
 	"html/template"
 	"sync"
+	"unicode/utf8"
 
 	"fixslate/chapters"
 	"fixslate/plan"
@@ -44,7 +46,31 @@ func Page(b Book) []byte {
 	if err := page().Execute(&out, viewOf(b)); err != nil {
 		panic(err) // a template that fails is our defect, never the plan's; the tests run it all
 	}
-	return out.Bytes()
+	return visible(out.Bytes())
+}
+
+// visible writes control characters and those that turn the direction of text
+// as their code points: a card that reads "12 V" to the eye must be "12 V" in
+// the plan too (Unicode Technical Standard 55, 2024, on text whose order
+// deceives). The marks that Arabic and Hebrew need, U+061C, U+200E and U+200F,
+// turn nothing beyond themselves and stay.
+func visible(page []byte) []byte {
+	var out []byte
+	kept := 0
+	for i := 0; i < len(page); {
+		r, size := utf8.DecodeRune(page[i:])
+		if deceives(r) {
+			out = fmt.Appendf(append(out, page[kept:i]...), "[U+%04X]", r)
+			kept = i + size
+		}
+		i += size
+	}
+	return append(out, page[kept:]...)
+}
+
+func deceives(r rune) bool {
+	return r < ' ' && r != '\n' && r != '\t' || 0x7f <= r && r <= 0x9f ||
+		0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069
 }
 
 var (

@@ -8,16 +8,16 @@
   let keeps = true;
   let memory = { ticks: {}, version: "", looks: "" };
   function recall() {
+    let found = null;
     try {
       localStorage.setItem(key + ":try", "1");
       localStorage.removeItem(key + ":try");
-      const found = JSON.parse(localStorage.getItem(key) || "{}");
-      if (found && typeof found === "object") {
-        if (found.ticks && typeof found.ticks === "object") memory.ticks = found.ticks;
-        memory.version = String(found.version || "");
-        memory.looks = String(found.looks || "");
-      }
+      found = localStorage.getItem(key);
     } catch (_) { keeps = false; }
+    try { found = JSON.parse(found); } catch (_) { found = null; }
+    if (found && typeof found === "object") {
+      memory = { ticks: Object(found.ticks), version: String(found.version || ""), looks: String(found.looks || "") };
+    }
     $("memory").hidden = keeps;
   }
   function remember() {
@@ -27,25 +27,32 @@
   function tell(words) { $("status").textContent = words; }
 
   // ---- shots ----
-  const boxes = all("input[data-shot]");
+  const boxes = all("input[data-shot]"), steps = all(".step");
   let missingOnly = false;
   function shown(el) { return !el.closest(".not-this"); }
   function count() {
     let got = 0, of = 0;
-    for (const step of all(".step")) {
+    for (const step of steps) {
       const mine = all("input[data-shot]", step).filter(shown);
       const done = mine.filter((b) => b.checked).length;
       const label = step.querySelector("[data-count]");
       if (label) label.textContent = done + " of " + mine.length;
       if (shown(step)) { got += done; of += mine.length; }
-      for (const b of all("input[data-shot]", step)) b.closest(".shot").classList.toggle("done", missingOnly && b.checked);
+      step.classList.toggle("whole", done === mine.length);
+      for (const b of mine) b.closest(".shot").classList.toggle("done", missingOnly && b.checked);
     }
-    $("total").textContent = got + " of " + of + " shots";
+    $("total").textContent = got + " of " + of;
+    $("nothing").hidden = !missingOnly || got < of;
+    document.body.classList.toggle("missing-only", missingOnly);
   }
   function tick(event) {
     const b = event.target;
     if (b.checked) memory.ticks[b.dataset.shot] = 1; else delete memory.ticks[b.dataset.shot];
     remember();
+    count();
+  }
+  function show() {
+    for (const b of boxes) b.checked = Object.prototype.hasOwnProperty.call(memory.ticks, b.dataset.shot);
     count();
   }
   function list() { return boxes.filter((b) => b.checked).map((b) => b.dataset.shot + "\n").join(""); }
@@ -88,24 +95,37 @@
   // ---- prompter ----
   const still = window.matchMedia("(prefers-reduced-motion: reduce)");
   const pane = $("prompt-text");
-  let running = false, speed = 1, size = 1, at = 0, last = 0, held = 0, parts = [];
+  let running = false, speed = 1, size = 1, at = 0, put = 0, last = 0, awake = null, parts = [];
+  function speech(line) {
+    const p = document.createElement("p"), kind = line.dataset.line;
+    if (kind === "direction" || kind === "sound") {
+      p.className = "aside " + kind;
+      p.textContent = line.textContent;
+      return p;
+    }
+    const tag = line.querySelector(".tag");
+    if (kind === "caution") p.className = "care";
+    if (tag) {
+      const t = document.createElement("span");
+      t.className = "tag";
+      t.textContent = tag.textContent;
+      p.append(t);
+    }
+    p.append(line.querySelector(".spoken").textContent);
+    return p;
+  }
   function fill() {
     const lines = $("prompt-lines"), jump = $("jump");
     lines.textContent = "";
     jump.textContent = "";
     parts = [];
-    for (const step of all(".step").filter(shown)) {
+    for (const step of steps.filter(shown)) {
       const words = all("[data-line]", step).filter(shown);
       if (!words.length) continue;
       const part = document.createElement("section"), head = document.createElement("h2");
       head.textContent = step.querySelector("h3").textContent;
       part.append(head);
-      for (const w of words) {
-        const p = document.createElement("p");
-        p.className = w.dataset.line;
-        p.textContent = (w.querySelector(".spoken") || w).textContent;
-        part.append(p);
-      }
+      for (const w of words) part.append(speech(w));
       lines.append(part);
       const option = document.createElement("option");
       option.value = String(parts.length);
@@ -114,29 +134,44 @@
       parts.push({ el: part, seconds: Math.max(2, Number(step.dataset.spoken) || 0), id: step.dataset.step });
     }
   }
-  function current() {
-    const eye = pane.scrollTop + pane.clientHeight / 3;
+  // eye is where the line being read stands, in pixels from the pane's top.
+  function eye() { return window.innerHeight / 4; }
+  function top(i) { return parts[i].el.offsetTop; }
+  function reading(scrolled) {
     let i = 0;
-    while (i + 1 < parts.length && parts[i + 1].el.offsetTop - pane.offsetTop <= eye) i++;
+    while (i + 1 < parts.length && top(i + 1) <= scrolled + eye() + 1) i++;
     return i;
   }
+  function current() { return reading(pane.scrollTop); }
+  // Each step runs past the eye in the seconds it is planned to take, at one
+  // pace from its head to the next step's.
   function frame(now) {
     if (!running) return;
-    const passed = Math.min(0.1, (now - last) / 1000);
+    const passed = Math.min(0.1, Math.max(0, (now - last) / 1000));
     last = now;
-    const part = parts[current()];
-    if (part) at += passed * speed * part.el.offsetHeight / part.seconds;
-    if (still.matches) {
-      if (at - held > pane.clientHeight / 3) { held = at; pane.scrollTop = at; }
-    } else pane.scrollTop = at;
-    if (pane.scrollTop + pane.clientHeight >= pane.scrollHeight - 1) { run(false); return; }
+    const moved = Math.abs(pane.scrollTop - put) > 2; // a hand has scrolled
+    if (moved) at = pane.scrollTop;
+    const i = reading(at);
+    at += passed * speed * parts[i].el.offsetHeight / parts[i].seconds;
+    if (!still.matches || Math.abs(at - put) > pane.clientHeight / 3) pane.scrollTop = at;
+    put = pane.scrollTop;
+    $("jump").value = String(i);
+    const end = parts.length - 1;
+    if (at + eye() > top(end) + parts[end].el.offsetHeight) { run(false); return; }
     requestAnimationFrame(frame);
   }
   function run(on) {
     running = on && parts.length > 0;
     $("run").setAttribute("aria-pressed", String(running));
     $("run").textContent = running ? "Stop" : "Start";
-    if (running) { at = held = pane.scrollTop; last = performance.now(); requestAnimationFrame(frame); }
+    $("prompter").classList.toggle("running", running);
+    if (running) { at = put = pane.scrollTop; last = performance.now(); requestAnimationFrame(frame); }
+    wake(running);
+  }
+  // wake keeps the screen on while the words run, where the browser lets us.
+  function wake(on) {
+    if (awake) { awake.release().catch(() => {}); awake = null; }
+    if (on && navigator.wakeLock) navigator.wakeLock.request("screen").then((lock) => { if (running) awake = lock; else lock.release(); }, () => {});
   }
   function pace(by) {
     speed = Math.min(3, Math.max(0.3, Math.round((speed + by) * 10) / 10));
@@ -149,8 +184,8 @@
   function go(i) {
     if (!parts.length) return;
     i = Math.min(parts.length - 1, Math.max(0, i));
-    pane.scrollTop = parts[i].el.offsetTop - pane.offsetTop - pane.clientHeight / 4;
-    at = held = pane.scrollTop;
+    pane.scrollTop = i === 0 ? 0 : top(i) - eye();
+    at = put = pane.scrollTop;
     $("jump").value = String(i);
   }
   function open() {
@@ -158,7 +193,6 @@
     const d = $("prompter");
     if (d.showModal) d.showModal(); else d.setAttribute("open", "");
     go(0);
-    pane.scrollTop = 0;
     $("run").focus();
   }
   function shut() {
@@ -179,7 +213,7 @@
 
   // ---- start ----
   recall();
-  for (const b of boxes) { b.checked = Object.prototype.hasOwnProperty.call(memory.ticks, b.dataset.shot); b.addEventListener("change", tick); }
+  for (const b of boxes) b.addEventListener("change", tick);
   for (const el of all(".controls, .dock")) el.hidden = false;
   const versions = $("version");
   if (versions) {
@@ -196,12 +230,15 @@
   $("goto").addEventListener("change", () => {
     const step = all(".step").find((s) => s.dataset.step === $("goto").value);
     $("goto").value = "";
-    if (step) step.scrollIntoView();
+    if (!step) return;
+    step.scrollIntoView();
+    step.querySelector("h3").focus({ preventScroll: true });
   });
   $("missing").addEventListener("click", () => {
     missingOnly = !missingOnly;
     $("missing").setAttribute("aria-pressed", String(missingOnly));
     count();
+    if (missingOnly) $("steps").scrollIntoView();
   });
   $("prompt").addEventListener("click", open);
   $("run").addEventListener("click", () => run(!running));
@@ -214,8 +251,10 @@
     $("mirror").setAttribute("aria-pressed", String(on));
   });
   $("jump").addEventListener("change", () => go(Number($("jump").value)));
+  pane.addEventListener("click", () => run(!running));
+  window.addEventListener("storage", (event) => { if (event.key === key) { recall(); show(); } });
   $("shut").addEventListener("click", shut);
   $("prompter").addEventListener("keydown", press);
   $("prompter").addEventListener("close", () => run(false));
-  count();
+  show();
 })();

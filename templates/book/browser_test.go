@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/log"
+	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
@@ -153,6 +154,53 @@ func TestHostileBookInABrowser(t *testing.T) {
 	}
 	if n := p.ask(`document.querySelectorAll("a[href^='javascript'], img, main svg[onload]").length`); n > 0 {
 		t.Errorf("%d links or images of the plan's", n)
+	}
+	p.quiet()
+}
+
+// The prompter moves when told to, at the pace planned, and stops.
+func TestPrompterRuns(t *testing.T) {
+	p := openBook(t, Page(sample(t, "van-blower")))
+	where := `Math.round(document.getElementById("prompt-text").scrollTop)`
+	p.ask(`document.getElementById("prompt").click()`)
+	p.do(chromedp.KeyEvent(" "))
+	deadline := `new Promise((done) => setTimeout(() => done(` + where + `), 1500))`
+	moved, err := chromedp.Run(p.ctx, chromedp.Evaluate[int](deadline, chromedp.EvalAwaitPromise))
+	if err != nil || moved <= 0 {
+		t.Errorf("moved %d pixels, %v", moved, err)
+	}
+	p.do(chromedp.KeyEvent(" "))
+	at := p.ask(where)
+	if still, err := chromedp.Run(p.ctx, chromedp.Evaluate[int](strings.Replace(deadline, "1500", "300", 1), chromedp.EvalAwaitPromise)); err != nil || still != at {
+		t.Errorf("stopped at %d, then at %d, %v", at, still, err)
+	}
+	p.do(chromedp.KeyEvent("\u001b"))
+	if p.ask(`document.getElementById("prompter").open`) != 0 {
+		t.Error("escape does not close the prompter")
+	}
+	p.quiet()
+}
+
+// Without a store the boxes still tick, and the page says that it keeps nothing.
+func TestBookWithoutAStore(t *testing.T) {
+	p := openBook(t, Page(sample(t, "minimal")))
+	_, err := chromedp.Call(p.ctx, cdpage.AddScriptToEvaluateOnNewDocument, cdpage.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `Object.defineProperty(window, "localStorage", { get() { throw new Error("refused"); } })`,
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.do(chromedp.Navigate(p.address()))
+	if p.ask(`!document.getElementById("memory").hidden`) != 1 {
+		t.Error("nothing says that ticks are lost")
+	}
+	p.ask(firstShot + `.click()`)
+	if p.ask(`document.getElementById("total").textContent.startsWith("1 of ")`) != 1 {
+		t.Error("a tick is not counted")
+	}
+	p.ask(`document.getElementById("missing").click()`)
+	if p.ask(firstShot+`.closest(".shot").offsetParent === null`) != 1 {
+		t.Error("a ticked shot shows among the missing ones")
 	}
 	p.quiet()
 }

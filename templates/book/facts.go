@@ -23,7 +23,6 @@ type test struct {
 type fact struct {
 	Kind, Words, Versions, For, Verify string
 	Note                               plan.Note
-	Open                               bool // something of it is still to be found
 }
 
 // facts are what a step needs in the hand, a line each.
@@ -31,10 +30,7 @@ func facts(p *plan.Plan, s *plan.Step) []fact {
 	var out []fact
 	add := func(kind, words string, c *plan.Common) {
 		if plan.Meets(c.Variants, s.Variants) {
-			out = append(out, fact{
-				Kind: kind, Words: words, Versions: kit.VersionNames(p, c.Variants), For: attr(c.Variants), Verify: c.Verify, Note: c.Note,
-				Open: strings.Contains(words, trade.Measure{Shape: trade.Open}.String()),
-			})
+			out = append(out, fact{kind, words, kit.VersionNames(p, c.Variants), attr(c.Variants), c.Verify, c.Note})
 		}
 	}
 	for _, id := range s.Tools {

@@ -136,11 +136,16 @@ func states(s *plan.Step) []pair {
 	return out
 }
 
-// words are states in words: "battery-off" is "battery off".
+// words are states in words: "battery-off" is "battery off", "srs-waited" is
+// "SRS waited".
 func words(states []string) string {
 	var out []string
 	for _, s := range states {
-		if w := strings.ReplaceAll(s, "-", " "); !slices.Contains(out, w) {
+		w := strings.ReplaceAll(s, "-", " ")
+		if rest, ok := strings.CutPrefix(w, "srs "); ok {
+			w = "SRS " + rest
+		}
+		if !slices.Contains(out, w) {
 			out = append(out, w)
 		}
 	}

@@ -70,7 +70,7 @@ var voiceTable = table[Voice]{
 var paceTable = table[Pace]{
 	name: "pace", doc: "the presenter's measured pace",
 	keys: []key[Pace]{
-		{Key{Name: "file", Doc: "a file that fixslate pace wrote", Example: `"pace.toml"`}, func(v *Pace) any { return &v.File }},
+		{Key{Name: "file", Doc: "a pace file: measured rate, pauses and times of work", Example: `"pace.toml"`}, func(v *Pace) any { return &v.File }},
 	},
 }
 

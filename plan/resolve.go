@@ -346,10 +346,22 @@ func classOf(hazard string) (class.Class, bool) {
 	return class.Lead(hazard)
 }
 
+// familyNames are the families that a caution may name.
+func familyNames() []string {
+	var names []string
+	for _, f := range class.Families() {
+		if f.ID != class.NoFamily {
+			names = append(names, f.ID)
+		}
+	}
+	return names
+}
+
+// hazardHint answers words that name no hazard with the nearest classes.
 func hazardHint(words string) string {
 	near := class.Nearest(words)
 	if len(near) == 0 {
-		return "fixslate look hazard lists the classes"
+		return "the families are " + quoted(familyNames())
 	}
 	names := make([]string, 0, 3)
 	for _, c := range near[:min(3, len(near))] {

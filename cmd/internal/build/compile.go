@@ -85,7 +85,7 @@ func paceOf(r Request, p *plan.Plan, spans *plan.Spans) (timing.Pace, *diag.Find
 	refuse := func(why string) (timing.Pace, *diag.Finding) {
 		return timing.Pace{}, &diag.Finding{
 			Rule: "use-refused", Severity: diag.Error, Path: "pace.file", At: spans.Value("pace.file"),
-			Message: fmt.Sprintf("%q %s", p.Pace.File, why), Hint: "name a file that fixslate pace wrote, beside the plan or below it",
+			Message: fmt.Sprintf("%q %s", p.Pace.File, why), Hint: "name a pace file beside the plan or below it",
 		}
 	}
 	name := path.Clean(p.Pace.File)

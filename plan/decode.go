@@ -31,7 +31,9 @@ func Decode(src *diag.Source, files fs.FS) (*Plan, *Spans, []diag.Finding) {
 	d.cautions()
 	for i := range d.findings {
 		if d.findings[i].Step == "" {
-			d.findings[i].Step = p.stepOf(d.findings[i].Path)
+			if at := p.RefAt(d.findings[i].Path); at.Kind == KindStep {
+				d.findings[i].Step = at.ID
+			}
 		}
 	}
 	diag.Sort(d.findings)
@@ -235,13 +237,4 @@ func setDuration(v *Duration, text string) {
 	if !v.Set {
 		*v, _ = parseDuration(text) // constants of ours
 	}
-}
-
-// stepOf gives the id of the step that a path belongs to, or "".
-func (p *Plan) stepOf(path string) string {
-	var i int
-	if n, _ := fmt.Sscanf(path, "step[%d]", &i); n == 1 && i < len(p.Steps) {
-		return p.Steps[i].ID
-	}
-	return ""
 }

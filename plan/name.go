@@ -1,5 +1,10 @@
 package plan
 
+import (
+	"strconv"
+	"strings"
+)
+
 // Name is what a thing is called in print, in a few words: its name, or what
 // it is; the id where it has none.
 func (p *Plan) Name(ref Ref) string {
@@ -95,6 +100,25 @@ func (l *list[T]) fieldAt(i int, name string) any {
 		}
 	}
 	return nil
+}
+
+// RefAt is the thing whose table a path stands in: "fastener[2].torque" is a
+// key of the third fastener. It is zero for a path in no table with ids.
+func (p *Plan) RefAt(path string) Ref {
+	table, rest, ok := strings.Cut(strings.TrimPrefix(path, "shoot."), "[")
+	number, _, closed := strings.Cut(rest, "]")
+	i, err := strconv.Atoi(number)
+	if !ok || !closed || err != nil || i < 0 {
+		return Ref{}
+	}
+	kind := Kind(table)
+	if table == "people" {
+		kind = KindPerson
+	}
+	if r := p.rowsOf(kind); kind != "" && r != nil && i < r.count() {
+		return Ref{kind, r.idAt(i)}
+	}
+	return Ref{}
 }
 
 // Fact is any element that has an id, seen without its type.

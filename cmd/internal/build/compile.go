@@ -10,6 +10,7 @@ import (
 	"fixslate/chapters/captions"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/lint"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
 	"fixslate/templates/blurb"
@@ -35,11 +36,21 @@ type Request struct {
 	Files  fs.FS          // the plan's folder, for what it uses; nil: nothing
 	Faults []diag.Finding // what reading the source found
 	Pace   *timing.Pace   // a measured pace instead of the plan's own; nil: the plan's
+	Stage  lint.Stage
+	Today  plan.Date // for what runs out; zero: nothing has
 }
 
 // Compile runs a plan through the house. Faults stop it: then only Source,
 // Spans and Findings are set.
 func Compile(r Request) Compiled {
+	return read(r)
+}
+
+// Check is Compile for findings alone: it leaves out what no rule reads.
+func Check(r Request) []diag.Finding { return read(r).Findings }
+
+// read makes what the rules read, and runs them.
+func read(r Request) Compiled {
 	c := Compiled{Source: r.Source, Findings: r.Faults}
 	if diag.Worst(r.Faults) == diag.Error {
 		return c
@@ -60,17 +71,11 @@ func Compile(r Request) Compiled {
 	c.Chapters = chapters.FromTimeline(p, c.Timeline)
 	c.Cues = captions.Skeleton(p, c.Timeline)
 	c.Description = blurb.Describe(p, c.Chapters)
+	c.Findings = append(c.Findings, lint.Run(&lint.Pass{
+		Plan: p, Spans: spans, Timeline: c.Timeline, Shots: c.Shots, Chapters: c.Chapters,
+		Cues: c.Cues, Description: c.Description, Stage: r.Stage, Today: r.Today,
+	})...)
 	return c
-}
-
-// Check is Compile for findings alone: it leaves out what only outputs need.
-func Check(r Request) []diag.Finding {
-	c := Compiled{Findings: r.Faults}
-	if diag.Worst(r.Faults) < diag.Error {
-		_, _, findings := plan.Decode(r.Source, r.Files)
-		c.Findings = append(c.Findings, findings...)
-	}
-	return c.Findings
 }
 
 // paceOf is the pace asked for, else the one that the plan names, else the

@@ -12,6 +12,7 @@ import (
 
 	"fixslate/cmd/internal/build"
 	"fixslate/plan/diag"
+	"fixslate/plan/lint"
 )
 
 type checkOptions struct {
@@ -19,15 +20,18 @@ type checkOptions struct {
 	plans  []string
 	format format
 	failOn failOn
+	stage  format
 }
 
 func newCheck(s streams) *cobra.Command {
-	o := &checkOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failOn{diag.Warning}}
+	o := &checkOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failOn{diag.Warning}, stage: formats(lint.Stages()...)}
 	cmd := &cobra.Command{
 		Use:   "check PLAN…",
 		Short: "find what is wrong with plans",
-		Long: `Check reads plans and prints what it finds, on standard output: faults, each
-with file, line, column and what to write instead. Nothing is written.
+		Long: `Check reads plans and prints what it finds, on standard output: faults,
+missing cautions, claims that nothing shows, values that can't be, gaps, and what
+does not fit where it is published, each with file, line, column and what to
+write instead. fixslate explain prints what stands behind a finding.
 
 It ends with 0 where nothing reaches --fail-on, with 1 where something does,
 and with 2 where a file could not be read.`,
@@ -40,6 +44,7 @@ and with 2 where a file could not be read.`,
 	}
 	o.format.flag(cmd)
 	o.failOn.flag(cmd)
+	cmd.Flags().Var(&o.stage, "stage", "how far the work is: plan, shoot or publish; a \"?\" is then a note, a warning, an error")
 	return cmd
 }
 
@@ -82,6 +87,7 @@ func checkOne(o *checkOptions, name string) ([]diag.Finding, error) {
 	if err != nil {
 		return nil, err
 	}
+	r.Stage = lint.Stage(slices.Index(lint.Stages(), o.stage.word))
 	findings := build.Check(r)
 	diag.Sort(findings)
 	return findings, nil

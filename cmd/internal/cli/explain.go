@@ -10,6 +10,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/lint"
 	"fixslate/plan/prose"
 )
 
@@ -43,7 +44,17 @@ type group struct {
 	Rules []string
 }
 
-func groups() []group { return []group{{"Faults: what stops a plan", plan.Faults()}} }
+func groups() []group {
+	all := []group{{"Faults: what stops a plan", plan.Faults()}}
+	for _, r := range lint.Rules() {
+		if last := &all[len(all)-1]; last.Name == r.Group.String() {
+			last.Rules = append(last.Rules, r.Name)
+			continue
+		}
+		all = append(all, group{r.Group.String(), []string{r.Name}})
+	}
+	return all
+}
 
 func runExplain(o *explainOptions) error {
 	var pages []diag.Page
@@ -64,7 +75,10 @@ func runExplain(o *explainOptions) error {
 			return failed{err}
 		}
 	case o.rule == "":
-		for _, g := range groups() {
+		for i, g := range groups() {
+			if i > 0 {
+				fmt.Fprintln(w)
+			}
 			fmt.Fprintf(w, "%s\n\n", g.Name)
 			for _, rule := range g.Rules {
 				p, _ := page(rule)

@@ -8,6 +8,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/lint"
 )
 
 // failOn is the value of --fail-on: from which severity on a command ends
@@ -82,10 +83,22 @@ func printFindings(s streams, findings []diag.Finding, how string) error {
 	return diag.Text(s.out, findings, diag.Style{Colour: s.colour, Excerpt: true})
 }
 
-// complain prints findings beside a command's product.
+// complain prints findings beside a command's product: what a careful author
+// would stop at. Notes and what is waived are check's to show.
 func complain(s streams, findings []diag.Finding) error {
-	return diag.Text(s.err, findings, diag.Style{Excerpt: true})
+	var grave []diag.Finding
+	for _, f := range findings {
+		if f.Waived == "" && f.Severity >= diag.Warning {
+			grave = append(grave, f)
+		}
+	}
+	return diag.Text(s.err, grave, diag.Style{Excerpt: true})
 }
 
 // page is the page of any rule or fault.
-func page(rule string) (diag.Page, bool) { return plan.FaultPage(rule) }
+func page(rule string) (diag.Page, bool) {
+	if p, ok := plan.FaultPage(rule); ok {
+		return p, true
+	}
+	return lint.Page(rule)
+}

@@ -7,8 +7,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 
 	"fixslate/cmd/internal/build"
+	"fixslate/plan"
 	"fixslate/plan/diag"
 )
 
@@ -20,14 +22,26 @@ func read(s streams, name string) (build.Request, error) {
 		return build.Request{}, failed{err}
 	}
 	src, faults := diag.NewSource(shown, raw)
-	r := build.Request{Source: src, Faults: faults}
+	now := time.Now()
+	r := build.Request{Source: src, Faults: faults, Today: plan.Date{Year: now.Year(), Month: int(now.Month()), Day: now.Day()}}
 	if name != "-" {
-		folder, err := os.OpenRoot(filepath.Dir(name))
-		if err == nil {
-			r.Files = folder.FS() // closed with the process: a run opens few
-		}
+		r.Files = folder(filepath.Dir(name))
 	}
 	return r, nil
+}
+
+// folder is the plan's folder and what is below it: a link that leads out is
+// refused. It is opened only for plans that use files, and not kept open: one
+// check may read ten thousand plans.
+type folder string
+
+func (f folder) Open(name string) (fs.File, error) {
+	root, err := os.OpenRoot(string(f))
+	if err != nil {
+		return nil, err
+	}
+	defer root.Close()
+	return root.FS().Open(name)
 }
 
 // slurpUpTo reads a whole file, "-" being standard input, but at most one byte

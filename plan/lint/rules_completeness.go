@@ -1,0 +1,4 @@
+package lint
+
+// completenessRules are the rules of the group Completeness, by name.
+var completenessRules = []Rule{}

@@ -1,0 +1,4 @@
+package lint
+
+// publishRules are the rules of the group Publish, by name.
+var publishRules = []Rule{titleLong}

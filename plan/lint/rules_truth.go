@@ -1,0 +1,4 @@
+package lint
+
+// truthRules are the rules of the group Truth, by name.
+var truthRules = []Rule{}

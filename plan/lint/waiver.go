@@ -1,0 +1,100 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+// Waivers are applied after all rules have reported. Three rules are about the
+// waivers themselves: they report here, and nothing waives them.
+var waiverRules = []Rule{
+	{Name: "waiver-unexplained", Group: Publish, Severity: diag.Warning},
+	{Name: "waiver-expired", Group: Publish, Severity: diag.Warning},
+	{Name: "waiver-unused", Group: Publish, Severity: diag.Warning},
+}
+
+// waive marks what the plan's waivers cover, adds what is wrong with the
+// waivers, and sorts.
+func (p *Pass) waive(all []found) []diag.Finding {
+	used := make([]bool, len(p.Plan.Waivers))
+	weak := make([]bool, len(p.Plan.Waivers)) // meets a grave finding, and lacks what that takes
+	findings := make([]diag.Finding, 0, len(all))
+	for _, f := range all {
+		for i := range p.Plan.Waivers {
+			w := &p.Plan.Waivers[i]
+			if !p.covers(w, f) {
+				continue
+			}
+			used[i] = true
+			grave := f.group == Safety && f.Severity == diag.Error
+			switch {
+			case w.Why == "" || p.expired(w):
+			case grave && w.By == "":
+				weak[i] = true
+			default:
+				f.Waived = reason(w)
+			}
+		}
+		findings = append(findings, f.Finding)
+	}
+	for i := range p.Plan.Waivers {
+		findings = append(findings, p.waiverFindings(i, used[i], weak[i])...)
+	}
+	diag.Sort(findings)
+	return findings
+}
+
+// covers holds where the waiver names the finding's rule, and its thing, its
+// step or nothing at all.
+func (p *Pass) covers(w *plan.Waiver, f found) bool {
+	if w.Rule != f.Rule {
+		return false
+	}
+	switch w.At {
+	case "", f.about.ID, f.about.String(), f.Step:
+		return true
+	}
+	return f.Step != "" && w.At == plan.Ref{Kind: plan.KindStep, ID: f.Step}.String()
+}
+
+func (p *Pass) expired(w *plan.Waiver) bool {
+	return w.Until != (plan.Date{}) && p.Today != (plan.Date{}) && w.Until.Compare(p.Today) < 0
+}
+
+// reason is what stands beside a waived finding.
+func reason(w *plan.Waiver) string {
+	why := w.Why
+	if w.By != "" {
+		why += " (" + w.By + ")"
+	}
+	return why
+}
+
+// waiverFindings are what is wrong with one waiver.
+func (p *Pass) waiverFindings(i int, used, weak bool) []diag.Finding {
+	w := &p.Plan.Waivers[i]
+	path := fmt.Sprintf("waiver[%d]", i)
+	var out []diag.Finding
+	add := func(rule, key, message, hint string) {
+		out = append(out, diag.Finding{Rule: rule, Severity: diag.Warning, Path: path + key,
+			At: p.Spans.Value(path + key), Message: message, Hint: hint})
+	}
+	name := fmt.Sprintf("the waiver of %s", w.Rule)
+	if w.At != "" {
+		name += fmt.Sprintf(" at %q", w.At)
+	}
+	switch {
+	case w.Why == "":
+		add("waiver-unexplained", "", name+" gives no reason, so it sets nothing aside", `add why = "…"; the risks sheet and the book print it`)
+	case weak:
+		add("waiver-unexplained", "", name+" sets a danger aside and nobody stands for it", `add by = "…": who decided it`)
+	}
+	if p.expired(w) {
+		add("waiver-expired", ".until", fmt.Sprintf("%s ran out on %s", name, w.Until), "look at the finding again, then set a new date or take the waiver out")
+	} else if !used {
+		add("waiver-unused", "", name+" covers nothing that was found", "take it out, or check its rule and at: fixslate explain lists the rules")
+	}
+	return out
+}

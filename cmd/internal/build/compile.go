@@ -10,6 +10,7 @@ import (
 	"fixslate/chapters/captions"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/hazard"
 	"fixslate/plan/lint"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
@@ -23,6 +24,7 @@ type Compiled struct {
 	Plan        *plan.Plan // nil where faults stopped it
 	Spans       *plan.Spans
 	Timeline    timing.Timeline
+	Hazards     hazard.Reading
 	Shots       []shotlist.Shot
 	Chapters    []chapters.Chapter
 	Cues        []captions.Cue
@@ -67,6 +69,7 @@ func read(r Request) Compiled {
 	}
 	c.Plan = p
 	c.Timeline = timing.Estimate(p, pace)
+	c.Hazards = hazard.Read(p)
 	c.Shots = shotlist.FromPlan(p)
 	c.Chapters = chapters.FromTimeline(p, c.Timeline)
 	c.Cues = captions.Skeleton(p, c.Timeline)

@@ -1,0 +1,122 @@
+package hazard
+
+import (
+	"slices"
+
+	"fixslate/plan"
+	"fixslate/plan/hazard/class"
+)
+
+// cover finds for each hazard how the plan's cautions stand to it. A caution
+// lasts as the plan language says: until a state in force when it was spoken
+// has ended and starts again; where there was none, through the following
+// steps that have a hazard or caution of its family.
+func cover(p *plan.Plan, steps []Step) {
+	var said []lasting
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		for k := range said {
+			said[k].stepInto(p, steps, i)
+		}
+		for _, use := range s.Cautions {
+			if c := p.CautionOf(s, use); c != nil && use.Listed {
+				said = append(said, lasting{caution: c, step: i, states: openStates(p, i), how: Spoken})
+			}
+		}
+		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
+			for j := range list {
+				covering(said, s, &list[j])
+			}
+		}
+	}
+	late(p, steps)
+}
+
+// covering notes the best caution said so far: one that still lasts before one
+// that has worn off, its own class before its family, the latest first.
+func covering(said []lasting, s *plan.Step, h *Hazard) {
+	own := false
+	for i := len(said) - 1; i >= 0; i-- {
+		c := said[i].caution
+		if said[i].how == Missing || !plan.Meets(c.Variants, s.Variants) || !answers(c, h) {
+			continue
+		}
+		mine := c.Class == h.Class
+		if said[i].how > h.Cover || said[i].how == h.Cover && mine && !own {
+			h.Cover, h.Caution, own = said[i].how, c.ID, mine
+		}
+	}
+}
+
+// answers says whether a caution is about a hazard: of its class or its family.
+// Notices have no family and are answered by their own class only.
+func answers(c *plan.Caution, h *Hazard) bool {
+	return c.Class == h.Class || c.Family == h.Family && h.Family != class.NoFamily
+}
+
+// late finds, for hazards that nothing covers, a caution that comes too late.
+func late(p *plan.Plan, steps []Step) {
+	after := map[string]string{} // class or family to the caution that comes next
+	for i := len(p.Steps) - 1; i >= 0; i-- {
+		s := &p.Steps[i]
+		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
+			for j := range list {
+				h := &list[j]
+				id, ok := after[h.Class]
+				if !ok && h.Family != class.NoFamily {
+					id, ok = after["family "+h.Family]
+				}
+				if ok && h.Cover == Missing {
+					h.Cover, h.Caution = Late, id
+				}
+			}
+		}
+		for _, use := range s.Cautions {
+			if c := p.CautionOf(s, use); c != nil && use.Listed {
+				after[c.Class], after["family "+c.Family] = c.ID, c.ID
+			}
+		}
+	}
+}
+
+// lasting is a caution that has been spoken.
+type lasting struct {
+	caution *plan.Caution
+	step    int
+	states  []plan.Interval // in force when it was spoken
+	how     Cover           // Spoken while it lasts, Stale or Missing after
+}
+
+func openStates(p *plan.Plan, step int) []plan.Interval {
+	return slices.DeleteFunc(p.In(step), func(v plan.Interval) bool { return v.During })
+}
+
+// stepInto is asked for each step in turn, so it looks at the last step only.
+func (l *lasting) stepInto(p *plan.Plan, steps []Step, step int) {
+	if l.how != Spoken {
+		return
+	}
+	if len(l.states) == 0 {
+		if l.step < step-1 && !hasFamily(p, steps, step-1, l.caution.Family) {
+			l.how = Missing
+		}
+		return
+	}
+	for _, was := range l.states {
+		for _, v := range p.Intervals {
+			if v.State == was.State && !v.During && v.From > was.To && v.From <= step {
+				l.how = Stale
+			}
+		}
+	}
+}
+
+// hasFamily says whether a step has a hazard of a family, or lists a caution of it.
+func hasFamily(p *plan.Plan, steps []Step, step int, family string) bool {
+	s := &p.Steps[step]
+	return slices.ContainsFunc(steps[step].Hazards, func(h Hazard) bool { return h.Family == family }) ||
+		slices.ContainsFunc(s.Cautions, func(use plan.StepCaution) bool {
+			c := p.CautionOf(s, use)
+			return use.Listed && c != nil && c.Family == family
+		})
+}

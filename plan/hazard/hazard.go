@@ -1,0 +1,120 @@
+// Package hazard reads what can hurt in each step of a plan, and how the plan's
+// cautions stand to it.
+//
+// In goes a decoded Plan; out comes a Reading: for each step the hazards with
+// the words or states that show them, their signal, and whether a caution was
+// spoken before. A lexicon of things, actions and places with what is true of
+// them, and of the relations that make a hazard (files in lexicon/), does the
+// reading; nothing is learned and nothing guessed. The package never says that
+// a plan is safe: it finds what its words know, in English, and silence means
+// only that.
+package hazard
+
+import (
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/hazard/class"
+)
+
+// Reading is what was found in a plan: one Step for each of its steps, in
+// story order.
+type Reading struct {
+	Steps []Step
+}
+
+// Step is what was found in one step. Both lists stand in catalogue order.
+type Step struct {
+	ID    string
+	Title string
+	// Hazards are shown by an action: the step's do, tests, fasteners, a tool in
+	// use, a state it is done in, or what its narration does.
+	Hazards []Hazard
+	// Mentions are shown by talk, pictures or names only: worth a note at most.
+	Mentions []Hazard
+}
+
+// Hazard is a class of hazard in a step.
+type Hazard struct {
+	Class    string       // id
+	Family   string       // id, class.NoFamily for notices
+	Signal   class.Signal // of the class, or the stronger one where its condition is met
+	Evidence []Evidence   // what shows it, at least one
+	Answered []string     // states in force that answer it: "power-off"
+	Cover    Cover        // how the plan's cautions stand to it
+	Caution  string       // id of the caution that Cover speaks of; empty where it is none
+}
+
+// Covered says whether the viewer is told in time.
+func (h Hazard) Covered() bool { return h.Cover >= Carded }
+
+// Shown is the evidence in one line: "do: undo, back panel; tool: meter".
+func (h Hazard) Shown() string {
+	var b strings.Builder
+	kind := ""
+	for _, e := range h.Evidence {
+		switch {
+		case b.Len() == 0:
+			b.WriteString(e.Kind + ": ")
+		case e.Kind != kind:
+			b.WriteString("; " + e.Kind + ": ")
+		default:
+			b.WriteString(", ")
+		}
+		kind = e.Kind
+		b.WriteString(e.Words)
+	}
+	return b.String()
+}
+
+// Cover is how the plan's cautions stand to a hazard, the best first from the
+// end. What counts is a caution of the hazard's class, or of its family.
+type Cover int
+
+// The ways to stand.
+const (
+	Missing Cover = iota // no caution, no avoidance
+	Late                 // only after the action or over it
+	Stale                // spoken once, but its state was left and entered again
+	Carded               // on a card before the action, not spoken
+	Said                 // the narration itself says before the action how to avoid it
+	Spoken               // a caution of the plan, spoken before the action and still lasting
+)
+
+// String is the cover in a word or two.
+func (c Cover) String() string {
+	switch c {
+	case Late:
+		return "too late"
+	case Stale:
+		return "worn off"
+	case Carded:
+		return "on a card"
+	case Said:
+		return "in the narration"
+	case Spoken:
+		return "spoken"
+	}
+	return "missing"
+}
+
+// Evidence is a place in the plan that helps to show a hazard.
+type Evidence struct {
+	Kind  string // "say", "do", "title", "test", "tool", "fastener", "subject", "state" …
+	Words string // as printed
+	Path  string // of the key: "step[2].say"
+	// Start and End are bytes of the decoded text at Path; both 0 where the
+	// whole value is meant.
+	Start, End int
+}
+
+// Read finds the hazards of every step. Time is linear in the plan's text.
+func Read(p *plan.Plan) Reading {
+	r := &reader{plan: p}
+	reading := Reading{Steps: make([]Step, len(p.Steps))}
+	for i := range p.Steps {
+		reading.Steps[i] = r.step(i)
+	}
+	cover(p, reading.Steps)
+	return reading
+}

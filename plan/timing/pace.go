@@ -57,15 +57,15 @@ func (p Pace) rate(wpm float64) Rate {
 
 // Spread of one voice, as standard deviations of the logarithm of the rate.
 //
-// voiceSpread: totals fitted on one voice and tried on another were between
+// VoiceSpread: totals fitted on one voice and tried on another were between
 // -10 and +11 % off; as 10 and 90 % points that is 0.105/1.2816 = 0.082.
-// sittingSpread: how much one presenter varies from one video to the next
-// (common practice, no source). lineSpread: what is left on a single line with
+// SittingSpread: how much one presenter varies from one video to the next
+// (common practice, no source). LineSpread: what is left on a single line with
 // the voice known: a mean error of 5.5 % (TestSpeechData) is a standard deviation of 5.5 · √(π/2).
 const (
-	voiceSpread   = 0.082
-	sittingSpread = 0.04
-	lineSpread    = 0.07
+	VoiceSpread   = 0.082
+	SittingSpread = 0.04
+	LineSpread    = 0.07
 )
 
 // spread is the standard deviation of the logarithm of the next video's rate.
@@ -73,9 +73,9 @@ const (
 // were measured, the less of the first is left (normal prior, normal
 // observations).
 func (p Pace) spread() float64 {
-	between := voiceSpread*voiceSpread - sittingSpread*sittingSpread
-	left := 1 / (1/between + float64(p.Counts.Videos)/(sittingSpread*sittingSpread))
-	return math.Sqrt(left + sittingSpread*sittingSpread)
+	between := VoiceSpread*VoiceSpread - SittingSpread*SittingSpread
+	left := 1 / (1/between + float64(p.Counts.Videos)/(SittingSpread*SittingSpread))
+	return math.Sqrt(left + SittingSpread*SittingSpread)
 }
 
 // paceKey is one key of a pace file.

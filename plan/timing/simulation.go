@@ -86,7 +86,7 @@ func (s *simulation) add(step Step, onScreen PERT) {
 	fixed := micro(step.Cards) + micro(step.Held) + micro(step.Sounds)
 	screen := make([]int64, runs)
 	s.mix()
-	sigma := lineSpread * evenness(step.Beats)
+	sigma := LineSpread * evenness(step.Beats)
 	centre := -float64(sigma*sigma) / 2 // a mean of 1: many lines leave the total alone
 	for i, j := range s.shuffle {
 		line := int64(math.Round(one * math.Exp(float64(sigma*s.normal[j])+centre)))

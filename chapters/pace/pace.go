@@ -1,0 +1,124 @@
+// Package pace learns how one presenter talks and works from finished edits
+// and their plans.
+//
+// In go Edits: a plan, what was heard in its edit, and where somebody wrote it
+// down, how long the work of a step took. Out comes Learned: a timing.Pace, and
+// for each of its figures how sure it is and how much of it was measured rather
+// than assumed. The package reads no file, and it never takes a short
+// measurement for the truth: what little was seen moves the default only a
+// little.
+package pace
+
+import (
+	"math"
+
+	"fixslate/plan/timing"
+)
+
+// Learned is what edits taught.
+type Learned struct {
+	Pace        timing.Pace
+	Speech      Estimate // characters a second
+	Comma       Estimate // seconds
+	Sentence    Estimate // seconds
+	ScreenShare Estimate // seconds in the cut for each second of hands-on time
+	HandsOn     Estimate // hands-on time as it was, over hands-on time as planned
+}
+
+// Estimate is one figure of a pace.
+type Estimate struct {
+	Value     float64
+	Low, High float64 // its 10 and 90 % points
+	Default   float64
+	Count     int     // stretches of talk, or steps, that it rests on
+	Measured  float64 // 0: the default as it was; near 1: what was measured
+}
+
+// Enough is the part of an estimate that must be measured for it to say more
+// about the presenter than about the default.
+const Enough = 0.5
+
+// quantile is the 90 % point of the standard normal distribution.
+const quantile = 1.2815515655446004
+
+// Beliefs before anything was measured. How much presenters differ in speed
+// and one presenter between videos stands in package timing. That pauses vary
+// by a third between presenters is read from the ranges of fast and slow
+// readers, 0.20 to 0.98 s and 0.34 to 1.36 s between sentences (Kazlauskiene
+// and Kalasinskaite 2020); the other figures are common practice, no source.
+const (
+	pauseSpread    = 0.33
+	pauseSitting   = 0.10
+	characterAlone = 0.03 // of the characters' factor, apart from pauses
+)
+
+var (
+	screenBelief = belief{step: 0.7, wide: 0.6}
+	workBelief   = belief{step: 0.5, wide: 0.35}
+)
+
+// speechPrior is the covariance of the three factors between presenters, and
+// that between two videos of one presenter.
+func speechPrior() (presenters, videos matrix) {
+	between := timing.VoiceSpread*timing.VoiceSpread - timing.SittingSpread*timing.SittingSpread
+	sitting := timing.SittingSpread * timing.SittingSpread
+	own := vector{characterAlone, pauseSpread, pauseSpread}
+	ownSitting := vector{characterAlone / 3, pauseSitting, pauseSitting}
+	for i := range factors {
+		for j := range factors {
+			presenters[i][j], videos[i][j] = between, sitting
+		}
+		presenters[i][i] += own[i] * own[i]
+		videos[i][i] += ownSitting[i] * ownSitting[i]
+	}
+	return presenters, videos
+}
+
+// observed is what the edits hold, sorted out by figure.
+type observed struct {
+	talk  [][]run   // by video
+	share []float64 // by step
+	work  []float64 // by step
+}
+
+// learn turns observations into a pace.
+func learn(o observed) Learned {
+	def := timing.DefaultPace()
+	mean, cov := learnSpeech(o.talk)
+	prior, _ := speechPrior()
+	runs, videos := 0, 0
+	for _, v := range o.talk {
+		runs += len(v)
+		if len(v) > 0 {
+			videos++
+		}
+	}
+	const least, most = 0.45, 3 // what a pace file may say; no presenter is near either
+	speech := func(i int, value float64) Estimate {
+		f, sd := min(most, max(least, mean[i])), cov.deviation(i)
+		e := Estimate{Default: value, Count: runs, Measured: 1 - cov[i][i]/prior[i][i]}
+		e.Value, e.Low, e.High = value*f, value*max(least, f-quantile*sd), value*(f+float64(quantile*sd))
+		if i == talk { // seconds a character: the rate is the other way up
+			e.Value, e.Low, e.High = value/f, value/(f+quantile*sd), value/max(least, f-quantile*sd)
+		}
+		return e
+	}
+	ratio := func(b belief, value float64, ratios []float64) Estimate {
+		b.mean = math.Log(value)
+		m, sd := learnFactor(b, ratios)
+		return Estimate{
+			Value: math.Exp(m), Low: math.Exp(m - quantile*sd), High: math.Exp(m + quantile*sd),
+			Default: value, Count: len(ratios), Measured: 1 - sd*sd/(b.wide*b.wide),
+		}
+	}
+	l := Learned{
+		Speech: speech(talk, def.Rate.CharactersPerSecond), Comma: speech(comma, def.Rate.Comma), Sentence: speech(sentence, def.Rate.Sentence),
+		ScreenShare: ratio(screenBelief, def.ScreenShare, o.share), HandsOn: ratio(workBelief, def.HandsOn, o.work),
+	}
+	l.Pace = timing.Pace{
+		Rate:        timing.Rate{CharactersPerSecond: l.Speech.Value, Comma: l.Comma.Value, Sentence: l.Sentence.Value},
+		ScreenShare: l.ScreenShare.Value, HandsOn: l.HandsOn.Value,
+		Counts: timing.Counts{Videos: videos, Steps: len(o.share), Works: len(o.work)},
+	}
+	return l
+}

@@ -29,7 +29,7 @@ func made(r *rand.Rand, videos int) (truth, observed) {
 		for range 40 {
 			characters, commas, stops := 2+8*r.Float64(), 0.3*float64(r.IntN(4)), 0.6*float64(r.IntN(4))
 			x := run{load: vector{characters, commas, stops}}
-			x.variance = math.Pow(timing.LineSpread*x.load.sum(), 2) + 0.05
+			x.variance = math.Pow(timing.LineSpread*(x.load[talk]+x.load[comma]+x.load[sentence]), 2) + 0.05
 			for i := range factors {
 				x.took += x.load[i] * (who.speech[i] + video[i])
 			}

@@ -12,8 +12,23 @@ package pace
 import (
 	"math"
 
+	"fixslate/chapters/align"
+	"fixslate/plan"
 	"fixslate/plan/timing"
 )
+
+// Edit is one finished video beside its plan.
+type Edit struct {
+	Plan   *plan.Plan
+	Match  align.Match
+	Worked []Work
+}
+
+// Work is how long the hands were at a step, off camera and on.
+type Work struct {
+	Step    string // id
+	Seconds float64
+}
 
 // Learned is what edits taught.
 type Learned struct {
@@ -30,7 +45,7 @@ type Estimate struct {
 	Value     float64
 	Low, High float64 // its 10 and 90 % points
 	Default   float64
-	Count     int     // stretches of talk, or steps, that it rests on
+	Count     int     // lines of narration, or steps, that it rests on
 	Measured  float64 // 0: the default as it was; near 1: what was measured
 }
 
@@ -74,11 +89,64 @@ func speechPrior() (presenters, videos matrix) {
 	return presenters, videos
 }
 
+// Learn measures edits. Those whose match is foreign to the plan teach nothing;
+// it is for the caller to say so.
+//
+// An edit shows speech and screen time; what the work took it cannot show. Where
+// that was not written down (Worked), screen time is measured against the
+// plan's own work, and nothing is learned about that.
+func Learn(edits []Edit) Learned {
+	var o observed
+	for _, e := range edits {
+		if _, foreign := e.Match.Foreign(); foreign {
+			continue
+		}
+		talk, lines := runs(e.Match)
+		o.talk = append(o.talk, talk)
+		o.lines += lines
+		o.steps(e)
+	}
+	return learn(o)
+}
+
+// steps sorts out how long the steps of an edit were seen and worked on. A
+// step that was repeated in the cut is seen too long, and left out.
+func (o *observed) steps(e Edit) {
+	worked := map[string]float64{}
+	for _, w := range e.Worked {
+		if w.Seconds > 0 {
+			worked[w.Step] += w.Seconds
+		}
+	}
+	seen := map[int]float64{}
+	for _, s := range e.Match.Timeline(e.Plan).Steps {
+		if len(e.Match.Steps[s.Index].Takes) == 1 {
+			seen[s.Index] = s.Screen
+		}
+	}
+	for _, s := range timing.Estimate(e.Plan, timing.DefaultPace()).Steps {
+		planned, took := s.HandsOn.Mean(), worked[s.ID]
+		if s.HandsOnFrom == timing.Inferred {
+			planned = 0 // a guess of ours is no plan
+		}
+		if planned > 0 && took > 0 {
+			o.work = append(o.work, took/planned)
+		}
+		if took == 0 {
+			took = planned
+		}
+		if seen[s.Index] > 0 && took > 0 {
+			o.share = append(o.share, seen[s.Index]/took)
+		}
+	}
+}
+
 // observed is what the edits hold, sorted out by figure.
 type observed struct {
 	talk  [][]run   // by video
-	share []float64 // by step
-	work  []float64 // by step
+	lines int       // in all runs
+	share []float64 // by step: seconds in the cut for each second of work
+	work  []float64 // by step: work as it was over work as planned
 }
 
 // learn turns observations into a pace.
@@ -86,9 +154,8 @@ func learn(o observed) Learned {
 	def := timing.DefaultPace()
 	mean, cov := learnSpeech(o.talk)
 	prior, _ := speechPrior()
-	runs, videos := 0, 0
+	videos := 0
 	for _, v := range o.talk {
-		runs += len(v)
 		if len(v) > 0 {
 			videos++
 		}
@@ -96,7 +163,7 @@ func learn(o observed) Learned {
 	const least, most = 0.45, 3 // what a pace file may say; no presenter is near either
 	speech := func(i int, value float64) Estimate {
 		f, sd := min(most, max(least, mean[i])), cov.deviation(i)
-		e := Estimate{Default: value, Count: runs, Measured: 1 - cov[i][i]/prior[i][i]}
+		e := Estimate{Default: value, Count: o.lines, Measured: 1 - cov[i][i]/prior[i][i]}
 		e.Value, e.Low, e.High = value*f, value*max(least, f-quantile*sd), value*(f+float64(quantile*sd))
 		if i == talk { // seconds a character: the rate is the other way up
 			e.Value, e.Low, e.High = value/f, value/(f+quantile*sd), value/max(least, f-quantile*sd)
@@ -118,7 +185,7 @@ func learn(o observed) Learned {
 	l.Pace = timing.Pace{
 		Rate:        timing.Rate{CharactersPerSecond: l.Speech.Value, Comma: l.Comma.Value, Sentence: l.Sentence.Value},
 		ScreenShare: l.ScreenShare.Value, HandsOn: l.HandsOn.Value,
-		Counts: timing.Counts{Videos: videos, Steps: len(o.share), Works: len(o.work)},
+		Counts: timing.Counts{Videos: videos, Lines: o.lines, Steps: len(o.share), Works: len(o.work)},
 	}
 	return l
 }

@@ -34,6 +34,8 @@ type Pass struct {
 	Description blurb.Description
 	Stage       Stage
 	Today       plan.Date // for what runs out; zero: nothing is taken to have run out
+
+	gathered // filled by Run
 }
 
 // Stage is how far the work is: the further, the graver a value still open.
@@ -99,7 +101,10 @@ func Rules() []Rule {
 
 // Run applies every rule and then the plan's waivers. Findings come sorted.
 // Time is linear in the plan, but for rules whose page says otherwise.
-func Run(p *Pass) []diag.Finding {
+func Run(pass *Pass) []diag.Finding {
+	copied := *pass
+	p := &copied
+	p.gathered = gather(p.Plan)
 	var found []found
 	for _, r := range Rules() {
 		if r.Check == nil {

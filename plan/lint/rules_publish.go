@@ -1,4 +1,7 @@
 package lint
 
 // publishRules are the rules of the group Publish, by name.
-var publishRules = []Rule{titleLong}
+var publishRules = []Rule{
+	chapterShort, chapterTitlesAlike, chaptersFew, correctionUndated, descriptionLong, forbiddenCharacter,
+	runningLong, titleLong,
+}

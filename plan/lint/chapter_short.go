@@ -1,0 +1,24 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/chapters"
+	"fixslate/plan/diag"
+)
+
+var chapterShort = Rule{Name: "chapter-short", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	least := chapters.WholeSecond(p.Plan.Publish.ChapterShortest.Seconds())
+	for _, c := range p.Chapters {
+		// As written: the site sees the rounded starts.
+		if n := chapters.WholeSecond(c.End) - chapters.WholeSecond(c.Start); n < least && len(c.Steps) > 0 {
+			found = append(found, Report{
+				Message: fmt.Sprintf("chapter %q is %s long after joining; the shortest shown is %s", c.Title, quantity(n, "second"), quantity(least, "second")),
+				Hint:    "say more in its steps, give them on_screen, or lower [publish] chapter_shortest",
+				Path:    stepPath(c.Steps[0], "title"),
+			})
+		}
+	}
+	return found
+}}

@@ -1,0 +1,124 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"fixslate/plan"
+	"fixslate/plan/prose"
+)
+
+// gathered is what several rules look up, made once for a run.
+type gathered struct {
+	texts  []plan.Words
+	quoted map[plan.Ref]bool // things that some text quotes
+	words  []string          // of each step: what its title, do and narration say, folded
+	all    string            // of every text, folded
+}
+
+func gather(p *plan.Plan) gathered {
+	g := gathered{texts: p.Texts(), quoted: map[plan.Ref]bool{}, words: make([]string, len(p.Steps))}
+	steps := make([]strings.Builder, len(p.Steps))
+	var all strings.Builder
+	for _, w := range g.texts {
+		for _, q := range w.Quotes {
+			g.quoted[q.Ref] = true
+		}
+		folded := fold(w.Print)
+		all.WriteString(folded)
+		if w.Step < 0 {
+			continue
+		}
+		switch key := w.Path[strings.LastIndexByte(w.Path, '.')+1:]; key {
+		case "title", "do", "say", "other_side":
+			steps[w.Step].WriteString(folded)
+		}
+	}
+	for i := range steps {
+		g.words[i] = steps[i].String()
+	}
+	g.all = all.String()
+	return g
+}
+
+// fold brings a text to words in lower case with a space on either side of
+// each, so that a phrase is found whole with strings.Contains. A full stop
+// keeps words of two sentences apart.
+func fold(text string) string {
+	var b strings.Builder
+	b.WriteByte(' ')
+	space := true
+	for _, r := range prose.Fold(text) {
+		switch {
+		case unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' || r == '\'' || r == '/':
+			b.WriteRune(r)
+			space = false
+		case r == '.' || r == '!' || r == '?' || r == ';' || r == '\n':
+			b.WriteString(" . ")
+			space = true
+		case !space:
+			b.WriteByte(' ')
+			space = true
+		}
+	}
+	b.WriteString(" . ")
+	return b.String()
+}
+
+// says holds where a folded text has one of the phrases, as whole words.
+func says(folded string, phrases ...string) bool {
+	return slices.ContainsFunc(phrases, func(phrase string) bool { return strings.Contains(folded, " "+phrase+" ") })
+}
+
+// stepPath is the path of a step's key.
+func stepPath(step int, key string) string { return fmt.Sprintf("step[%d].%s", step, key) }
+
+// row is the path of a key of one element.
+func row(kind plan.Kind, i int, key string) string {
+	if key == "" {
+		return fmt.Sprintf("%s[%d]", kind, i)
+	}
+	return fmt.Sprintf("%s[%d].%s", kind, i, key)
+}
+
+// uses counts the steps that list or quote a thing for hands to work with, and
+// gives the first and the last.
+func (p *Pass) uses(ref plan.Ref, listed func(*plan.Step) []string) (first, last, n int) {
+	first = -1
+	for i := range p.Plan.Steps {
+		if slices.Contains(listed(&p.Plan.Steps[i]), ref.ID) || p.quotesIn(i, ref) {
+			if first < 0 {
+				first = i
+			}
+			last = i
+			n++
+		}
+	}
+	return first, last, n
+}
+
+// quotesIn holds where a line of the step's narration quotes the thing.
+func (p *Pass) quotesIn(step int, ref plan.Ref) bool {
+	quotes := func(q plan.Quote) bool { return q.Ref == ref }
+	for _, l := range p.Plan.Steps[step].Lines {
+		if slices.ContainsFunc(l.Quotes, quotes) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(p.Plan.Steps[step].Do.Quotes, quotes)
+}
+
+// spoken holds for a step in which something is said.
+func spoken(s *plan.Step) bool {
+	return slices.ContainsFunc(s.Lines, func(l plan.Line) bool { return l.Kind == plan.Spoken })
+}
+
+// quantity prints a count with its noun: "1 step", "3 steps".
+func quantity(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

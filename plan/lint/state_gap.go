@@ -1,0 +1,63 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/hazard/class"
+)
+
+var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		for j, state := range s.Needs {
+			if at, gap := p.startedLater(i, state); gap {
+				found = append(found, gapReport(s, at, p, stepPath(i, "needs"), j, state))
+			}
+		}
+		for k := range s.Shots {
+			if s.Shots[k].Apart || s.Shots[k].Kind != "camera" && s.Shots[k].Kind != "" {
+				continue
+			}
+			for j, need := range s.Shots[k].Needs {
+				if at, gap := p.startedLater(i, need.State); gap && !need.Not {
+					found = append(found, gapReport(s, at, p, stepPath(i, fmt.Sprintf("shot[%d].needs", k)), j, need.State))
+				}
+			}
+		}
+	}
+	return found
+}}
+
+func gapReport(s *plan.Step, at int, p *Pass, list string, entry int, state string) Report {
+	path := list
+	if e := fmt.Sprintf("%s[%d]", list, entry); p.Spans.Has(e) {
+		path = e
+	}
+	return Report{
+		Message: fmt.Sprintf("step %q needs %q, which begins only later, in step %q", s.Title.Print, state, p.Plan.Steps[at].Title.Print),
+		Hint:    fmt.Sprintf("move one of the two steps, or start %q before", state),
+		Path:    path,
+	}
+}
+
+// startedLater holds where a state does not hold in a step and begins only
+// after it; at is the step that begins it. A state that held before and has
+// ended is no gap of the plan's start but one of its order all the same.
+func (p *Pass) startedLater(step int, state string) (at int, gap bool) {
+	state = class.CanonicalState(state)
+	for _, v := range p.Plan.Intervals {
+		if v.State != state {
+			continue
+		}
+		if v.From <= step && step <= v.To {
+			return 0, false
+		}
+		if v.From > step && !gap {
+			at, gap = v.From, true
+		}
+	}
+	return at, gap
+}

@@ -1,0 +1,23 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan/diag"
+)
+
+var stepSilent = Rule{Name: "step-silent", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		if spoken(s) || s.OnScreen.Set || len(s.Sounds) > 0 {
+			continue
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("nothing is said in step %q", s.Title.Print),
+			Hint:    `add say = "…", or on_screen = "20s" if the picture alone tells it`,
+			Path:    stepPath(i, "title"),
+		})
+	}
+	return found
+}}

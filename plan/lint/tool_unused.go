@@ -1,0 +1,71 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/trade"
+)
+
+var toolUnused = Rule{Name: "tool-unused", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Tools {
+		t := &p.Plan.Tools[i]
+		if t.Named || p.toolUsed(t) {
+			continue
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("%s stands in the list and no step takes it", t.Name.Print),
+			Hint:    fmt.Sprintf("add tools = [%q] to the step that needs it, or take it out", t.ID),
+			Path:    row(plan.KindTool, i, ""),
+		})
+	}
+	return found
+}}
+
+// toolUsed holds for a tool that a step or test lists, a text names, or a
+// fastener of a step needs.
+func (p *Pass) toolUsed(t *plan.Tool) bool {
+	if p.quoted[plan.Ref{Kind: plan.KindTool, ID: t.ID}] {
+		return true
+	}
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		if slices.Contains(s.Tools, t.ID) || says(p.words[i], strings.TrimSpace(fold(t.Name.Print)), t.ID) {
+			return true
+		}
+		for _, id := range s.Fasteners {
+			for _, f := range p.Plan.Fastener(id) {
+				if plan.Meets(f.Variants, t.Variants) && turnsAny(t.Drives, trade.ParseDrives(f.Drive)) {
+					return true
+				}
+			}
+		}
+	}
+	for i := range p.Plan.Tests {
+		if slices.Contains(p.Plan.Tests[i].Instrument, t.ID) {
+			return true
+		}
+		for _, r := range p.Plan.Tests[i].Readings {
+			if slices.Contains(r.Instrument, t.ID) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// turnsAny holds where one of the tools' drives turns one of the fasteners'.
+func turnsAny(tools, fasteners []trade.Drive) bool {
+	for _, tool := range tools {
+		for _, f := range fasteners {
+			if tool.Turns(f) {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -179,11 +179,43 @@ func (m Match) Foreign() (TroubleKind, bool) {
 }
 
 // Read lays the cues of a finished edit beside the plan. planned is the plan's
-// own timeline, from timing.Estimate.
+// own timeline, from timing.Estimate. Cost: the words heard times the steps of
+// the plan.
 func Read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue) Match {
-	m := Match{}
+	return read(p, planned, cues, usualWeights())
+}
+
+func read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weights) Match {
+	h, troubles := listen(cues)
+	s := newScript(p, planned, w)
+	e := newEar(s, w)
+	t := h.trellis(e, len(p.Steps))
+	states, _ := t.path()
+	m := Match{Words: h.words, Lines: s.lines, Troubles: troubles, Rate: h.rate}
 	for i := range p.Steps {
 		m.Steps = append(m.Steps, Step{Index: i, ID: p.Steps[i].ID, Status: Missing})
+	}
+	for _, c := range cues {
+		m.End = max(m.End, c.End.Seconds())
+	}
+	for _, v := range visits(states, t.words) {
+		st := &m.Steps[v.step]
+		take := Take{h.words[v.first].Start, h.words[v.last].End}
+		if len(st.Takes) == 0 {
+			st.Status, st.Start, st.End = Found, take.Start, take.End
+		}
+		st.Takes = append(st.Takes, take)
+	}
+	for i, st := range states {
+		if st.added || st.step < 0 {
+			if n := len(m.Added); n > 0 && m.Added[n-1].Last == i-1 {
+				m.Added[n-1].Last, m.Added[n-1].End = i, h.words[i].End
+			} else {
+				m.Added = append(m.Added, Added{Start: h.words[i].Start, End: h.words[i].End, First: i, Last: i})
+			}
+		} else {
+			m.Words[i].Step = st.step
+		}
 	}
 	return m
 }

@@ -1,0 +1,265 @@
+package align
+
+import (
+	"math"
+	"strings"
+	"sync"
+)
+
+// What is known of English beyond the plan. The lists are ours, from common
+// knowledge; none was counted in a corpus.
+
+// lexicon holds it by stems.
+type lexicon struct {
+	common   map[string]float64 // share among the words of ordinary talk, of the commonest
+	chat     map[string]bool    // words of talk beside the work: people, time, money, the video itself
+	work     map[string]bool    // words of hands at work, with place, direction, tool and part
+	lead     map[string]bool    // words that lead into the next thing
+	again    map[string]bool    // words that lead into another take
+	numerals map[string]bool    // words that numbers are said with
+	alike    map[string][]int   // groups of words that stand for each other
+	function map[string]bool    // words that only English has, without which no English goes
+}
+
+// rare is the share of a word that is in no list of common ones.
+const rare = 0.00002
+
+// share is how often a word comes in ordinary talk, 0 to 1.
+func (l *lexicon) share(key string) float64 {
+	if s, ok := l.common[key]; ok {
+		return s
+	}
+	if l.work[key] || l.chat[key] {
+		return 0.0002
+	}
+	return rare
+}
+
+// english is the lexicon, made when it is first needed.
+var english = sync.OnceValue(func() *lexicon {
+	l := &lexicon{
+		common: map[string]float64{}, alike: map[string][]int{},
+		chat: stems(chatWords), work: stems(workWords), lead: stems(leadWords), again: stems(againWords),
+		numerals: stems(numeralWords), function: map[string]bool{},
+	}
+	// Zipf's law: the word of rank r has about a tenth of 1/r of all words.
+	rank := 0
+	for _, w := range strings.Fields(commonWords) {
+		rank++
+		key := stem(w)
+		l.common[key] += 0.1 / math.Pow(float64(rank)+1.5, 1.02)
+		if rank <= 120 {
+			l.function[key] = true
+		}
+	}
+	for i, group := range strings.Split(alikeWords, "\n") {
+		for _, w := range strings.Fields(group) {
+			key := stem(w)
+			l.alike[key] = append(l.alike[key], i)
+		}
+	}
+	return l
+})
+
+// commonWords are the words of everyday spoken English, commonest first, as
+// far as memory orders them.
+const commonWords = `the i and a to you it of that in is this we have on for
+so be with was do but they are just like what not if your at or there can now
+up out one all get about know here then don't my go got it's going from well
+i'm right as me he no when some would them because that's how really him want
+see think by an good off you're little will she her time make down thing her
+okay way had back could been put take look where more which come two their
+into who than over say very need didn't our first too us mean people these
+other yeah sort kind can't any were we're actually bit we'll i'll i've let's
+gonna only use those much lot even work day something before long nice after
+again has doing still did around down everything around sure through being
+every never made said why always three years keep maybe anything tell try
+probably same there's they're isn't doesn't you'll you've won't wasn't old
+new big part point side end should great might another most last next without
+both under between while until away along let give find might whole enough
+start stop start better four five ten few half hundred second minute hour
+left hand top bottom inside outside together different nothing each set turn
+call called show ask help hard easy quite already however though since
+almost ever else place move feel leave water house home car money job week
+today tonight morning night man woman guy guys kids name problem question
+course stuff small high low open close full line number head true real
+reason happen happened matter hope talk watch video video wait done gone seen
+used needs wants makes looks goes comes gets takes says thanks hello hi
+please sorry yes maybe must hold run off clean cut pull push check sit stand
+bring remember pretty super everybody everyone somebody anybody someone itself
+himself myself yourself themselves once twice often sometimes usually finally
+basically literally especially simply exactly definitely certainly obviously
+honestly hopefully anyway`
+
+// chatWords tell of people, of times, of money and of the video itself:
+// seldom in what a plan has the hands do.
+const chatWords = `i i'm i've i'd i'll my me mine myself he she his her they
+him us our who guys people everybody everyone somebody anybody nobody someone
+friend neighbour neighbor wife husband brother sister father dad mother mum
+mom uncle grandfather kid kids children boy girl dog cat family customer
+viewer professional expert mechanic amateur years year ago month months week
+weeks weekend yesterday today tomorrow tonight sunday monday tuesday saturday
+friday summer winter morning evening afternoon night birthday holiday
+christmas lunch coffee tea beer dinner breakfast weather rain raining sunny
+cold story stories video videos channel comment comments subscribe like link
+description viewers watch watching watched film filming camera edit online
+internet forum website shop store bought buy paid pay cost costs cheap
+expensive price money euros pounds dollars bucks hundred quid euro honestly
+actually literally basically probably maybe perhaps hopefully personally
+obviously honest love hate enjoy enjoyed favourite favorite fun funny laugh
+joke crazy scary scared silly stupid terrible horrible awful amazing awesome
+beautiful lovely pretty perfect happy glad sad proud tired lazy hungry lucky
+luck believe think thought guess suppose wonder know knew remember remembered
+forget forgot wrote write asked said told talk talking heard mention mentioned
+sorry excuse thanks thank please welcome wish hope want wanted wants tried
+learned learn taught teach worth opinion experience idea question questions
+answer reason life world job hobby music radio noise background phone call
+message email neighbours lorry truck traffic outside garden kitchen house
+home street job worked works never always sometimes usually last once another
+was were had did been would could might same somebody anyway whatever why
+because`
+
+// workWords tell of hands at work.
+const workWords = `remove take pull push press lift lower raise slide turn twist
+rotate undo unscrew loosen slacken tighten screw bolt unbolt fit refit mount
+install insert place put set attach detach connect disconnect plug unplug
+unclip clip clamp release pinch squeeze hold grip pry lever prise pop snap
+click tap knock hammer drill cut strip crimp solder glue tape wrap wipe clean
+rinse wash brush scrape sand file grease oil lubricate fill drain empty pour
+bleed pump open close shut switch test measure check read probe touch feel
+inspect look mark label note photograph photo picture align centre line level
+route thread feed swap replace exchange change reconnect refill reassemble
+assemble start run spin wait let listen off on in out up down back under
+behind above below left right front rear top bottom side inside end edge corner
+middle round clockwise anticlockwise counterclockwise towards away gently
+slowly firmly tight snug loose hand finger fingers thumb gloves glasses goggles
+screwdriver driver spanner wrench socket ratchet pliers cutters knife meter
+multimeter tester probe torch bucket tray towel rag cloth torx hex allen
+phillips flat jack stand stands blocks chock screw screws bolt bolts nut nuts
+washer stud pin clip clips tab tabs bracket cover panel plate lid door cap
+housing body frame plastic metal rubber seal gasket ring oring hose pipe tube
+valve filter pump motor fan blade belt chain pulley gear bearing shaft spring
+switch relay fuse breaker wire wires wiring cable lead leads connector terminal
+terminals contact contacts plug socket battery coil resistor capacitor
+resistance ohm ohms volt volts voltage amp amps current continuity earth ground
+neutral live torque newton millimetre millimeter centimetre litre bar psi
+degrees power water gas fuel oil pressure leak leaks leaking drip drips dry wet
+supply mains isolator tank reservoir cylinder piston caliper disc pad drum wheel
+hub axle blower carburettor spark`
+
+// leadWords lead into the next thing.
+const leadWords = `okay ok so now next then right alright and well first
+finally moving again once after also anyway lastly second third`
+
+// againWords lead into another take.
+const againWords = `again sorry repeat redo retake once more take two`
+
+const numeralWords = `zero one two three four five six seven eight nine ten
+eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen
+twenty thirty forty fifty sixty seventy eighty ninety hundred thousand million
+point half third quarter eighth sixteenth tenth`
+
+// alikeWords are groups, a line each, of words that a presenter says for one
+// another when the plan is not read out.
+const alikeWords = `remove take pull lift off out pop slide withdraw draw
+undo unscrew loosen slacken release unbolt crack open free unfasten
+fit install mount insert refit put place in new seat
+replace swap exchange change new
+tighten nip torque snug tight turn
+attach connect reconnect plug join hook fasten secure
+detach disconnect unplug unhook
+switch turn flick power kill isolate
+off dead isolate kill
+on live power back restore
+close shut turn off
+press push shove
+push slide move shift roll
+pinch squeeze clamp nip
+hold grip grab keep
+turn twist rotate spin wind
+pry prise lever
+check test verify prove inspect look confirm
+measure read meter multimeter reading check put
+multimeter meter tester
+photo photograph picture pic snap shoot
+wait leave give let sit minute minutes
+clean rinse wash wipe brush scrub clear
+dirt grit dust muck crud debris gunk
+scale limescale chalk
+drain empty pour bleed
+fill top pour add
+oil grease lubricate lube
+leak drip wet weep water
+dry wet leak drip
+slowly slow gently easy careful carefully gradual
+gently light lightly soft
+firmly hard tight firm
+finger hand thumb
+joint union fitting connection coupling connector nut
+nut union
+tap faucet valve stopcock stop
+mesh strainer screen filter sieve
+hose pipe tube line
+cover lid cap panel plate plinth guard shroud
+panel board trim
+bracket holder mount support
+clamp clip jubilee
+screw bolt fastener fixing
+spanner wrench
+pliers grips snips
+torch flashlight lamp light
+rag cloth towel paper
+seal gasket ring washer rubber
+breaker fuse switch box circuit
+fuse breaker
+electricity power mains current supply juice
+wire wires lead cable wiring
+plug connector terminal
+earth ground
+fault trouble problem error issue symptom cause
+broken dead faulty gone bad failed blown
+good fine okay healthy ok
+open infinite nothing broken off
+resistance ohm ohms
+kilohm k kilo
+display panel screen shows says
+start run begin press
+program programme cycle wash
+machine unit appliance washer dishwasher
+front face
+rear back behind
+below under beneath underneath bottom
+above over top upper
+side left right hand
+edge rim lip
+corner end
+inside in within
+outside out outer
+part piece component bit spare
+container bucket bowl tray tub pan
+tub bottom drum bowl
+floor ground bench
+gap clearance space distance
+mark label note
+position place spot location
+align line match
+loose slack free play
+noise sound hum rattle squeal
+smell odour burn burnt
+crack split tear damage damaged worn wear
+worn old tired
+watch see look
+hear listen sound
+about around roughly approximately
+second seconds
+minute minutes couple
+twice two couple
+remaining rest last other
+both pair two
+engine motor
+petrol gas fuel gasoline
+bonnet hood
+tyre tire wheel
+boot trunk
+jack raise lift lower stand
+`

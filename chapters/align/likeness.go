@@ -1,0 +1,278 @@
+package align
+
+import (
+	"math"
+	"slices"
+
+	"fixslate/plan"
+	"fixslate/plan/prose"
+	"fixslate/plan/timing"
+)
+
+// script is what was to be said: the planned lines and the words of each step.
+type script struct {
+	lines []Line
+	keys  [][]string // of each line, in order
+	of    [][]int    // of each step, its lines
+
+	types  []string       // the different words
+	number map[string]int // of each, its index in types
+	steps  [][]use        // of each type, the steps it stands in
+	size   []float64      // words of each step, with those that only hint weighed
+	share  []float64      // of each type among all planned words
+}
+
+// use is a word in a step.
+type use struct {
+	step  int
+	times float64
+}
+
+// newScript lays out the planned speech. A step's title, its do, and the names of
+// its tools, parts and supplies hint at its words without being lines of it.
+func newScript(p *plan.Plan, planned timing.Timeline, w weights) *script {
+	s := &script{number: map[string]int{}, of: make([][]int, len(p.Steps)), size: make([]float64, len(p.Steps))}
+	for _, step := range planned.Steps {
+		if step.Index < 0 || step.Index >= len(p.Steps) {
+			continue
+		}
+		for _, b := range step.Beats {
+			if !b.Spoken() {
+				continue
+			}
+			s.of[step.Index] = append(s.of[step.Index], len(s.lines))
+			s.lines = append(s.lines, Line{
+				Step: step.Index, ID: step.ID, Kind: b.Kind, Caution: b.Caution, Index: b.Line,
+				Print: b.Print, Speak: b.Speak, First: -1, Last: -1,
+			})
+			keys := split(prose.Fold(b.Speak))
+			s.keys = append(s.keys, keys)
+			for _, k := range keys {
+				s.add(step.Index, k, 1)
+			}
+		}
+	}
+	for i := range p.Steps {
+		for _, hint := range hints(p, &p.Steps[i]) {
+			for _, k := range split(prose.Fold(prose.Spoken(hint))) {
+				s.add(i, k, w.hint)
+			}
+		}
+	}
+	total := 0.0
+	for _, n := range s.size {
+		total += n
+	}
+	s.share = make([]float64, len(s.types))
+	for t, uses := range s.steps {
+		for _, u := range uses {
+			s.share[t] += u.times / total
+		}
+	}
+	return s
+}
+
+// hints are the words about a step that nobody has to say.
+func hints(p *plan.Plan, step *plan.Step) []string {
+	all := []string{step.Title.Print, step.Do.Print}
+	for _, id := range step.Tools {
+		all = append(all, p.Name(plan.Ref{Kind: plan.KindTool, ID: id}))
+	}
+	for _, id := range step.Parts {
+		all = append(all, p.Name(plan.Ref{Kind: plan.KindPart, ID: id}))
+	}
+	for _, id := range step.Supplies {
+		all = append(all, p.Name(plan.Ref{Kind: plan.KindSupply, ID: id}))
+	}
+	return all
+}
+
+func (s *script) add(step int, key string, times float64) {
+	t, ok := s.number[key]
+	if !ok {
+		t = len(s.types)
+		s.number[key] = t
+		s.types, s.steps = append(s.types, key), append(s.steps, nil)
+	}
+	s.size[step] += times
+	if n := len(s.steps[t]); n > 0 && s.steps[t][n-1].step == step {
+		s.steps[t][n-1].times += times
+		return
+	}
+	for i := range s.steps[t] {
+		if s.steps[t][i].step == step {
+			s.steps[t][i].times += times
+			return
+		}
+	}
+	s.steps[t] = append(s.steps[t], use{step, times})
+}
+
+// like is how well a heard word stands for a planned one, 0 to 1.
+type like struct {
+	planned int // index in the script's types
+	degree  float64
+}
+
+// ear finds the planned words that a heard one may be.
+type ear struct {
+	script *script
+	w      weights
+	apart  *distances
+	sounds []string
+	masks  []uint32
+	sizes  []int
+	groups map[int][]int // planned words of each group of words alike
+	found  map[string][]like
+}
+
+func newEar(s *script, w weights) *ear {
+	e := &ear{script: s, w: w, apart: newDistances(), groups: map[int][]int{}, found: map[string][]like{}}
+	for t, key := range s.types {
+		snd := sounds(key)
+		e.sounds = append(e.sounds, snd)
+		e.masks = append(e.masks, mask(snd))
+		e.sizes = append(e.sizes, weight(snd))
+		for _, g := range english().alike[key] {
+			e.groups[g] = append(e.groups[g], t)
+		}
+	}
+	return e
+}
+
+// mask is the set of a word's sounds.
+func mask(sounds string) uint32 {
+	m := uint32(0)
+	for i := 0; i < len(sounds); i++ {
+		m |= 1 << (sounds[i] & 31)
+	}
+	return m
+}
+
+// likes gives the planned words a heard one may stand for: itself, words that
+// stand for each other, and words that sound alike.
+func (e *ear) likes(key string) []like {
+	if l, ok := e.found[key]; ok {
+		return l
+	}
+	var all []like
+	at := func(t int, degree float64) {
+		for i := range all {
+			if all[i].planned == t {
+				all[i].degree = max(all[i].degree, degree)
+				return
+			}
+		}
+		all = append(all, like{t, degree})
+	}
+	own, planned := e.script.number[key]
+	if planned {
+		at(own, 1)
+	}
+	for _, g := range english().alike[key] {
+		for _, t := range e.groups[g] {
+			if t != own || !planned {
+				at(t, e.w.alike)
+			}
+		}
+	}
+	e.soundLike(key, planned, at)
+	slices.SortFunc(all, func(a, b like) int { return a.planned - b.planned })
+	e.found[key] = all
+	return all
+}
+
+// soundLike finds words that sound like a heard one. A word that is planned as
+// it stands is seldom a mis-heard other one.
+func (e *ear) soundLike(key string, planned bool, at func(int, float64)) {
+	snd := sounds(key)
+	if len(snd) < 2 || english().numerals[key] {
+		return
+	}
+	m, size := mask(snd), weight(snd)
+	for t := range e.sounds {
+		other := e.sounds[t]
+		if len(other) < 3 && len(snd) < 3 || e.script.types[t] == key || english().numerals[e.script.types[t]] {
+			continue
+		}
+		larger := max(size, e.sizes[t])
+		if d := size - e.sizes[t]; float64(max(d, -d)) > e.w.farthest*float64(larger) || popcount(m&e.masks[t])*5 < popcount(m|e.masks[t]) {
+			continue
+		}
+		if d := e.apart.apart(snd, other); d < e.w.farthest {
+			degree := e.w.sound * (1 - d/e.w.farthest)
+			if planned {
+				degree *= e.w.both
+			}
+			at(t, degree)
+		}
+	}
+}
+
+func popcount(m uint32) int {
+	n := 0
+	for ; m != 0; m &= m - 1 {
+		n++
+	}
+	return n
+}
+
+// score is what hearing a word says for a step.
+type score struct {
+	step int
+	gain float64
+}
+
+// hearing is what hearing a word says: for each step it hints at, for any step,
+// and for talk beside them, as logarithms of likelihood ratios.
+type hearing struct {
+	steps []score
+	step  float64
+	added float64
+}
+
+// hear weighs a word, all its keys together.
+func (e *ear) hear(keys []string) hearing {
+	var h hearing
+	gains := map[int]float64{}
+	for _, k := range keys {
+		e.weigh(k, &h, gains)
+	}
+	for step, g := range gains {
+		h.steps = append(h.steps, score{step, g})
+	}
+	slices.SortFunc(h.steps, func(a, b score) int { return a.step - b.step })
+	return h
+}
+
+func (e *ear) weigh(key string, h *hearing, gains map[int]float64) {
+	lex := english()
+	share := lex.share(key)
+	_, planned := e.script.number[key]
+	_, known := lex.common[key]
+	switch {
+	case lex.chat[key] && !planned:
+		h.added += e.w.chatAdded
+		h.step += e.w.chatStep
+	case lex.work[key] || lex.numerals[key]:
+		h.added += e.w.workAdded
+		h.step += e.w.workStep
+	case !known && !planned:
+		h.added += e.w.newAdded
+		h.step += e.w.newStep
+	}
+	base := math.Log(1 - e.w.lambda)
+	h.step += base
+	sums := map[int]float64{}
+	for _, l := range e.likes(key) {
+		t := l.planned
+		usual := max(share, lex.share(e.script.types[t]))
+		usual = e.w.general*usual + (1-e.w.general)*e.script.share[t]
+		for _, u := range e.script.steps[t] {
+			sums[u.step] += l.degree * u.times / (e.script.size[u.step] + e.w.smooth) / usual
+		}
+	}
+	for step, ratio := range sums {
+		gains[step] += math.Log(1-e.w.lambda+e.w.lambda*ratio) - base
+	}
+}

@@ -1,0 +1,42 @@
+package align
+
+// weights are what the search for the steps goes by, as natural logarithms of
+// likelihood ratios unless said otherwise.
+type weights struct {
+	lambda   float64 // share of a step's words that come from its plan
+	general  float64 // how much of a word's usual share is ordinary talk, the rest is the plan
+	smooth   float64 // words added to each step's size
+	hint     float64 // what a word of the title is worth against one to be said
+	alike    float64 // degree of a word that stands for another
+	sound    float64 // degree of a word that sounds the same
+	farthest float64 // distance of sounds at which the degree is nothing
+	both     float64 // share of that left for a word that is planned as it stands
+
+	chatAdded, chatStep float64 // words of talk beside the work
+	workAdded, workStep float64 // words of hands at work
+	newAdded, newStep   float64 // other words that are neither common nor planned
+
+	open     float64 // a step begins before a word, silence unknown
+	gapSome  float64 // after a silence of 0.25 s
+	gapLong  float64 // after a silence of a second
+	cue      float64 // at the head of a cue without silence
+	hidden   float64 // where a cue hides a silence, all its partings together
+	lead     float64 // at a word that leads on
+	sentence float64 // after a full stop
+	inside   float64 // inside a sentence, where captions have full stops
+
+	skip, skipMore, skipMost float64 // one step left out, each further one, the most
+	back                     float64 // a step before the one just said
+	add                      float64 // talk beside the work begins
+	resume                   float64 // a step goes on after it
+	halt                     float64 // share of a parting's weight that counts for these two
+}
+
+func usualWeights() weights {
+	return weights{
+		lambda: 0.3, general: 0.5, smooth: 4, hint: 0.4, alike: 0.3, sound: 0.7, farthest: 0.45, both: 0.2,
+		chatAdded: 0.7, chatStep: -0.5, workAdded: -0.4, workStep: 0.2, newAdded: 0.1, newStep: -0.1,
+		open: -5, gapSome: 3.5, gapLong: 5, cue: 0.5, hidden: 2, lead: 1.5, sentence: 2, inside: -2,
+		skip: -2.5, skipMore: -1, skipMost: -6, back: -5, add: -1.5, resume: -0.5, halt: 0.5,
+	}
+}

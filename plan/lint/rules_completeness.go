@@ -2,5 +2,7 @@ package lint
 
 // completenessRules are the rules of the group Completeness, by name.
 var completenessRules = []Rule{
-	partUnused, refitMissing, stateGap, stepSilent, supplyUnused, toolUnused,
+	connectorLeftOff, detourUnreached, finalCheckMissing, helperUnplanned, partUnused, refitMissing,
+	sideUnsaid, stateGap, stepSilent, supplyUnused, toolMissing, toolUnused,
+	torqueUnsaid,
 }

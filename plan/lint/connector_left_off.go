@@ -1,0 +1,89 @@
+package lint
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/hazard/class"
+)
+
+var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	open := map[string]int{} // noun of a connection and the step that parted it
+	for i := range p.Plan.Steps {
+		for _, sentence := range strings.Split(p.words[i], ".") {
+			noun, off, on := connection(sentence)
+			switch {
+			case on && noun == "":
+				clear(open)
+			case on:
+				delete(open, noun)
+			case off && !p.stateEnds(i):
+				if _, already := open[noun]; !already {
+					open[noun] = i
+				}
+			}
+		}
+	}
+	for _, noun := range slices.Sorted(maps.Keys(open)) {
+		i := open[noun]
+		found = append(found, Report{
+			Message: fmt.Sprintf("step %q parts a %s, and no step joins it again", p.Plan.Steps[i].Title.Print, noun),
+			Hint:    fmt.Sprintf("say where it goes back on, or give it a state: starts = [\"%s-off\"] here, ends where it is joined", noun),
+			Path:    stepPath(i, "title"),
+		})
+	}
+	return found
+}}
+
+// What is joined and parted by hand. A lead, a wire or a mains plug may be
+// anything else as well: a bench lead, a supply.
+var connections = []string{"connector", "connectors", "plug", "plugs", "multiplug", "hose", "hoses", "harness", "loom", "cable", "cables"}
+
+var (
+	partWords  = []string{"unplug", "disconnect", "unclip", "pull", "slide", "take", "part", "separate", "ease", "prise"}
+	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "plug on", "connector on", "hose on", "plugs on", "home", "on again", "in again", "refit", "clicks", "click", "clips on"}
+	mainsWords = []string{"mains", "socket", "wall", "pull the plug", "plug out", "plug in", "spark"}
+	kept       = []string{"don't", "never", "leave", "not", "no"}
+	allBack    = []string{"everything back", "all connectors", "every connector", "every plug", "all the plugs", "in reverse", "reverse order", "the other way round", "all hoses", "all of it back", "everything goes back"}
+)
+
+// connection reads a sentence about a connector: its noun in the singular, and
+// whether it is parted or joined. Joined without a noun means all of them.
+// Parted is "plug off", or a verb of parting up to four words before the noun.
+func connection(sentence string) (noun string, off, on bool) {
+	words := strings.Fields(sentence)
+	sentence = " " + strings.Join(words, " ") + " "
+	if says(sentence, allBack...) {
+		return "", false, true
+	}
+	at := slices.IndexFunc(words, func(w string) bool { return slices.Contains(connections, w) })
+	if at < 0 {
+		return "", false, false
+	}
+	noun = strings.TrimSuffix(words[at], "s")
+	if says(sentence, joinWords...) {
+		return noun, false, true
+	}
+	if says(sentence, mainsWords...) || says(sentence, kept...) {
+		return noun, false, false
+	}
+	off = at+1 < len(words) && (words[at+1] == "off" || words[at+1] == "comes")
+	for _, w := range words[max(0, at-4):at] {
+		off = off || slices.Contains(partWords, w)
+	}
+	return noun, off, false
+}
+
+// stateEnds holds where the step begins a state of its own that some step
+// ends, or that refit-missing speaks of: then the state carries the connector.
+func (p *Pass) stateEnds(step int) bool {
+	return slices.ContainsFunc(p.Plan.Intervals, func(v plan.Interval) bool {
+		_, known := class.FindState(v.State)
+		return v.From == step && !known
+	})
+}

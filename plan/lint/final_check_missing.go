@@ -1,0 +1,38 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan/diag"
+)
+
+var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	last := -1 // the last step that puts something back or fits it
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		if len(s.Ends)+len(s.Parts) > 0 || len(s.Fasteners) > 0 && says(p.words[i], refitWords...) {
+			last = i
+		}
+	}
+	if last < 0 {
+		return nil
+	}
+	for i := last; i < len(p.Plan.Steps); i++ {
+		s := &p.Plan.Steps[i]
+		if len(s.Tests) > 0 || says(p.words[i], checkWords...) {
+			return nil
+		}
+	}
+	return []Report{{
+		Message: fmt.Sprintf("after %q nothing shows that the repair worked", p.Plan.Steps[last].Title.Print),
+		Hint:    "add a last step that runs it, with a test or what to look and listen for",
+		Path:    stepPath(last, "title"),
+	}}
+}}
+
+// checkWords tell that a result is looked at.
+var checkWords = []string{
+	"check", "checks", "test", "tests", "tested", "try", "tries", "prove", "proves", "listen", "look for", "looks for", "watch", "watch for", "see if", "see whether",
+	"run a", "run it", "runs", "let it run", "leak", "leaks", "drip", "drips", "works", "working", "spin", "spins", "turns freely", "no play", "no noise",
+	"start it", "starts", "switch on", "switch it on", "turn it on", "measure", "feel for", "make sure", "brake test", "road test", "lights up", "comes on", "goes out", "tug", "tug it", "holds", "count",
+}

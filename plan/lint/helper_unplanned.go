@@ -1,0 +1,52 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
+	var found []Report
+	helped := slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return len(s.People)+len(s.Cues) > 0 })
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		for _, id := range s.People {
+			for _, person := range p.Plan.Person(id) {
+				if i == p.firstWith(id) && !presenter(p.Plan, id) && person.From == (plan.Clock{}) && person.Until == (plan.Clock{}) {
+					found = append(found, Report{
+						Message: fmt.Sprintf("%s is needed from step %q on, and the day does not say when they are there", id, s.Title.Print),
+						Hint:    `add from = "11:00", until = "12:00" to them under [shoot] people`,
+						Path:    stepPath(i, "people"),
+					})
+				}
+			}
+		}
+		if !helped && says(p.words[i], secondHands...) {
+			found = append(found, Report{
+				Message: fmt.Sprintf("step %q wants a second pair of hands, and nobody is planned for it", s.Title.Print),
+				Hint:    `add people = ["helper"] and a [[step.cue]] with who, when, does and where`,
+				Path:    stepPath(i, "title"),
+			})
+		}
+	}
+	return found
+}}
+
+// secondHands are ways of saying that somebody else takes part.
+var secondHands = []string{
+	"my helper", "a helper", "the helper", "a second person", "second pair of hands", "somebody hold", "someone hold", "somebody to", "someone to",
+	"get someone", "get somebody", "have someone", "have somebody", "a mate", "my mate", "an assistant", "my assistant", "somebody else", "someone else",
+}
+
+// firstWith is the first step that takes a person, -1 for none.
+func (p *Pass) firstWith(id string) int {
+	return slices.IndexFunc(p.Plan.Steps, func(s plan.Step) bool { return slices.Contains(s.People, id) })
+}
+
+// presenter holds for the first person of the plan, who is there all day.
+func presenter(p *plan.Plan, id string) bool {
+	return id == "presenter" || len(p.Shoot.People) > 0 && p.Shoot.People[0].ID == id
+}

@@ -1,0 +1,48 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+var sideUnsaid = Rule{Name: "side-unsaid", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		if len(s.Sides) > 1 && s.OtherSide.Empty() && !p.saysOtherSide() {
+			return []Report{{
+				Message: fmt.Sprintf("step %q is for the %s, and the plan does not say what differs on the other", s.Title.Print, strings.Join(s.Sides, " and the ")),
+				Hint:    `add other_side = "…" ("the same" will do), or say it in the narration`,
+				Path:    stepPath(i, "sides"),
+			}}
+		}
+	}
+	if len(p.Plan.Differs) > 0 || p.saysOtherSide() {
+		return nil
+	}
+	for i := range p.Plan.Steps {
+		if s := &p.Plan.Steps[i]; len(s.Sides) == 0 && says(p.words[i], sideWords...) {
+			return []Report{{
+				Message: fmt.Sprintf("step %q works on one side, and the plan does not say how the other is", s.Title.Print),
+				Hint:    `add sides = ["right", "left"] and other_side = "…", or a [[differs]]`,
+				Path:    stepPath(i, "title"),
+			}}
+		}
+	}
+	return nil
+}}
+
+// sideWords name a side of the object, not a hand, a turn or a pin.
+var sideWords = []string{
+	"left-hand side", "right-hand side", "left hand side", "right hand side", "driver's side", "drivers side", "passenger's side", "passenger side",
+	"nearside", "offside", "near side", "left front", "right front", "left rear", "right rear", "front left", "front right", "rear left", "rear right",
+}
+
+// saysOtherSide holds where the plan says how the other side is.
+func (p *Pass) saysOtherSide() bool {
+	return says(p.all, "other side", "both sides", "either side", "each side", "opposite side", "mirror image", "left-hand-drive", "right-hand-drive", "left-hand drive", "right-hand drive") ||
+		slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return !s.OtherSide.Empty() })
+}

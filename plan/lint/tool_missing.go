@@ -1,0 +1,55 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/trade"
+)
+
+var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Fasteners {
+		f := &p.Plan.Fasteners[i]
+		drives := trade.ParseDrives(f.Drive)
+		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
+		if _, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners }); n == 0 || len(drives) == 0 || p.turned(f, drives) {
+			continue
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("no tool turns %s (%s)", f.What.Print, f.Drive),
+			Hint:    fmt.Sprintf("add the tool to the step: tools = [%q]", suggested(drives[0])),
+			Path:    row(plan.KindFastener, i, "drive"),
+		})
+	}
+	return found
+}}
+
+// turned holds where a tool of the plan, or one that a text names, turns one
+// of the drives.
+func (p *Pass) turned(f *plan.Fastener, drives []trade.Drive) bool {
+	for i := range p.Plan.Tools {
+		t := &p.Plan.Tools[i]
+		if plan.Meets(t.Variants, f.Variants) && turnsAny(t.Drives, drives) {
+			return true
+		}
+	}
+	for _, w := range p.texts {
+		if w.Step >= 0 && turnsAny(trade.DrivesOf(w.Source), drives) {
+			return true
+		}
+	}
+	return false
+}
+
+// suggested names a tool for a drive.
+func suggested(d trade.Drive) string {
+	if d.Kind == trade.Hex {
+		return d.Size + " socket"
+	}
+	if d.Kind == trade.HexKey {
+		return d.Size + " hex key"
+	}
+	return d.String() + " driver"
+}

@@ -1,0 +1,66 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/trade"
+)
+
+var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Fasteners {
+		f := &p.Plan.Fasteners[i]
+		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
+		if _, threaded := trade.ParseThread(f.Thread); !threaded || trim(f) || !p.refitted(ref) {
+			continue
+		}
+		switch {
+		case f.Torque.Shape == trade.Open || f.Verify != "":
+		case f.Torque.Text == "":
+			found = append(found, Report{
+				Message: fmt.Sprintf("%s go back in with no torque", f.What.Print),
+				Hint:    `add torque = "…" with its source, torque = "?" if it is to be found, or words: "hand tight, then a quarter turn"`,
+				Path:    row(plan.KindFastener, i, ""),
+			})
+		case !p.saysKey(ref, "torque"):
+			found = append(found, Report{
+				Message: fmt.Sprintf("the torque of %s stands in the plan and is never said", f.What.Print),
+				Hint:    fmt.Sprintf("quote it where they go back in: {%s.torque}", f.ID),
+				Path:    row(plan.KindFastener, i, "torque"),
+			})
+		}
+	}
+	return found
+}}
+
+// trim holds for screws that nobody tightens by figure. Common practice, no
+// source.
+func trim(f *plan.Fastener) bool {
+	return says(fold(f.What.Print+" "+f.Head), "trim", "cover", "panel", "clip", "clips", "self-tapping", "self-tapper", "self-tappers", "wood", "chipboard", "plastic")
+}
+
+// refitWords tell that something is put back.
+var refitWords = []string{"back in", "back on", "goes back", "go back", "refit", "fit", "fits", "fitted", "tighten", "tightened", "torque", "nip up", "screw in", "screws in", "bolt up", "goes in", "go in", "the same", "in again", "on again", "close", "home"}
+
+// refitted holds for a fastener that a step puts back: it is worked on twice,
+// or the one step that has it says so.
+func (p *Pass) refitted(ref plan.Ref) bool {
+	first, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners })
+	return n > 1 || n == 1 && says(p.words[first], refitWords...)
+}
+
+// saysKey holds where some narration quotes a key of a fact.
+func (p *Pass) saysKey(ref plan.Ref, key string) bool {
+	for i := range p.Plan.Steps {
+		for _, l := range p.Plan.Steps[i].Lines {
+			for _, q := range l.Quotes {
+				if q.Ref == ref && q.Key == key {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,106 @@
+// Package claim finds what a presenter asserts: values, hedges, universals,
+// causes, comparisons, and what of a plan stands behind them.
+//
+// In goes a sentence, plain text, captions or a plan; out come Claims, one for
+// every sentence, also for those that claim nothing. The package judges
+// nothing: it never says that a claim is true, and a hedge is no fault.
+//
+// The language read is English. Lists of hedges made for written text (Hyland,
+// Metadiscourse, 2005) transfer badly to spoken instruction, where "should",
+// "about" and "never" are ordinary words. So the reader first asks of every
+// clause what it does: it states something of the object, tells the viewer what
+// to do, says what the speaker does, or asks. A cue counts by what it stands in.
+//
+// Every look around a word reaches a bounded number of words, so the cost is
+// linear in the text.
+package claim
+
+import (
+	"slices"
+
+	"fixslate/plan/prose"
+)
+
+// Kind is what sort of assertion a sentence makes.
+type Kind string
+
+// The kinds of claim.
+const (
+	Spec          Kind = "spec"        // what the object is or takes
+	Measurement   Kind = "measurement" // what was read or found on this one
+	Hedge         Kind = "hedge"       // said with less than certainty
+	Universal     Kind = "universal"   // always, never, every one
+	Comparison    Kind = "comparison"  // more or less than something else
+	Frequency     Kind = "frequency"   // how often
+	Compatibility Kind = "compatibility"
+	Causal        Kind = "causal"
+	Duration      Kind = "duration"
+	Cost          Kind = "cost"
+	PartNumber    Kind = "part-number"
+	Legal         Kind = "legal"
+)
+
+// Kinds lists all kinds in the order in which a claim gives them.
+func Kinds() []Kind {
+	return []Kind{Spec, Measurement, Hedge, Universal, Comparison, Frequency, Compatibility, Causal, Duration, Cost, PartNumber, Legal}
+}
+
+// Value is a number with its unit, or a part number.
+type Value struct {
+	Number float64
+	Unit   string // in ASCII: "V", "ohm", "degC", "per week", "link"; empty for none
+	Part   string // a part number; Number is then 0
+	Quoted bool   // in a plan: it comes from a quoted fact
+	prose.Span
+}
+
+// Claim is one sentence and what it asserts.
+type Claim struct {
+	Text          string
+	Line          int // from 1 in text and captions; 0 in a plan
+	Path          string
+	Start, End    int // in a plan: bytes of the decoded text at Path
+	Kinds         []Kind
+	Values        []Value
+	NeedsEvidence bool
+	Evidence      []string // in a plan: "test:ohms", "source:sheet", "opinion"
+}
+
+// Has says whether the claim is of a kind.
+func (c Claim) Has(k Kind) bool { return slices.Contains(c.Kinds, k) }
+
+// Sentence reads one line of speech, which may hold more than one sentence.
+func Sentence(text string) Claim {
+	c := Claim{Text: text}
+	var found kinds
+	for _, span := range prose.Sentences(text) {
+		r := newReader(span.Of(text))
+		r.read()
+		found |= r.found
+		for _, v := range r.values {
+			v.Start += span.Start
+			v.End += span.Start
+			c.Values = append(c.Values, v)
+		}
+	}
+	c.Kinds = found.list()
+	c.NeedsEvidence = len(c.Kinds) > 0
+	return c
+}
+
+// kinds is a set of kinds, a bit for each in the order of Kinds.
+type kinds uint16
+
+func (s *kinds) add(k Kind) { *s |= 1 << slices.Index(Kinds(), k) }
+
+func (s kinds) has(k Kind) bool { return s&(1<<slices.Index(Kinds(), k)) != 0 }
+
+func (s kinds) list() []Kind {
+	var list []Kind
+	for i, k := range Kinds() {
+		if s&(1<<i) != 0 {
+			list = append(list, k)
+		}
+	}
+	return list
+}

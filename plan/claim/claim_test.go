@@ -1,0 +1,72 @@
+package claim
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// The word files are part of the program: every line of them must be read, and
+// every cue must name a kind that exists.
+func TestLexiconAndCues(t *testing.T) {
+	v, err := readLexicon(lexiconText)
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := readCues(cuesText, v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for word, list := range table {
+		for _, c := range list {
+			if !slices.Contains(Kinds(), c.kind) {
+				t.Errorf("cue at %q: no kind %q", word, c.kind)
+			}
+		}
+	}
+	for _, text := range []string{"hedge * #nosuch", "hedge q word", "hedge *", "hedge * [open"} {
+		if _, err := readCues(text, v); err == nil {
+			t.Errorf("%q was read as a cue", text)
+		}
+	}
+}
+
+func TestText(t *testing.T) {
+	got := Text("Set it to 5 N·m. Then 2 mm.\n\n  put the lid on\n")
+	if len(got) != 2 || got[0].Line != 1 || got[1].Line != 3 || len(got[0].Values) != 2 || got[1].NeedsEvidence {
+		t.Errorf("got %+v", got)
+	}
+}
+
+func FuzzSentence(f *testing.F) {
+	f.Add("nine times out of ten it's 5 to 6 V\x00")
+	f.Add("k r seven one nine")
+	f.Add("twice a week, three parts to one; a third of them \u202e12 V")
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, v := range Sentence(text).Values {
+			if v.Start < 0 || v.End > len(text) || v.Start >= v.End {
+				t.Fatalf("value %v outside %q", v, text)
+			}
+		}
+	})
+}
+
+func BenchmarkSentence(b *testing.B) {
+	lines := []string{"Undo the collar nut and lift the drum away.", "The post shows 3.7 to 4.1 volts.", "these belts always snap at the join because the pulley is too small"}
+	for i := 0; b.Loop(); i++ {
+		Sentence(lines[i%len(lines)])
+	}
+}
+
+func BenchmarkLongSentence(b *testing.B) {
+	for _, n := range []int{10_000, 100_000, 1_000_000} {
+		text := strings.Repeat("the nut is never about ten mil ", n/31)
+		b.Run(strconv.Itoa(n), func(b *testing.B) {
+			b.SetBytes(int64(len(text)))
+			for b.Loop() {
+				Sentence(text)
+			}
+		})
+	}
+}

@@ -1,0 +1,103 @@
+package claim
+
+import "strings"
+
+// comparisons reads "-er than", "more ... than", "a lot quieter", "as strong
+// as", and superlatives that a thing is said to be.
+func (r *reader) comparisons() {
+	for i := range r.words {
+		w := &r.words[i]
+		if w.mood == question {
+			continue
+		}
+		if r.comparedWith(i) || r.merely(i) || r.equal(i) || r.superlative(i) {
+			r.add(Comparison)
+			return
+		}
+	}
+}
+
+// comparedWith reads a comparative up to its "than". More or less than a number
+// is a limit, and an order that compares tells only how: "tighter than that".
+func (r *reader) comparedWith(i int) bool {
+	const reach = 5
+	if r.words[i].text != "than" || i == 0 || r.words[i].mood == order {
+		return false
+	}
+	if i+1 < len(r.words) && (r.words[i+1].number && !r.is(i+1, "one") || r.is(i+1, "that") && i+2 == len(r.words)) {
+		return false
+	}
+	found := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		w := r.words[j].text
+		if w == "rather" || w == "other" || w == "often" {
+			return false
+		}
+		found = isComparative(w, r.words[j].classes&kindsOfWord().better != 0)
+		return !found
+	})
+	return found
+}
+
+func isComparative(w string, listed bool) bool {
+	return listed || strings.HasSuffix(w, "ier") || strings.HasSuffix(w, "er") && len(w) > 4
+}
+
+// merely reads a comparative without "than" that a measure of difference shows:
+// "a lot quieter", "much stronger", "lasts longer".
+func (r *reader) merely(i int) bool {
+	k := kindsOfWord()
+	if !r.in(i, k.better) || r.words[i].mood != statement {
+		return false
+	}
+	if r.is(i, "more") || r.is(i, "less") || r.is(i, "sooner") || r.is(i, "later") || r.is(i, "lower") && r.is(i-1, "the") {
+		return false
+	}
+	j := i - 1
+	if r.in(j, k.much) && !r.is(j, "no") && !r.is(j, "any") {
+		for r.in(j, k.much) || r.is(j, "a") {
+			j--
+		}
+		return j < 0 || !r.in(j, k.det)
+	}
+	if j < 0 {
+		return false
+	}
+	switch r.words[j].text {
+	case "lasts", "last", "runs", "works", "work", "holds", "is", "are", "was", "were":
+		next := i + 1
+		return next >= len(r.words) || r.words[next].stopped || r.in(next, k.prep) || r.in(next, k.glue)
+	}
+	return false
+}
+
+// equal reads "as strong as the original" and "twice as long as".
+func (r *reader) equal(i int) bool {
+	k := kindsOfWord()
+	if !r.is(i, "as") || !r.in(i+1, k.asadj) || !r.is(i+2, "as") || r.words[i].mood != statement {
+		return false
+	}
+	switch {
+	case r.is(i+1, "long"), r.is(i+1, "well"), r.is(i+1, "far"):
+		return r.in(i-1, k.be) || r.is(i-1, "twice") || r.is(i-1, "times") || r.is(i-1, "just") || r.is(i-1, "last") || r.is(i-1, "lasts")
+	}
+	return !r.is(i+3, "you") && !r.is(i+3, "possible")
+}
+
+// superlative reads "it's the strongest joint", "the best way is".
+func (r *reader) superlative(i int) bool {
+	k := kindsOfWord()
+	best := r.in(i, k.best) || r.is(i, "most") && i+1 < len(r.words) && !isPlural(r.words[i+1].text) && !r.is(i+1, "of") && !r.is(i+1, "common") && len(r.words[i+1].text) > 4
+	if !best || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
+		return false
+	}
+	if r.in(i-2, k.be) {
+		return true
+	}
+	for j := i + 1; j < len(r.words) && j < i+5 && !r.words[j].stopped; j++ {
+		if r.in(j, k.be) || r.is(j, "you") || r.is(j, "to") && r.is(j-1, "way") {
+			return true
+		}
+	}
+	return false
+}

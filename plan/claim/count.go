@@ -1,0 +1,238 @@
+package claim
+
+import (
+	"strings"
+
+	"fixslate/plan/prose"
+)
+
+// count takes a number without a unit where it says what the object is, reads
+// or does: "66 links", "a six pole connector", "reads 187", "twice a week".
+// What is only handled, "the three screws", is none.
+func (r *reader) count(f *prose.Figure, at int) {
+	n := r.wordAt(f.End)
+	if n == at {
+		n++
+	}
+	if unit, ok := r.rate(n); ok {
+		r.counted(f, "per "+unit)
+		r.add(Frequency)
+		return
+	}
+	if r.parts(n) {
+		r.counted(f, "")
+		r.add(Spec)
+		return
+	}
+	unit, ok := r.counts(f, at, n)
+	switch {
+	case ok:
+		r.counted(f, unit)
+		r.stated(at)
+	case r.multiple(f, n):
+		r.counted(f, "")
+		r.add(Comparison)
+	}
+}
+
+func (r *reader) counted(f *prose.Figure, unit string) {
+	for _, v := range f.Values {
+		r.values = append(r.values, Value{Number: v.Number, Unit: unit, Span: f.Span})
+	}
+}
+
+// rate finds the period in "twice a week", "four times per year", "a dozen of
+// these in every winter".
+func (r *reader) rate(n int) (string, bool) {
+	const reach = 6
+	k := kindsOfWord()
+	for j := n; j < len(r.words) && j < n+reach; j++ {
+		if j > n && r.words[j].stopped {
+			return "", false
+		}
+		switch r.words[j].text {
+		case "a", "an", "per", "every", "each":
+			if r.in(j+1, k.period) && (j+2 >= len(r.words) || r.words[j+2].stopped || !isPlural(r.words[j+2].text)) {
+				return r.words[j+1].text, true
+			}
+		}
+	}
+	return "", false
+}
+
+// parts holds for "three parts resin to one part hardener".
+func (r *reader) parts(n int) bool {
+	const reach = 6
+	if !r.is(n, "parts") {
+		return false
+	}
+	for j := n + 1; j < len(r.words) && j < n+reach; j++ {
+		if r.is(j, "to") && r.is(j+1, "one") {
+			return true
+		}
+	}
+	return false
+}
+
+// multiple holds for "twice as much as" and "three times the price".
+func (r *reader) multiple(f *prose.Figure, n int) bool {
+	k := kindsOfWord()
+	if r.is(n, "times") {
+		n++
+	} else if f.Word != "times" {
+		return false
+	}
+	if r.is(n, "as") {
+		return r.in(n+1, k.asadj)
+	}
+	if r.in(n, k.better) {
+		return true
+	}
+	return r.is(n, "the") && (r.in(n+1, k.dimension) || n+1 < len(r.words))
+}
+
+// counts says whether a bare number specifies something, and what it counts.
+// at is the word where it begins, n the one behind it.
+func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
+	k := kindsOfWord()
+	mood := r.words[min(at, len(r.words)-1)].mood
+	if unit, ok := r.compounded(f, at, n); ok {
+		return unit, true
+	}
+	if noun, ok := r.countOf(at); ok {
+		return noun, true
+	}
+	if r.is(n, "to") && r.is(n+1, "one") {
+		return "", true
+	}
+	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
+		return "", r.dialled(f, at)
+	}
+	if r.is(n, "pitch") {
+		return "", true
+	}
+	head, ok := r.head(n)
+	if !ok {
+		return "", false
+	}
+	one := singular(r.words[head].text)
+	noun := vocabulary().words[one]
+	holds := r.has(at)
+	specifies := mood == statement || mood == viewer && holds
+	if noun&k.fitting != 0 || !specifies || r.left(head+1) {
+		return "", false
+	}
+	return one, holds || noun&k.making != 0
+}
+
+// head finds the plural that a number counts, over a word or two before it:
+// "four AA cells".
+func (r *reader) head(n int) (int, bool) {
+	const reach = 3
+	k := kindsOfWord()
+	for j := n; j < len(r.words) && j < n+reach; j++ {
+		if j > n && r.words[j].stopped || r.words[j].classes&(k.prep|k.glue|k.be|k.det) != 0 {
+			return 0, false
+		}
+		if isPlural(r.words[j].text) {
+			return j, true
+		}
+	}
+	return 0, false
+}
+
+// compounded reads what a number makes with a noun in the singular: "a six pole
+// connector", "24-tooth sprocket", "two-part epoxy".
+func (r *reader) compounded(f *prose.Figure, at, n int) (string, bool) {
+	k := kindsOfWord()
+	if len(f.Values) != 1 || f.Values[0].Number < 2 || f.Values[0].Number != float64(int(f.Values[0].Number)) {
+		return "", false
+	}
+	if tail := r.text[f.End:]; strings.HasPrefix(tail, "-") && at < len(r.words) {
+		// "24-tooth" is one word
+		_, noun, ok := strings.Cut(prose.Fold(r.text[f.End:r.words[at].end]), "-")
+		if ok && noun != "" && !isPlural(noun) && vocabulary().words[noun]&(k.prep|k.particle) == 0 {
+			return noun, true
+		}
+	}
+	if word := r.words[min(at, len(r.words)-1)].text; strings.Contains(word, "-") {
+		// the number is the head of the word: "two-pin"
+		if i := strings.LastIndexByte(word, '-'); n == at+1 && i > 0 && vocabulary().words[word[i+1:]]&k.making != 0 {
+			return word[i+1:], true
+		}
+	}
+	if n >= len(r.words) || r.words[n].stopped {
+		return "", false
+	}
+	w := &r.words[n]
+	if w.classes&k.making == 0 || isPlural(w.text) {
+		return "", false
+	}
+	head := n + 1
+	if head >= len(r.words) || r.words[head].stopped || r.words[head].classes&(k.be|k.states|k.prep|k.glue) != 0 {
+		return w.text, true
+	}
+	return w.text, !isPlural(r.words[head].text) || w.classes&k.fitting == 0
+}
+
+// countOf finds the noun of "tooth count is thirty-two", also of a second
+// number of the same clause.
+func (r *reader) countOf(i int) (string, bool) {
+	const reach = 12
+	noun := ""
+	for j := i - 1; j > 0 && j >= i-reach; j-- {
+		if r.is(j, "count") {
+			noun = singular(r.words[j-1].text)
+			break
+		}
+	}
+	return noun, noun != "" && noun != "the"
+}
+
+// has says whether the number at i is what a thing has, takes or needs.
+func (r *reader) has(i int) bool {
+	j := i - 1
+	if r.in(j, kindsOfWord().about) || r.is(j, "exactly") || r.is(j, "only") || r.is(j, "got") {
+		j--
+	}
+	if j < 1 || r.words[j+1].stopped {
+		return false
+	}
+	switch r.words[j].text {
+	case "has", "have", "takes", "holds", "carries", "needs", "contains", "uses", "with", "wants", "runs", "counts":
+	case "on":
+		if !r.is(j-1, "runs") {
+			return false
+		}
+	default:
+		return false
+	}
+	return !r.in(j-1, kindsOfWord().self) && !r.is(j-1, "you")
+}
+
+// left holds behind a count of what remains: "two links to go".
+func (r *reader) left(n int) bool {
+	for j := n; j < len(r.words) && j < n+3; j++ {
+		if r.is(j, "left") || r.is(j, "to") && (r.is(j+1, "go") || r.is(j+1, "do")) {
+			return true
+		}
+	}
+	return false
+}
+
+// dialled holds for a number alone that an instrument shows or a dial is set
+// to.
+func (r *reader) dialled(f *prose.Figure, at int) bool {
+	const reach = 6
+	k := kindsOfWord()
+	if len(f.Values) == 1 && f.Values[0].Number == 1 {
+		return false
+	}
+	reads, meter := false, false
+	r.clauseBefore(at, reach, func(j int) bool {
+		reads = reads || r.in(j, k.reading) && !r.is(j, "get") && !r.is(j, "got") && !r.is(j, "came") || r.is(j, "set")
+		meter = meter || r.in(j, k.meter|k.dimension|k.heat)
+		return true
+	})
+	return reads && (meter || !f.Spoken || f.Values[0].Number > 12) || meter && r.in(at-1, k.be)
+}

@@ -1,0 +1,172 @@
+package claim
+
+import "strings"
+
+// absolutes reads "always" and "never" where they say something of a thing:
+// "it never leaks", "you'll never get it back". "Always wear glasses" is an
+// order and "I always start here" a habit.
+func (r *reader) absolutes() {
+	k := kindsOfWord()
+	for i := range r.words {
+		w := &r.words[i]
+		if w.text != "always" && w.text != "never" && w.text != "ever" {
+			continue
+		}
+		switch {
+		case w.text == "ever" && !r.is(i-1, "not"), r.is(i-1, "almost"), r.is(i-1, "nearly"), r.is(i-1, "as"):
+			continue
+		case w.mood == statement:
+			if !r.said(i, k.self) {
+				r.add(Universal)
+			}
+		case w.mood == viewer:
+			if r.in(i-1, k.modal) && !r.is(i-1, "should") && !r.is(i-1, "must") || w.text == "never" && !r.in(i+1, k.order) || r.is(i+1, "get") {
+				r.add(Universal)
+			}
+		}
+	}
+}
+
+// said says whether a word of a class stands in the few words before i.
+func (r *reader) said(i int, c class) bool {
+	const reach = 3
+	found := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		found = found || r.in(j, c)
+		return !found
+	})
+	return found
+}
+
+// modals reads "it might be the relay", "that should be about 25", "it must be
+// the seal": of a thing. "You should", "we could" are instruction; "the fan
+// could start" and "it may be hot" are how a caution is worded; "should"
+// without a figure states what is expected.
+func (r *reader) modals() {
+	k := kindsOfWord()
+	for i := range r.words {
+		w := &r.words[i]
+		if w.classes&k.modal == 0 {
+			r.inference(i)
+			continue
+		}
+		switch w.text {
+		case "might", "may", "could", "should", "ought", "would":
+		default:
+			r.inference(i)
+			continue
+		}
+		if w.mood&(statement|order) == 0 || r.said(i, k.self) || r.is(i-1, "you") || r.is(i-2, "you") || i == 0 && w.text == "may" || r.is(i-1, "in") || r.cautions(i) {
+			continue
+		}
+		if i == 0 && !r.in(1, k.order|k.be|k.have) || r.in(i-1, k.det) {
+			continue // "could you", "the might"
+		}
+		switch w.text {
+		case "should", "ought", "would":
+			if !r.valueFrom(i) {
+				continue
+			}
+			if w.text == "would" && !r.is(i+1, "be") {
+				continue
+			}
+		}
+		r.add(Hedge)
+	}
+}
+
+// inference reads "it must be the relay" and "it has to be a bad earth".
+func (r *reader) inference(i int) {
+	k := kindsOfWord()
+	be := i + 1
+	switch {
+	case r.is(i, "must"):
+	case (r.is(i, "has") || r.is(i, "got")) && r.is(i+1, "to"):
+		be = i + 2
+	default:
+		return
+	}
+	if r.is(be, "have") && r.is(i, "must") && r.words[i].mood == statement {
+		r.add(Hedge)
+		return
+	}
+	if !r.is(be, "be") || r.words[i].mood != statement || be+1 >= len(r.words) {
+		return
+	}
+	subject := r.is(i-1, "it") || r.is(i-1, "that") || r.is(i-1, "this") || r.is(i-1, "'s")
+	if subject && r.in(be+1, k.det) && !r.words[be+1].number {
+		r.add(Hedge)
+	}
+}
+
+// cautions says whether a modal speaks of danger to somebody: the way warnings
+// are worded.
+func (r *reader) cautions(i int) bool {
+	const reach = 6
+	k := kindsOfWord()
+	for j := i + 1; j < len(r.words) && j <= i+reach && !r.words[j].stopped; j++ {
+		if r.in(j, k.perilous) && r.in(j-1, k.be) || r.in(j, k.hurt) && (r.in(j+1, k.flesh) || j == i+1) || r.in(j, k.flesh) && !r.is(j, "you") {
+			return true
+		}
+	}
+	return false
+}
+
+// valueFrom says whether a value stands behind word i in its clause.
+func (r *reader) valueFrom(i int) bool {
+	const reach = 12
+	if i >= len(r.words) {
+		return false
+	}
+	end := len(r.text)
+	for j := i + 1; j < len(r.words) && j <= i+reach; j++ {
+		end = r.words[j].end
+		if r.words[j].stopped {
+			break
+		}
+	}
+	for _, v := range r.values {
+		if v.Start >= r.words[i].end && v.Start < end {
+			return true
+		}
+	}
+	return false
+}
+
+// approximations reads "about", "around", "a good" before a value: a hedge,
+// but in an order ("turn it about a quarter").
+func (r *reader) approximations() {
+	k := kindsOfWord()
+	for _, v := range r.values {
+		i := r.wordAt(v.Start)
+		before := i - 1
+		if r.is(before, "a") || r.is(before, "an") || r.is(before, "the") {
+			before--
+		}
+		if before < 0 || r.words[before].mood == order && !r.found.has(Hedge) {
+			continue
+		}
+		vague := r.in(before, k.about) || r.is(before, "good") && r.is(before-1, "a") || r.is(before, "like") && (r.is(before-1, "something") || r.is(before-1, "more")) ||
+			r.is(before, "say") || r.is(before, "to") && r.is(before-1, "close") || r.is(before, "near") || r.is(before, "towards")
+		if vague || strings.Contains(r.text[v.Start:v.End], "~") || v.Start > 0 && strings.HasSuffix(strings.TrimRight(r.text[:v.Start], " "), "~") || strings.Contains(v.Of(r.text), " odd") ||
+			strings.HasPrefix(r.text[v.End:], "-odd") || strings.HasPrefix(r.text[v.End:], "ish") || strings.HasPrefix(r.text[v.End:], "-ish") || r.is(r.wordAt(v.End), "odd") {
+			r.add(Hedge)
+		}
+	}
+}
+
+// habits takes back a frequency that is only the speaker's habit.
+func (r *reader) habits() {
+	k := kindsOfWord()
+	for i := range r.words {
+		w := &r.words[i]
+		if w.classes&k.often == 0 || w.mood != own {
+			continue
+		}
+		for j := i + 1; j < len(r.words) && j < i+4; j++ {
+			if r.words[j].classes&k.seeing != 0 {
+				r.add(Frequency)
+			}
+		}
+	}
+}

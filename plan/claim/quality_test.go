@@ -1,0 +1,140 @@
+package claim
+
+import (
+	"bufio"
+	"encoding/json"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+)
+
+// row is a labelled sentence, written before the reader.
+type row struct {
+	ID     string
+	Text   string
+	Kind   []string
+	Needs  bool `json:"needs_evidence"`
+	Values []struct {
+		Value any
+		Unit  string
+	}
+}
+
+func rows(t *testing.T, path string) []row {
+	f, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	var all []row
+	for s := bufio.NewScanner(f); s.Scan(); {
+		var r row
+		if err := json.Unmarshal(s.Bytes(), &r); err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, r)
+	}
+	return all
+}
+
+// halves parts rows by index: the even ones may be read when the reader is
+// bettered, the odd ones are only scored.
+func halves(all []row) (read, unread []row) {
+	for i, r := range all {
+		if i%2 == 0 {
+			read = append(read, r)
+		} else {
+			unread = append(unread, r)
+		}
+	}
+	return read, unread
+}
+
+// floor is the least recall, precision and share of right values.
+type floor struct{ recall, precision, values float64 }
+
+// TestQualityOwn scores sentences written for the project before the reader.
+func TestQualityOwn(t *testing.T) {
+	score(t, rows(t, "testdata/sentences.jsonl"), "show", floor{})
+}
+
+// TestQuality scores labelled sentences that do not belong to the project.
+func TestQuality(t *testing.T) {
+	dir := os.Getenv("FIXSLATE_DATA")
+	if dir == "" {
+		t.Skip("FIXSLATE_DATA is not set: the labelled claims were not read")
+	}
+	read, unread := halves(rows(t, filepath.Join(dir, "claims", "claims.jsonl")))
+	t.Run("read", func(t *testing.T) { score(t, read, "show", floor{}) })
+	if os.Getenv("CLAIM_UNREAD") != "" {
+		t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{}) })
+	}
+}
+
+// tally counts hits, misses and false alarms.
+type tally struct{ hit, miss, wrong int }
+
+func (n *tally) count(want, got bool) {
+	switch {
+	case want && got:
+		n.hit++
+	case want:
+		n.miss++
+	case got:
+		n.wrong++
+	}
+}
+
+func (n tally) recall() float64    { return float64(n.hit) / float64(max(n.hit+n.miss, 1)) }
+func (n tally) precision() float64 { return float64(n.hit) / float64(max(n.hit+n.wrong, 1)) }
+
+// score prints recall and precision and holds them to the floor.
+func score(t *testing.T, all []row, show string, least floor) {
+	var needs, values tally
+	byKind := map[Kind]*tally{}
+	for _, k := range Kinds() {
+		byKind[k] = &tally{}
+	}
+	for _, r := range all {
+		c := Sentence(r.Text)
+		needs.count(r.Needs, c.NeedsEvidence)
+		for _, k := range Kinds() {
+			byKind[k].count(slices.Contains(r.Kind, string(k)), c.Has(k))
+		}
+		right := rightValues(r, c)
+		values.hit += right
+		values.miss += len(r.Values) - right
+		values.wrong += len(c.Values) - right
+		if show != "" && os.Getenv("CLAIM_SHOW") != "" && (r.Needs != c.NeedsEvidence || right != len(r.Values) || len(c.Values) != right) {
+			t.Logf("%s %q want %v %v, got %v %v", r.ID, r.Text, r.Kind, r.Values, c.Kinds, c.Values)
+		}
+	}
+	share := float64(values.hit) / float64(max(values.hit+values.miss+values.wrong, 1)) // a value too many is wrong as well
+	t.Logf("%d sentences: needs evidence recall %.3f precision %.3f; %d values, right %.3f (found %.3f)", len(all), needs.recall(), needs.precision(), values.hit+values.miss, share, values.recall())
+	for _, k := range Kinds() {
+		n := byKind[k]
+		t.Logf("  %-14s %3d  recall %.2f precision %.2f", k, n.hit+n.miss, n.recall(), n.precision())
+	}
+	if needs.recall() < least.recall || needs.precision() < least.precision || share < least.values {
+		t.Errorf("below the floors %v", least)
+	}
+}
+
+// rightValues counts the values of a row that the claim has too.
+func rightValues(r row, c Claim) int {
+	right := 0
+	left := slices.Clone(c.Values)
+	for _, v := range r.Values {
+		for i, g := range left {
+			n, number := v.Value.(float64)
+			if number && g.Part == "" && math.Abs(g.Number-n) < 1e-3*max(1, math.Abs(n)) && g.Unit == v.Unit || !number && g.Part == v.Value {
+				right++
+				left = slices.Delete(left, i, i+1)
+				break
+			}
+		}
+	}
+	return right
+}

@@ -1,0 +1,107 @@
+package claim
+
+import (
+	"slices"
+	"strings"
+
+	"fixslate/plan/prose"
+)
+
+// reader reads one sentence.
+type reader struct {
+	text    string
+	words   []word
+	figures []prose.Figure
+	asks    bool // the sentence is a question
+	found   kinds
+	values  []Value
+}
+
+func newReader(text string) *reader {
+	r := &reader{text: text, words: words(text)}
+	r.asks = strings.HasSuffix(strings.TrimRight(text, " \t\"”'’)"), "?")
+	if slices.ContainsFunc(r.words, func(w word) bool { return w.number || articled[w.text] }) || strings.ContainsAny(text, "£$€¥%½¼¾⅓⅔⅛⅜⅝⅞") {
+		r.figures = prose.Figures(text)
+	}
+	r.moods()
+	return r
+}
+
+func (r *reader) read() {
+	if len(r.words) == 0 || r.isTalk() {
+		return
+	}
+	r.figured()
+	if r.asks {
+		return
+	}
+	r.phrases()
+	r.absolutes()
+	r.modals()
+	r.approximations()
+	r.comparisons()
+	r.consequences()
+	r.properties()
+	r.habits()
+}
+
+func (r *reader) add(k Kind) { r.found.add(k) }
+
+// isTalk holds for greetings and what is said between the work: a sentence that
+// begins with one, or speaks of the video itself.
+func (r *reader) isTalk() bool {
+	k := kindsOfWord()
+	if r.words[0].classes&k.greeting != 0 {
+		return len(r.words) < 12 || r.is(1, "for") || r.is(1, "back") || r.is(1, "to")
+	}
+	for i := range r.words {
+		if i > 20 {
+			break
+		}
+		if (r.is(i, "video") || r.is(i, "episode") || r.is(i, "channel")) && i > 0 && (r.is(i-1, "this") || r.is(i-1, "last") || r.is(i-1, "next") || r.is(i-1, "previous") || r.is(i-1, "the") || r.is(i-1, "another")) {
+			return true
+		}
+		if r.is(i, "description") && i > 1 && r.is(i-1, "the") && (r.is(i-2, "in") || r.is(i-2, "down")) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) is(i int, text string) bool {
+	return i >= 0 && i < len(r.words) && r.words[i].text == text
+}
+
+func (r *reader) in(i int, c class) bool {
+	return i >= 0 && i < len(r.words) && r.words[i].classes&c != 0
+}
+
+// wordAt is the index of the first word that ends behind a place in the text.
+func (r *reader) wordAt(at int) int {
+	n, _ := slices.BinarySearchFunc(r.words, at, func(w word, at int) int {
+		if w.end <= at {
+			return -1
+		}
+		return 1
+	})
+	return n
+}
+
+// near says whether a word of a class stands within a few words of i.
+func (r *reader) near(i, reach int, c class) bool {
+	for j := max(0, i-reach); j < len(r.words) && j <= i+reach; j++ {
+		if r.words[j].classes&c != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// clauseBefore walks back from word i over its clause, at most reach words.
+func (r *reader) clauseBefore(i, reach int, visit func(j int) bool) {
+	for j := i - 1; j >= 0 && j >= i-reach; j-- {
+		if r.words[j+1].stopped || !visit(j) {
+			return
+		}
+	}
+}

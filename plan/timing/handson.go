@@ -112,3 +112,12 @@ func actions(do string) int {
 	}
 	return n
 }
+
+// TestMinutes is how many minutes a test takes: its likely work where that is
+// written, else the guess that the hands-on time of its step is made of.
+func TestMinutes(t *plan.Test) float64 {
+	if t.Work.Set && !t.Work.Open {
+		return t.Work.Minutes()
+	}
+	return testGuess(t) / 60
+}

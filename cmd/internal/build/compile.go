@@ -10,6 +10,7 @@ import (
 	"fixslate/chapters/captions"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/diagnose"
 	"fixslate/plan/hazard"
 	"fixslate/plan/lint"
 	"fixslate/plan/timing"
@@ -25,6 +26,7 @@ type Compiled struct {
 	Spans       *plan.Spans
 	Timeline    timing.Timeline
 	Hazards     hazard.Reading
+	Tests       diagnose.Result
 	Shots       []shotlist.Shot
 	Chapters    []chapters.Chapter
 	Cues        []captions.Cue
@@ -70,6 +72,7 @@ func read(r Request) Compiled {
 	c.Plan = p
 	c.Timeline = timing.Estimate(p, pace)
 	c.Hazards = hazard.Read(p)
+	c.Tests = diagnose.Best(p, timing.TestMinutes)
 	c.Shots = shotlist.FromPlan(p)
 	c.Chapters = chapters.FromTimeline(p, c.Timeline)
 	c.Cues = captions.Skeleton(p, c.Timeline)

@@ -2,7 +2,6 @@ package pace
 
 import (
 	"math"
-	"slices"
 )
 
 // belief is what is held about a factor before anything was measured, in
@@ -43,16 +42,4 @@ func learnFactor(b belief, ratios []float64) (mean, deviation float64) {
 	step := (float64(worth*b.step*b.step) + off) / (worth + n - 1)
 	weight := b.wide * b.wide / (float64(b.wide*b.wide) + step/n)
 	return b.mean + float64(weight*(seen-b.mean)), math.Sqrt(weight * step / n)
-}
-
-// median of an unsorted list, 1 for an empty one.
-func median(values []float64) float64 {
-	if len(values) == 0 {
-		return 1
-	}
-	v := slices.Sorted(slices.Values(values))
-	if len(v)%2 == 1 {
-		return v[len(v)/2]
-	}
-	return (v[len(v)/2-1] + v[len(v)/2]) / 2
 }

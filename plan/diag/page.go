@@ -30,6 +30,9 @@ type Page struct {
 	Text         string // what follows it, Markdown
 	Source       string // what the rule rests on
 	Wrong, Right string // TOML; Wrong is empty where no text can show it
+	// The captions of a finished edit, as SRT, for the rules that read one:
+	// a second block after the plan's.
+	WrongEdit, RightEdit string
 }
 
 // ParsePage reads a page. Errors name what is missing: a page is part of the
@@ -58,13 +61,11 @@ func ParsePage(markdown string) (Page, error) {
 	p.Text = strings.Join(kept, "\n\n")
 	for _, part := range strings.Split("\n"+examples, "\n## ") {
 		title, block, _ := strings.Cut(strings.TrimSpace(part), "\n")
-		_, code, _ := strings.Cut(block, "```toml\n")
-		code, _, _ = strings.Cut(code, "```")
 		switch strings.TrimSpace(title) {
 		case "Wrong":
-			p.Wrong = code
+			p.Wrong, p.WrongEdit = fenced(block, "toml"), fenced(block, "srt")
 		case "Right":
-			p.Right = code
+			p.Right, p.RightEdit = fenced(block, "toml"), fenced(block, "srt")
 		}
 	}
 	switch {
@@ -76,4 +77,11 @@ func ParsePage(markdown string) (Page, error) {
 		return p, fmt.Errorf("page %s shows no right example", p.Rule)
 	}
 	return p, nil
+}
+
+// fenced is the first block of a language, empty for none.
+func fenced(text, language string) string {
+	_, code, _ := strings.Cut(text, "```"+language+"\n")
+	code, _, _ = strings.Cut(code, "```")
+	return code
 }

@@ -34,8 +34,9 @@ type Pass struct {
 	Description blurb.Description
 	Stage       Stage
 	Today       plan.Date // for what runs out; zero: nothing is taken to have run out
+	Edit        *Edit     // the finished cut; nil before there is one
 
-	gathered // filled by Run
+	gathered // filled by Run and Review
 }
 
 // Stage is how far the work is: the further, the graver a value still open.

@@ -1,4 +1,14 @@
 package lint
 
-// editRules are the rules of the group AfterEdit, by name.
-var editRules = []Rule{}
+// editRules are the rules of the group AfterEdit, by name. They are quiet where
+// a Pass has no edit.
+var editRules = []Rule{
+	cautionNotSaid,
+	cautionSaidLate,
+	chapterMoved,
+	editForeign,
+	editTimes,
+	numberMisspoken,
+	stepNotCovered,
+	termMisheard,
+}

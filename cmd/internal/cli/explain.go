@@ -103,7 +103,11 @@ func explainText(w *bufio.Writer, p diag.Page) {
 		}
 	}
 	fmt.Fprintf(w, "\n%s\n", wrap("Source: "+p.Source, 78))
-	for _, example := range []struct{ title, code string }{{"Wrong", p.Wrong}, {"Right", p.Right}} {
+	examples := []struct{ title, code string }{
+		{"Wrong", p.Wrong}, {"Wrong, as the edit's captions have it", p.WrongEdit},
+		{"Right", p.Right}, {"Right, as the edit's captions have it", p.RightEdit},
+	}
+	for _, example := range examples {
 		if example.code == "" {
 			continue
 		}
@@ -143,6 +147,9 @@ func explainJSON(w *bufio.Writer, pages []diag.Page) error {
 		Source  string `json:"source"`
 		Wrong   string `json:"wrong"`
 		Right   string `json:"right"`
+
+		WrongEdit string `json:"wrong_edit"`
+		RightEdit string `json:"right_edit"`
 	}
 	entries := []entry{}
 	for _, p := range pages {

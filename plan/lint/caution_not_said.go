@@ -1,0 +1,52 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/chapters/align"
+	"fixslate/plan/diag"
+)
+
+var cautionNotSaid = Rule{Name: "caution-not-said", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass) []Report {
+	if p.Edit == nil {
+		return nil
+	}
+	var out []Report
+	for _, c := range p.cautionsOf() {
+		before := c.step
+		why := "step %q is in the edit"
+		if p.Edit.Match.Steps[c.step].Status == align.Missing {
+			later := p.leansOn(c)
+			if len(later) == 0 {
+				continue // the work it warns of was cut as well
+			}
+			before, why = later[0], "step %q leans on it, and the step that speaks it was cut"
+		}
+		families, words := p.cautionWords(c)
+		r := Report{
+			Path: c.path, Place: p.Edit.starts(before), Step: p.Plan.Steps[before].ID, Families: families,
+			Hint: fmt.Sprintf("record it and lay it before %s: %s", clock(p.Edit.Match.Steps[before].Start), words),
+		}
+		said, whole := 0, 0
+		missing := ""
+		for _, l := range c.lines {
+			whole += len(l.Speak)
+			if l.Found {
+				said += len(l.Speak)
+			} else if missing == "" {
+				missing = l.Print
+			}
+		}
+		switch {
+		case said == 0:
+			r.Message = fmt.Sprintf("caution %q is not heard, and "+why, c.use.ID, p.title(before))
+		case 5*said < 3*whole:
+			r.Severity = diag.Warning
+			r.Message = fmt.Sprintf("caution %q is heard only in part before step %q; not heard: %s", c.use.ID, p.title(before), missing)
+		default:
+			continue
+		}
+		out = append(out, r)
+	}
+	return out
+}}

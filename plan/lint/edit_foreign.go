@@ -1,0 +1,45 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/chapters/align"
+	"fixslate/plan/diag"
+)
+
+var editForeign = Rule{Name: "edit-foreign", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass) []Report {
+	if p.Edit == nil {
+		return nil
+	}
+	kind, foreign := p.Edit.Match.Foreign()
+	if !foreign {
+		return nil
+	}
+	r := Report{Place: p.Edit.file()}
+	switch kind {
+	case align.NoWords:
+		r.Message = "the captions hold no words, so nothing is known about the edit"
+		r.Hint = "caption the edit first; automatic captions will do"
+	case align.OtherLanguage:
+		r.Message = fmt.Sprintf("the captions are in another language than the plan's (%q), so nothing is known about the edit", p.Plan.Video.Language)
+		r.Hint = "use the captions of the language that is spoken; a translation hides what was said"
+	default:
+		found := 0
+		for _, s := range p.Edit.Match.Steps {
+			if s.Status != align.Missing {
+				found++
+			}
+		}
+		r.Message = fmt.Sprintf("the captions seem to be of another video: %d of %s are recognised, which is no more than chance", found, quantity(len(p.Edit.Match.Steps), "step"))
+		r.Hint = "name the captions of this plan's edit"
+	}
+	return []Report{r}
+}}
+
+// file is the beginning of the captions.
+func (e *Edit) file() diag.Place {
+	if len(e.Captions.Cues) > 0 {
+		return diag.Place{Source: e.Captions.Source, Span: e.Captions.Cues[0].At}
+	}
+	return diag.Place{Source: e.Captions.Source}
+}

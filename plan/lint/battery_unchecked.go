@@ -1,0 +1,46 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/trade"
+)
+
+var batteryUnchecked = Rule{Name: "battery-unchecked", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	near, where := false, ""
+	check := func(m trade.Measure, path string) {
+		for _, q := range m.Quantities() {
+			if v, ok := q.In(trade.Volt); ok && m.Flow != "AC" && v.Number >= 9 && v.Number <= 15 && !near {
+				near, where = true, path
+			}
+		}
+	}
+	for i := range p.Plan.Tests {
+		t := &p.Plan.Tests[i]
+		if says(fold(t.Question.Print+" "+t.At.Print+" "+t.How.Print+" "+t.ID), "battery") {
+			return nil
+		}
+		check(t.Expect.Measure, row(plan.KindTest, i, "expect"))
+		for j, r := range t.Readings {
+			if says(fold(r.At.Print+" "+r.When.Print), "battery") {
+				return nil
+			}
+			check(r.Expect.Measure, fmt.Sprintf("test[%d].reading[%d].expect", i, j))
+		}
+	}
+	for i := range p.Plan.Specs {
+		if s := &p.Plan.Specs[i]; says(fold(s.What.Print), "battery") && p.quoted[plan.Ref{Kind: plan.KindSpec, ID: s.ID}] {
+			return nil
+		}
+	}
+	if !near {
+		return nil
+	}
+	return []Report{{
+		Message: "readings near 12 V are expected, and the battery itself is never measured",
+		Hint:    "add a test of the battery first: a weak one makes every later reading low",
+		Path:    where,
+	}}
+}}

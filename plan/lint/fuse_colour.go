@@ -1,0 +1,51 @@
+package lint
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/trade"
+)
+
+var fuseColour = Rule{Name: "fuse-colour", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Fuses {
+		f := &p.Plan.Fuses[i]
+		amps, known := amperes(f.Rating)
+		if f.Colour == "" || f.Colour == "?" || !known {
+			continue
+		}
+		table, ok := trade.FuseColour(f.Form, amps)
+		if !ok || table.Weak || table.Is(f.Colour) {
+			continue
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("%s: a %s fuse of %s is %s, not %s", cmp.Or(f.At.Print, "fuse"), table.Form, f.Rating, table.Colour, f.Colour),
+			Hint:    otherFuse(f.Colour, table.Form),
+			Path:    row(plan.KindFuse, i, "colour"),
+		})
+	}
+	return found
+}}
+
+// amperes is a fuse's rating in A; false where it is none.
+func amperes(m trade.Measure) (float64, bool) {
+	if m.Shape != trade.Exact {
+		return 0, false
+	}
+	q, ok := trade.Quantity{Number: m.Nominal, Unit: m.Unit}.In(trade.Ampere)
+	return q.Number, ok
+}
+
+// otherFuse says which fuse of the form has the colour.
+func otherFuse(colour, form string) string {
+	for _, f := range trade.FusesOf(colour) {
+		if f.Form == form {
+			return fmt.Sprintf("%s is %g A; check the rating, the colour and the form (fixslate look fuse %s)", colour, f.Amps, strings.ReplaceAll(colour, " ", "-"))
+		}
+	}
+	return "check the rating, the colour and the form (fixslate look fuse)"
+}

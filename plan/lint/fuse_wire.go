@@ -1,0 +1,54 @@
+package lint
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/trade"
+)
+
+var fuseWire = Rule{Name: "fuse-wire", Group: Truth, Severity: diag.Error, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Fuses {
+		f := &p.Plan.Fuses[i]
+		amps, known := amperes(f.Rating)
+		if !known {
+			continue
+		}
+		for j := range p.Plan.Wires {
+			w := &p.Plan.Wires[j]
+			if w.Section.Shape != trade.Exact || !plan.Meets(w.Variants, f.Variants) || !p.feeds(f, w) {
+				continue
+			}
+			carries, ok := trade.FuseForWire(trade.Quantity{Number: w.Section.Nominal, Unit: w.Section.Unit})
+			if !ok || amps <= carries.Most {
+				continue
+			}
+			found = append(found, Report{
+				Message: fmt.Sprintf("%s of %s is more than its wire of %s carries: %.3g A at most", cmp.Or(f.At.Print, "a fuse"), f.Rating, w.Section, carries.Most),
+				Hint:    "a fuse protects the wire: check both against the maker's diagram (fixslate look wire); never fit a larger fuse",
+				Path:    row(plan.KindFuse, i, "rating"),
+			})
+		}
+	}
+	return found
+}}
+
+// feeds holds where the plan ties a wire to a fuse: the wire's ends name it, a
+// step has both, or there are no others.
+func (p *Pass) feeds(f *plan.Fuse, w *plan.Wire) bool {
+	ends := fold(strings.Join(slices.Concat(w.From, w.To), " . "))
+	if says(ends, f.ID, strings.TrimSpace(strings.ReplaceAll(fold(f.At.Print), " . ", ""))) {
+		return true
+	}
+	if len(p.Plan.Fuses) == 1 && len(p.Plan.Wires) == 1 {
+		return true
+	}
+	return slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool {
+		return slices.Contains(s.Fuses, f.ID) && slices.Contains(s.Wires, w.ID)
+	})
+}

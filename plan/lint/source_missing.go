@@ -1,0 +1,56 @@
+package lint
+
+import (
+	"cmp"
+	"fmt"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/trade"
+)
+
+var sourceMissing = Rule{Name: "source-missing", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	add := func(kind plan.Kind, i int, name, values string, c plan.Common, sources []string) {
+		if len(sources) > 0 || c.Verify != "" || values == "" || values == "?" {
+			return
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("%s: %s has no source", name, values),
+			Hint:    `add source = "…" (a [[source]]'s id, or a title), or verify = whom to ask`,
+			Path:    row(kind, i, ""),
+		})
+	}
+	pl := p.Plan
+	for i, v := range pl.Parts {
+		add(plan.KindPart, i, v.Name.Print, v.Number, v.Common, v.Source)
+	}
+	for i, v := range pl.Fasteners {
+		values := cmp.Or(measured(v.Torque), v.Grade, v.Thread)
+		add(plan.KindFastener, i, v.What.Print, values, v.Common, v.Source)
+	}
+	for i, v := range pl.Fuses {
+		add(plan.KindFuse, i, cmp.Or(v.At.Print, "fuse"), measured(v.Rating), v.Common, v.Source)
+	}
+	for i, v := range pl.Wires {
+		add(plan.KindWire, i, cmp.Or(v.Colour, v.ID), cmp.Or(measured(v.Section), v.Colour), v.Common, v.Source)
+	}
+	for i, v := range pl.Specs {
+		add(plan.KindSpec, i, v.What.Print, v.Value.Print, v.Common, v.Source)
+	}
+	for i, v := range pl.Tests {
+		if len(v.Expect.Quotes) == 0 {
+			add(plan.KindTest, i, cmp.Or(v.Question.Print, v.ID), measured(v.Expect.Measure), v.Common, v.Source)
+		}
+	}
+	return found
+}}
+
+// measured is a measure that states a number, in print; words say what can be
+// seen and need no source.
+func measured(m trade.Measure) string {
+	if !m.Measured() {
+		return ""
+	}
+	return m.String()
+}

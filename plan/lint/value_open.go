@@ -1,0 +1,23 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan/diag"
+)
+
+var valueOpen = Rule{Name: "value-open", Group: Truth, Severity: diag.Note, Check: func(p *Pass) []Report {
+	severity := [...]diag.Severity{diag.Note, diag.Warning, diag.Error}[p.Stage]
+	var found []Report
+	for _, o := range p.Plan.Open {
+		hint := "look it up and write it in"
+		if o.Verify != "" {
+			hint = o.Verify
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("%s: %s is still to be found", o.What, o.Key), Hint: hint,
+			Path: o.Path, About: o.Ref, Severity: severity,
+		})
+	}
+	return found
+}}

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -237,4 +238,43 @@ func merge(p *plan.Plan, group []opening) Chapter {
 		}
 	}
 	return c
+}
+
+// ReadStamp reads a time as people write it, "3:20" or "1:02:03", in seconds.
+// It reads back what Stamp writes.
+func ReadStamp(text string) (seconds float64, ok bool) {
+	parts := strings.Split(strings.TrimSpace(text), ":")
+	if len(parts) != 2 && len(parts) != 3 {
+		return 0, false
+	}
+	for i, part := range parts {
+		n, err := strconv.Atoi(part)
+		if err != nil || n < 0 || part[0] == '+' || i > 0 && (n > 59 || len(part) != 2) || n > 9999 {
+			return 0, false
+		}
+		seconds = seconds*60 + float64(n)
+	}
+	return seconds, true
+}
+
+// At is the chapter that a time falls into, as whole seconds show it: a time
+// that is a chapter's own stamp is in that chapter. False beyond both ends.
+func At(all []Chapter, seconds float64) (Chapter, bool) {
+	at := WholeSecond(seconds)
+	for i := len(all) - 1; i >= 0; i-- {
+		if at >= WholeSecond(all[i].Start) {
+			return all[i], at <= WholeSecond(all[i].End)
+		}
+	}
+	return Chapter{}, false
+}
+
+// Of is the chapter that holds a step, by its index in the plan.
+func Of(all []Chapter, step int) (Chapter, bool) {
+	for _, c := range all {
+		if slices.Contains(c.Steps, step) {
+			return c, true
+		}
+	}
+	return Chapter{}, false
 }

@@ -278,3 +278,26 @@ func BenchmarkFromTimeline300(b *testing.B) {
 		FromTimeline(p, line)
 	}
 }
+
+// A time lands in the chapter whose stamp it is at or after.
+func TestAt(t *testing.T) {
+	all := []Chapter{{Title: "a", End: 59.6}, {Title: "b", Start: 59.6, End: 120.2, Steps: []int{3, 4}}, {Title: "c", Start: 120.2, End: 180}}
+	for text, want := range map[string]string{"0:00": "a", "0:59": "a", "1:00": "b", "1:59": "b", "2:00": "c", "3:00": "c", "3:01": "", "1:00:00": "", "0:5": "?", "x": "?", "5": "?", "-1:00": "?", "1:60": "?", "0:00:61": "?"} {
+		seconds, ok := ReadStamp(text)
+		if ok != (want != "?") {
+			t.Errorf("%q reads as %v, %v", text, seconds, ok)
+			continue
+		}
+		if c, in := At(all, seconds); ok && (in != (want != "") || in && c.Title != want) {
+			t.Errorf("%s is in %q, %v", text, c.Title, in)
+		}
+	}
+	for _, s := range []float64{0, 59, 61.4, 3599.6, 7384} {
+		if back, ok := ReadStamp(Stamp(s)); !ok || WholeSecond(s) != int(back) {
+			t.Errorf("%v is stamped %s and read as %v", s, Stamp(s), back)
+		}
+	}
+	if c, ok := Of(all, 4); !ok || c.Title != "b" {
+		t.Errorf("step 4 is in %q", c.Title)
+	}
+}

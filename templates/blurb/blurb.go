@@ -45,7 +45,7 @@ func Describe(p *plan.Plan, c []chapters.Chapter) Description {
 		opening(p),
 		{heading: "Chapters", lines: chapterLines(c)},
 		cautions(p),
-		corrections(p),
+		corrections(p, c),
 		{"Versions", 10, versions(p), true},
 		{"How the filmed one differs", 9, differences(p), true},
 		{"Protective gear", 0, lines(kit.Gear(p)), true},
@@ -164,28 +164,6 @@ func cautions(p *plan.Plan) part {
 		out = append(out, line)
 	}
 	return part{heading: "Before you copy this", lines: append(out, Deference)}
-}
-
-func corrections(p *plan.Plan) part {
-	var out []string
-	for i := range p.Corrections {
-		out = append(out, correction(p, &p.Corrections[i]))
-	}
-	return part{heading: "Corrections", lines: out, list: true}
-}
-
-func correction(p *plan.Plan, c *plan.Correction) string {
-	line := c.Now.Print
-	if !c.Was.Empty() {
-		line = "not " + c.Was.Print + " but " + c.Now.Print
-	}
-	if c.At != "" {
-		line = p.Name(plan.Ref{Kind: plan.KindStep, ID: c.At}) + ": " + line
-	}
-	if c.Date != (plan.Date{}) {
-		line = c.Date.String() + ", " + line
-	}
-	return line
 }
 
 func versions(p *plan.Plan) []string {

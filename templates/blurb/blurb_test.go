@@ -117,8 +117,8 @@ title = "Screw"
 cautions = ["sharp-edges"]
 say = "Look."
 `)
-	for _, text := range [][]byte{Comment(p), d.Text, d.Markdown} {
-		for _, want := range []string{"2026-11-25, Screw: not 5 N·m but 3 N·m", "early – two pins", Deference} {
+	for _, text := range [][]byte{Comment(p, chapters.FromTimeline(p, timing.Estimate(p, timing.DefaultPace()))), d.Text, d.Markdown} {
+		for _, want := range []string{"2026-11-25, 0:00 Screw: not 5 N·m but 3 N·m", "early – two pins", Deference} {
 			if !bytes.Contains(text, []byte(want)) {
 				t.Errorf("no %q in:\n%s", want, text)
 			}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"fixslate/chapters"
 	"fixslate/plan"
 )
 
@@ -25,8 +26,8 @@ func Cautions(p *plan.Plan) []*plan.Caution {
 }
 
 // Comment is comment.txt, the comment to pin: cautions in a few words,
-// versions, differences, corrections.
-func Comment(p *plan.Plan) []byte {
+// versions, differences, corrections. Chapters say where a correction belongs.
+func Comment(p *plan.Plan, c []chapters.Chapter) []byte {
 	var b strings.Builder
 	section := func(heading string, lines []string) {
 		if len(lines) == 0 {
@@ -47,6 +48,6 @@ func Comment(p *plan.Plan) []byte {
 	section("Before you copy this:", append(short, Deference))
 	section("Which one is yours:", versions(p))
 	section("How the filmed one differs:", differences(p))
-	section("Corrections:", corrections(p).lines)
+	section("Corrections:", corrections(p, c).lines)
 	return []byte(b.String())
 }

@@ -29,7 +29,7 @@ func Outputs() []Output {
 		{"book.html", "shoot book for the phone", func(c *Compiled) []byte {
 			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Shots: c.Shots, Chapters: c.Chapters, Findings: c.Findings})
 		}},
-		{"comment.txt", "comment to pin", func(c *Compiled) []byte { return blurb.Comment(c.Plan) }},
+		{"comment.txt", "comment to pin", func(c *Compiled) []byte { return blurb.Comment(c.Plan, c.Chapters) }},
 		{"description.md", "description, whole", func(c *Compiled) []byte { return c.Description.Markdown }},
 		{"description.txt", "description within the limit", func(c *Compiled) []byte { return c.Description.Text }},
 		{"edit.md", "notes for the cut", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},

@@ -55,6 +55,26 @@ func Check(r Request) []diag.Finding { return read(r).Findings }
 
 // read makes what the rules read, and runs them.
 func read(r Request) Compiled {
+	c := layOut(r)
+	if c.Plan == nil {
+		return c
+	}
+	p := c.Plan
+	c.Hazards = hazard.Read(p)
+	c.Tests = diagnose.Best(p, timing.TestMinutes)
+	c.Shots = shotlist.FromPlan(p)
+	c.Cues = captions.Skeleton(p, c.Timeline)
+	c.Description = blurb.Describe(p, c.Chapters)
+	c.Findings = append(c.Findings, lint.Run(&lint.Pass{
+		Plan: p, Spans: c.Spans, Timeline: c.Timeline, Shots: c.Shots, Chapters: c.Chapters,
+		Cues: c.Cues, Description: c.Description, Stage: r.Stage, Today: r.Today,
+	})...)
+	return c
+}
+
+// layOut reads the plan and lays it out in time: what a build and a match both
+// begin with.
+func layOut(r Request) Compiled {
 	c := Compiled{Source: r.Source, Findings: r.Faults}
 	if diag.Worst(r.Faults) == diag.Error {
 		return c
@@ -71,16 +91,7 @@ func read(r Request) Compiled {
 	}
 	c.Plan = p
 	c.Timeline = timing.Estimate(p, pace)
-	c.Hazards = hazard.Read(p)
-	c.Tests = diagnose.Best(p, timing.TestMinutes)
-	c.Shots = shotlist.FromPlan(p)
 	c.Chapters = chapters.FromTimeline(p, c.Timeline)
-	c.Cues = captions.Skeleton(p, c.Timeline)
-	c.Description = blurb.Describe(p, c.Chapters)
-	c.Findings = append(c.Findings, lint.Run(&lint.Pass{
-		Plan: p, Spans: spans, Timeline: c.Timeline, Shots: c.Shots, Chapters: c.Chapters,
-		Cues: c.Cues, Description: c.Description, Stage: r.Stage, Today: r.Today,
-	})...)
 	return c
 }
 

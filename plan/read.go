@@ -196,6 +196,9 @@ func (r *reader) value(t target, value any) {
 		*field = parsedList(r, t, value, parseDrive)
 	case *[]ShotNeed:
 		*field = parsedList(r, t, value, parseShotNeed)
+		if *field == nil {
+			*field = []ShotNeed{} // needs = [] says something: it needs nothing
+		}
 	case *[]Ref:
 		*field = parsedList(r, t, value, parseRef)
 	case *[]StepCaution:

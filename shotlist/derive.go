@@ -32,6 +32,7 @@ type deriving struct {
 	seen  map[string]stretch // of parts
 	own   []Shot
 	shots []Shot
+	drops []Shot // called for, and dropped by the step
 }
 
 func (d *deriving) derive() {
@@ -241,18 +242,32 @@ func (d *deriving) cautions(s *plan.Step) {
 	}
 }
 
-// add suggests one shot unless the step drops, replaces or shows it.
+// add suggests one shot unless the step drops it, or has a shot of its own that
+// replaces it or shows the same: that one is then there for the same reasons.
 func (d *deriving) add(name string, shot Shot) {
 	s := &d.plan.Steps[d.step]
 	shot.ID = s.ID + "-" + name
-	if unwanted(s, name, shot.ID) || d.shown(shot) {
+	is := func(written string) bool { return written == name || written == shot.ID }
+	if at := slices.IndexFunc(s.Shots, func(w plan.Shot) bool { return slices.ContainsFunc(w.Replaces, is) }); at >= 0 {
+		d.own[at].show(shot.Covers)
 		return
 	}
-	shot.Step, shot.Suggested, shot.Takes = d.step, true, 1
-	if shot.Kind == "" {
-		shot.Kind = Camera
-		shot.States = statesAt(d.plan, d.step)
-		shot.Who = s.People
+	if at := slices.IndexFunc(d.own, func(own Shot) bool { return d.shows(own, shot) }); at >= 0 {
+		d.own[at].show(shot.Covers)
+		return
+	}
+	if slices.ContainsFunc(s.Drop, is) {
+		d.drops = append(d.drops, shot)
+		return
+	}
+	shot.Step, shot.Suggested, shot.Takes, shot.Index = d.step, true, 1, -1
+	switch {
+	case shot.Kind != "":
+		shot.Bound = Free
+	case shot.Covers[0].Why == Presenter:
+		shot.Kind, shot.Who, shot.Bound = Camera, s.People, Free
+	default:
+		shot.Kind, shot.Who, shot.States = Camera, s.People, statesAt(d.plan, d.step)
 	}
 	if shot.Setup == "" && shot.Kind == Camera {
 		shot.Setup = d.nearestSetup()
@@ -262,12 +277,13 @@ func (d *deriving) add(name string, shot Shot) {
 	d.shots = append(d.shots, finish(d.plan, shot))
 }
 
-func unwanted(s *plan.Step, name, id string) bool {
-	is := func(written string) bool { return written == name || written == id }
-	if slices.ContainsFunc(s.Drop, is) {
-		return true
+// show adds what a shot shows.
+func (s *Shot) show(covers []Cover) {
+	for _, c := range covers {
+		if !slices.Contains(s.Covers, c) {
+			s.Covers = append(s.Covers, c)
+		}
 	}
-	return slices.ContainsFunc(s.Shots, func(w plan.Shot) bool { return slices.ContainsFunc(w.Replaces, is) })
 }
 
 // nearestSetup is the set-up of the step's first shot, so that suggested shots
@@ -281,30 +297,26 @@ func (d *deriving) nearestSetup() string {
 	return ""
 }
 
-// shown holds where a shot of the step's own plainly shows the same thing: it
-// quotes the fact, or names it, or is of the display.
-func (d *deriving) shown(shot Shot) bool {
+// shows holds where a shot of the step's own plainly shows the same thing as a
+// suggested one: it quotes the fact, or names it, or is of the display.
+func (d *deriving) shows(own, shot Shot) bool {
+	if own.Kind != Camera && own.Kind != Still {
+		return false
+	}
+	of := strings.ToLower(own.Of)
 	for _, cover := range shot.Covers {
-		for _, own := range d.own {
-			if own.Kind != Camera && own.Kind != Still {
-				continue
-			}
-			of := strings.ToLower(own.Of)
-			switch cover.Why {
-			case Place:
-				if own.Size == "wide" && (shot.Setup == "" || own.Setup == shot.Setup) {
-					return true
-				}
-			case Reading:
-				if strings.HasSuffix(shot.ID, "-display") && strings.Contains(of, "display") && len(d.plan.Steps[d.step].Tests) == 1 {
-					return true
-				}
-			case Detail:
-				if slices.ContainsFunc(own.Covers, func(c Cover) bool { return c.Ref == cover.Ref }) ||
-					own.Size != "wide" && strings.Contains(of, strings.ToLower(d.plan.Name(cover.Ref))) {
-					return true
-				}
-			}
+		same := false
+		switch cover.Why {
+		case Place:
+			same = own.Size == "wide" && (shot.Setup == "" || own.Setup == shot.Setup)
+		case Reading:
+			same = strings.HasSuffix(shot.ID, "-display") && strings.Contains(of, "display") && len(d.plan.Steps[d.step].Tests) == 1
+		case Detail:
+			same = slices.ContainsFunc(own.Covers, func(c Cover) bool { return c.Ref == cover.Ref }) ||
+				own.Size != "wide" && strings.Contains(of, strings.ToLower(d.plan.Name(cover.Ref)))
+		}
+		if same {
+			return true
 		}
 	}
 	return false

@@ -1,11 +1,19 @@
 // Package shotlist turns a repair plan into the shots that its video needs.
 //
 // In goes a plan.Plan; out come Shots in story order: those that the plan
-// writes and those that its steps call for, and what each of them is there to
-// show. The package decides nothing about the cut and knows no camera.
+// writes and those that its steps call for, what each of them is there to show,
+// what is left unshown, and the Day: the order and the clock in which they are
+// filmed. The package decides nothing about the cut, knows no camera and reads
+// no clock.
 package shotlist
 
-import "fixslate/plan"
+import (
+	"regexp"
+	"sync"
+
+	"fixslate/plan"
+	"fixslate/plan/hazard/class"
+)
 
 // Shot is one picture to be made.
 type Shot struct {
@@ -29,7 +37,22 @@ type Shot struct {
 	Suggested bool    // called for by the step, not written in the plan
 	Covers    []Cover // what it is there to show
 	Variants  []string
+	Bound     Bound // what decides when it can be made
+	Index     int   // in the step's own Shots; -1 where suggested
 }
+
+// onTheDay holds for a shot that the camera makes on the day.
+func (s *Shot) onTheDay() bool { return s.Kind == Camera && !s.Apart }
+
+// Bound says what decides when a shot can be made.
+type Bound int
+
+// What binds a shot.
+const (
+	ByStep  Bound = iota // the states of its step
+	ByNeeds              // needs of its own
+	Free                 // nothing: somebody talks to the camera, or needs = [] is written
+)
 
 // Cover is something that a shot shows.
 type Cover struct {
@@ -51,11 +74,13 @@ const (
 	Fitted                 // how it sits when it is back
 	CautionCard            // the words of a caution
 	OtherSide              // what differs on the other side
+	Value                  // any other value of the object
+	Version                // what one version looks like
 )
 
 // String is the reason in a camera operator's words.
 func (w Why) String() string {
-	return [...]string{"asked for", "where we are", "talks to camera", "detail", "reading", "before it comes off", "fitted", "caution", "other side"}[w]
+	return [...]string{"asked for", "where we are", "talks to camera", "detail", "reading", "before it comes off", "fitted", "caution", "other side", "value", "version"}[w]
 }
 
 // Who makes a shot.
@@ -70,19 +95,25 @@ const (
 // out where the step drops them, where one of its own shots replaces them, and
 // where one of its own shots plainly shows the same thing.
 func FromPlan(p *plan.Plan) []Shot {
-	var shots []Shot
+	shots, _ := listed(p)
+	return shots
+}
+
+// listed gives the shots of a plan, and those that its steps call for and
+// drop.
+func listed(p *plan.Plan) (shots, drops []Shot) {
 	seen := partStretches(p)
 	for i := range p.Steps {
 		own := ownShots(p, i)
 		d := &deriving{plan: p, step: i, seen: seen, own: own}
 		d.derive()
-		shots = append(shots, d.shots...)
-		shots = append(shots, own...)
+		shots = append(append(shots, d.shots...), own...)
+		drops = append(drops, d.drops...)
 	}
 	for i := range shots {
 		shots[i].Number = i + 1
 	}
-	return shots
+	return shots, drops
 }
 
 // ownShots are the shots that a step writes.
@@ -96,7 +127,7 @@ func ownShots(p *plan.Plan, step int) []Shot {
 			Setup: w.Setup, Light: w.Light.Print, Sound: w.Sound.Print, Who: w.Who,
 			Takes: w.Takes, Seconds: w.Length.Seconds(), Kind: w.Kind, File: w.File,
 			Card: w.Card.Print, Apart: w.Apart, Covers: []Cover{{Why: Asked}},
-			Variants: narrower(w.Variants, s.Variants),
+			Variants: narrower(w.Variants, s.Variants), Index: i,
 		}
 		if shot.Kind == "" {
 			shot.Kind = Camera
@@ -107,25 +138,46 @@ func ownShots(p *plan.Plan, step int) []Shot {
 		if shot.Of == "" {
 			shot.Of = s.Title.Print
 		}
+		if len(shot.Who) == 0 && shot.onTheDay() {
+			shot.Who = s.People
+		}
 		if shot.Seconds == 0 {
 			shot.Seconds = takeSeconds(shot.Size, shot.Kind)
 		}
 		for _, q := range w.Of.Quotes {
 			shot.Covers = append(shot.Covers, Cover{whyOf(q.Ref.Kind), q.Ref})
 		}
-		for _, n := range w.Needs {
-			if n.Not {
-				shot.Without = append(shot.Without, n.State)
-			} else {
-				shot.States = append(shot.States, n.State)
-			}
-		}
-		if len(w.Needs) == 0 && !shot.Apart && shot.Kind == Camera {
-			shot.States = statesAt(p, step)
-		}
+		bind(&shot, w, p)
 		shots = append(shots, finish(p, shot))
 	}
 	return shots
+}
+
+// toCamera finds a frame in which somebody talks to the camera.
+var toCamera = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(presenter|talks?|talking|speaks?|speaking)\b.*\bto (the )?camera\b`)
+})
+
+// bind says in which states a shot of the plan's own is made.
+func bind(shot *Shot, w *plan.Shot, p *plan.Plan) {
+	for _, n := range w.Needs {
+		if n.Not {
+			shot.Without = append(shot.Without, class.CanonicalState(n.State))
+		} else {
+			shot.States = append(shot.States, class.CanonicalState(n.State))
+		}
+	}
+	switch {
+	case len(w.Needs) > 0:
+		shot.Bound = ByNeeds
+	case w.Needs != nil || !shot.onTheDay():
+		shot.Bound = Free
+	case !handsOn(&p.Steps[shot.Step]) && toCamera().MatchString(shot.Of):
+		shot.Bound = Free
+		shot.Covers = append(shot.Covers, Cover{Why: Presenter})
+	default:
+		shot.States = statesAt(p, shot.Step)
+	}
 }
 
 // finish fills in what a set-up says about light and sound.

@@ -2,6 +2,7 @@ package build
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"io/fs"
 	"path"
@@ -28,6 +29,8 @@ type Compiled struct {
 	Hazards     hazard.Reading
 	Tests       diagnose.Result
 	Shots       []shotlist.Shot
+	Coverage    []shotlist.Covered
+	Day         shotlist.Day
 	Chapters    []chapters.Chapter
 	Cues        []captions.Cue
 	Description blurb.Description
@@ -40,6 +43,7 @@ type Request struct {
 	Files  fs.FS          // the plan's folder, for what it uses; nil: nothing
 	Faults []diag.Finding // what reading the source found
 	Pace   *timing.Pace   // a measured pace instead of the plan's own; nil: the plan's
+	Got    *diag.Source   // list of the shots that are made already; nil: none is
 	Stage  lint.Stage
 	Today  plan.Date // for what runs out; zero: nothing has
 }
@@ -47,7 +51,11 @@ type Request struct {
 // Compile runs a plan through the house. Faults stop it: then only Source,
 // Spans and Findings are set.
 func Compile(r Request) Compiled {
-	return read(r)
+	c := read(r)
+	if c.Plan != nil {
+		c.arrange(r.Got)
+	}
+	return c
 }
 
 // Check is Compile for findings alone: it leaves out what no rule reads.
@@ -63,6 +71,7 @@ func read(r Request) Compiled {
 	c.Hazards = hazard.Read(p)
 	c.Tests = diagnose.Best(p, timing.TestMinutes)
 	c.Shots = shotlist.FromPlan(p)
+	c.Coverage = shotlist.Coverage(p, c.Shots)
 	c.Cues = captions.Skeleton(p, c.Timeline)
 	c.Description = blurb.Describe(p, c.Chapters)
 	c.Findings = append(c.Findings, lint.Run(&lint.Pass{
@@ -93,6 +102,17 @@ func layOut(r Request) Compiled {
 	c.Timeline = timing.Estimate(p, pace)
 	c.Chapters = chapters.FromTimeline(p, c.Timeline)
 	return c
+}
+
+// arrange puts the shots that are left into the order of the day.
+func (c *Compiled) arrange(list *diag.Source) {
+	var got []string
+	if list != nil {
+		var unknown []diag.Finding
+		got, unknown = shotlist.ReadGot(list, c.Shots)
+		c.Findings = append(c.Findings, unknown...)
+	}
+	c.Day = shotlist.Arrange(context.Background(), shotlist.Call{Plan: c.Plan, Timeline: c.Timeline, Shots: c.Shots, Got: got})
 }
 
 // paceOf is the pace asked for, else the one that the plan names, else the

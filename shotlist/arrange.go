@@ -1,0 +1,356 @@
+package shotlist
+
+import (
+	"context"
+	"slices"
+
+	"fixslate/plan"
+	"fixslate/shotlist/order"
+)
+
+// Arrange puts the shots of a plan into the order of the day.
+//
+// Problem: the sequence with the least change-over time in which every shot
+// falls into its Window (see there). Some shots with equal windows keep the
+// order of the story as well: those of steps that handle the same part or
+// fastener, a test and the detours it leads into, and in a step that changes
+// the object the suggested shots, and the plan's own, each among themselves.
+// That is the Sequential Ordering Problem.
+//
+// Method: shots with one window and one rig are one node (see merge); the nodes
+// go to order.Solve, whose costs are whole multiples of the greatest common
+// divisor of the plan's rates. Of orders as good as each other the one nearest
+// to the story is wanted: the story's own where it is as cheap, else the
+// solver's after exchanges of neighbouring stretches that cost nothing. Where
+// a helper has hours, further exchanges trade change-overs against waiting.
+// Then the clock is laid over the sequence.
+//
+// Cost: the square of the number of nodes, and the solver's default rounds.
+//
+// Gives up: it never does; Bound then stays below Objective. Waiting is not
+// known to the solver, so a day with waiting is called optimal only if it
+// meets the bound of a day without.
+func Arrange(ctx context.Context, c Call) Day {
+	b := newBoard(c)
+	d := Day{Got: b.got, Out: b.out, Barred: b.barred, Troubles: Hours(c.Plan), Loose: len(b.story.runs) == 0}
+	story := b.inStoryOrder()
+	sequence, bound := story, 0
+	if len(b.cards) > 0 {
+		sequence, bound = b.search(ctx, story)
+	}
+	clock := newTimetable(b)
+	d.Sessions = clock.lay(sequence)
+	minutes := func(seconds int) float64 { return float64(seconds) / 60 }
+	change := b.length(sequence) + b.returns(sequence)
+	bound += b.returns(sequence)
+	d.Change, d.StoryChange = minutes(change), minutes(b.length(story)+b.returns(story))
+	d.Idle, d.Objective, d.Bound = minutes(clock.idle), minutes(change+clock.idle), minutes(bound)
+	d.Optimal = change+clock.idle == bound
+	d.count(b)
+	return d
+}
+
+// count fills in what follows from the sessions.
+func (d *Day) count(b *board) {
+	setups := map[string]bool{}
+	recorded := 0
+	cards := 0
+	for i := range d.Sessions {
+		for _, e := range d.Sessions[i].Entries {
+			if e.Kind != Filming {
+				continue
+			}
+			setups[e.Setup] = true
+			recorded += recording(&b.shots[e.Shot])
+			cards = max(cards, e.Card)
+			if e.Battery {
+				d.Fresh++
+			}
+		}
+	}
+	delete(setups, "")
+	d.Setups, d.Recorded = len(setups), float64(recorded)/60
+	if b.plan.Shoot.CardMinutes > 0 && recorded > 0 {
+		d.Cards = max(1, cards)
+	}
+}
+
+// card is a shot of the day on the board: what the sequence is made of.
+type card struct {
+	shot   int // index in the shots
+	window Window
+	setup  string
+	rig    int  // index in the board's rigs
+	keeps  int  // the step whose order it keeps beyond its window; -1: none
+	turn   turn // its place among the shots of a step that changes the object
+	again  bool // the object has left its state and must be brought back
+}
+
+// turn is a place in a row of shots that keep their order.
+type turn struct{ row, place int } // row 0: in none
+
+// board holds the shots of a day before they are in order.
+type board struct {
+	plan    *plan.Plan
+	shots   []Shot
+	call    Call
+	story   *story
+	windows []Window
+	rates   rates
+	rigs    []rig
+	cost    [][]int // seconds from rig to rig
+	cards   []card  // in story order
+	after   map[[2]int]bool
+	now     int // the moment the object has reached; 0 before the shoot
+	done    map[int]bool
+	reenter []int // moments in which a state begins again, ascending
+	got     []int
+	out     []int
+	barred  []Barred
+}
+
+func newBoard(c Call) *board {
+	b := &board{
+		plan: c.Plan, shots: c.Shots, call: c, story: readStory(c.Plan), windows: Windows(c.Plan, c.Shots),
+		rates: ratesOf(&c.Plan.Shoot.Change), after: map[[2]int]bool{}, done: map[int]bool{}, barred: Impossible(c.Plan, c.Shots),
+	}
+	made := map[string]bool{}
+	for _, id := range c.Got {
+		made[id] = true
+	}
+	for i := range b.shots {
+		if made[b.shots[i].ID] {
+			b.got = append(b.got, i)
+			b.reach(i)
+		}
+	}
+	setups := settle(b.shots)
+	rigs := map[rig]int{}
+	for i := range b.shots {
+		shot := &b.shots[i]
+		barred := slices.ContainsFunc(b.barred, func(x Barred) bool { return x.Shot == i })
+		switch {
+		case made[shot.ID] || barred:
+			continue
+		case !shot.onTheDay():
+			b.out = append(b.out, i)
+			continue
+		}
+		r := rigOf(b.plan, shot, setups[i])
+		at, known := rigs[r]
+		if !known {
+			at = len(b.rigs)
+			rigs[r] = at
+			b.rigs = append(b.rigs, r)
+		}
+		b.cards = append(b.cards, card{shot: i, window: b.windows[i], setup: setups[i], rig: at, keeps: -1})
+	}
+	b.price()
+	b.goOn()
+	b.keepOrder()
+	b.keepTurns()
+	b.findReturns()
+	return b
+}
+
+// reach notes what a shot that is made says of the object: it has come as far
+// as the shot's window, and a step with a shot of its own made is done.
+func (b *board) reach(i int) {
+	if w := b.windows[i]; b.shots[i].onTheDay() && !w.Floats && !w.Never {
+		b.now = max(b.now, w.From)
+		if b.shots[i].Bound == ByStep {
+			b.done[b.shots[i].Step] = true
+		}
+	}
+}
+
+// price fills the costs from rig to rig.
+func (b *board) price() {
+	b.cost = make([][]int, len(b.rigs))
+	for i := range b.cost {
+		b.cost[i] = make([]int, len(b.rigs))
+		for j := range b.cost[i] {
+			b.cost[i][j] = total(b.rates.costs(b.rigs[i], b.rigs[j]))
+		}
+	}
+}
+
+// goOn takes account of shots that are made. What can still be had opens no
+// earlier than now. What the object has left comes after all of that, in the
+// order of the story: it is brought back as few times as will do, each time to
+// the last moment at which the first shot still missing can be made.
+func (b *board) goOn() {
+	if b.now == 0 {
+		return
+	}
+	var left []*card
+	for i := range b.cards {
+		c := &b.cards[i]
+		switch {
+		case c.window.Floats:
+			c.window = Window{From: b.now, To: 2*b.story.last + 1, Floats: true}
+		case c.window.To < b.now:
+			left = append(left, c)
+		default:
+			c.window.From = max(c.window.From, b.now)
+		}
+	}
+	slices.SortStableFunc(left, func(x, y *card) int { return x.window.To - y.window.To })
+	stop := -1
+	for _, c := range left {
+		if c.window.From > stop {
+			stop = c.window.To
+		}
+		at := b.story.last + 1 + stop
+		c.window, c.again = Window{From: at, To: at}, true
+	}
+}
+
+// keepOrder finds the pairs of steps that keep the story's order though their
+// states are equal: those that handle the same part or fastener, and a test
+// with what is done only after it.
+func (b *board) keepOrder() {
+	filmed := map[int]bool{}
+	for _, c := range b.cards {
+		if b.shots[c.shot].Bound == ByStep && !c.again {
+			filmed[b.shots[c.shot].Step] = true
+		}
+	}
+	pair := func(before, after int) {
+		if before >= 0 && before < after && b.story.block[Moment(before)] == b.story.block[Moment(after)] {
+			b.after[[2]int{before, after}] = true
+		}
+	}
+	handled := map[plan.Ref]int{}
+	tested := map[string]int{}
+	for i := range b.plan.Steps {
+		if !filmed[i] {
+			continue
+		}
+		s := &b.plan.Steps[i]
+		handle := func(kind plan.Kind, ids []string) {
+			for _, id := range ids {
+				ref := plan.Ref{Kind: kind, ID: id}
+				if last, again := handled[ref]; again {
+					pair(last, i)
+				}
+				handled[ref] = i
+			}
+		}
+		handle(plan.KindPart, s.Parts)
+		handle(plan.KindFastener, s.Fasteners)
+		if at, made := tested[s.OnlyIf.Test]; made && s.OnlyIf.Test != "" {
+			pair(at, i)
+		}
+		for _, id := range s.Tests {
+			tested[id] = i
+		}
+	}
+	keeps := map[int]bool{}
+	for p := range b.after {
+		keeps[p[0]], keeps[p[1]] = true, true
+	}
+	for i := range b.cards {
+		if s := b.shots[b.cards[i].shot]; s.Bound == ByStep && keeps[s.Step] && !b.cards[i].again {
+			b.cards[i].keeps = s.Step
+		}
+	}
+}
+
+// keepTurns puts the shots of each step that changes the object in a row, the
+// suggested ones and the plan's own apart: battery off stays before screws out.
+// Neighbours with one rig share a place.
+func (b *board) keepTurns() {
+	type end struct{ place, rig int }
+	rows := map[int]end{}
+	for i := range b.cards {
+		c := &b.cards[i]
+		s := &b.shots[c.shot]
+		if !c.window.Change || c.again {
+			continue
+		}
+		row := 2*s.Step + 1
+		if !s.Suggested {
+			row++
+		}
+		last, begun := rows[row]
+		if begun && last.rig != c.rig {
+			last.place++
+		}
+		rows[row] = end{last.place, c.rig}
+		c.turn = turn{row, last.place}
+	}
+}
+
+// precedes holds where x must come before y.
+func (b *board) precedes(x, y *node) bool {
+	return x.window.To < y.window.From ||
+		x.keeps >= 0 && y.keeps >= 0 && b.after[[2]int{x.keeps, y.keeps}] ||
+		x.turn.row > 0 && x.turn.row == y.turn.row && x.turn.place < y.turn.place
+}
+
+// inStoryOrder are the cards as the story has them, put right where they can't
+// be filmed so: the first in the story of those that may come next.
+func (b *board) inStoryOrder() []int {
+	sequence := make([]int, 0, len(b.cards))
+	left := make([]int, len(b.cards))
+	for i := range left {
+		left[i] = i
+	}
+	for len(left) > 0 {
+		closes := b.cards[left[0]].window.To
+		for _, i := range left {
+			closes = min(closes, b.cards[i].window.To)
+		}
+		at := slices.IndexFunc(left, func(i int) bool { return b.cards[i].window.From <= closes })
+		sequence = append(sequence, left[at])
+		left = slices.Delete(left, at, at+1)
+	}
+	return sequence
+}
+
+// length is the change-over time of a sequence in seconds. The first coming of
+// each helper is no change-over; each further one is.
+func (b *board) length(sequence []int) int {
+	sum := 0
+	for k, i := range sequence {
+		if k > 0 {
+			sum += b.cost[b.cards[sequence[k-1]].rig][b.cards[i].rig]
+		} else {
+			sum += total(b.rates.calls(rig{}, b.rigs[b.cards[i].rig]))
+		}
+	}
+	return sum - b.firstCalls()
+}
+
+func (b *board) firstCalls() int {
+	var who rig
+	for _, c := range b.cards {
+		who.helpers += " " + b.rigs[c.rig].helpers
+	}
+	return total(b.rates.calls(rig{}, rig{helpers: distinct(who.helpers)}))
+}
+
+// search asks the solver, and puts its answer nearer to the story.
+func (b *board) search(ctx context.Context, story []int) (sequence []int, bound int) {
+	nodes := b.merge()
+	problem, unit := b.problem(nodes)
+	result, err := order.Solve(ctx, problem, order.Budget{})
+	if err != nil {
+		return story, 0 // no defect of the plan's can get here: the story's order is left, unproved
+	}
+	found := make([]int, 0, len(nodes))
+	for _, n := range result.Sequence {
+		if n > 0 {
+			found = append(found, n-1)
+		}
+	}
+	bound = max(0, result.Bound*unit-b.firstCalls())
+	t := &tidying{board: b, nodes: nodes, sequence: found}
+	t.towardsStory()
+	sequence = t.cards()
+	if b.length(story) <= b.length(sequence) {
+		sequence = story
+	}
+	return newTimetable(b).heedHours(t, sequence), bound
+}

@@ -1,0 +1,68 @@
+package shotlist
+
+import (
+	"fmt"
+	"strings"
+
+	"fixslate/plan/diag"
+)
+
+// mostUnknown bounds what is said about a list that is none.
+const mostUnknown = 50
+
+// ReadGot reads a list of shots that are made already: ids, one a line, as the
+// book copies them out. Blank lines and what follows a # count for nothing. An
+// id that is no shot of the plan is a finding with its place, and is left out;
+// so the list survives a change of the plan.
+func ReadGot(list *diag.Source, shots []Shot) (got []string, findings []diag.Finding) {
+	known, listed := map[string]bool{}, map[string]bool{}
+	for i := range shots {
+		known[shots[i].ID] = true
+	}
+	offset := 0
+	for line := range strings.Lines(list.Text) {
+		word, _, _ := strings.Cut(line, "#")
+		id := strings.TrimSpace(word)
+		at := offset + strings.Index(line, id)
+		offset += len(line)
+		switch {
+		case id == "":
+		case known[id]:
+			if !listed[id] {
+				got = append(got, id)
+			}
+			listed[id] = true
+		case len(findings) == mostUnknown:
+			return got, append(findings, diag.Finding{
+				Rule: "id-unknown", Severity: diag.Warning, Message: "more lines are no shots of this plan; the rest of the list is passed over",
+				Hint: "is this the list of another plan", At: diag.Place{Source: list, Span: diag.Span{Start: at, End: at + len(id)}},
+			})
+		default:
+			findings = append(findings, diag.Finding{
+				Rule: "id-unknown", Severity: diag.Warning,
+				Message: fmt.Sprintf("there is no shot %q; the line is passed over", id),
+				Hint:    "take the ids from the book's ticked list or from shots.csv" + closest(id, shots),
+				At:      diag.Place{Source: list, Span: diag.Span{Start: at, End: at + len(id)}},
+			})
+		}
+	}
+	return got, findings
+}
+
+// closest offers the shot whose id begins most like a wrong one.
+func closest(id string, shots []Shot) string {
+	best, length := "", 3
+	for i := range shots {
+		n := 0
+		for n < min(len(id), len(shots[i].ID)) && id[n] == shots[i].ID[n] {
+			n++
+		}
+		if n > length {
+			best, length = shots[i].ID, n
+		}
+	}
+	if best == "" {
+		return ""
+	}
+	return fmt.Sprintf("; did you mean %q", best)
+}

@@ -1,0 +1,41 @@
+package shotlist
+
+import "fixslate/plan"
+
+// midnight is where a day without an end stops at the latest, in seconds.
+const midnight = 24 * 3600
+
+// hours are when a day starts and ends, in seconds after midnight.
+type hours struct {
+	start, end int
+	open       bool // no end is written, or none that can be meant
+}
+
+func hoursOf(s *plan.Shoot) hours {
+	h := hours{start: s.Start.Minutes * 60, end: s.End.Minutes * 60}
+	if !s.End.Set || h.end <= h.start {
+		h.end, h.open = midnight, true
+	}
+	return h
+}
+
+// presence is when a person is there, in seconds after midnight, as written.
+func presence(p *plan.Person, day hours) (from, until int) {
+	from, until = day.start, day.end
+	if p.From.Set {
+		from = p.From.Minutes * 60
+	}
+	if p.Until.Set {
+		until = p.Until.Minutes * 60
+	}
+	return from, until
+}
+
+// meant is presence, or the whole day where what is written can't be meant.
+func meant(p *plan.Person, day hours) (from, until int) {
+	from, until = presence(p, day)
+	if from >= until || from >= day.end || until <= day.start {
+		return day.start, day.end
+	}
+	return from, until
+}

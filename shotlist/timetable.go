@@ -1,0 +1,400 @@
+package shotlist
+
+import (
+	"slices"
+	"strings"
+)
+
+// takeOver is what each take needs beside its own length: to call it, look at
+// it and set back (common practice, no source).
+const takeOver = 30
+
+// recording is the length of a shot's takes in seconds.
+func recording(s *Shot) int { return int(s.Seconds*float64(s.Takes) + 0.5) }
+
+// filming is how long a shot keeps everybody, in seconds, without the work.
+func filming(s *Shot) int { return recording(s) + takeOver*s.Takes }
+
+// timetable lays a sequence over the clock.
+//
+// Before a shot stands its change-over; then its takes; then what is left of
+// its step's hands-on work, which the first shot of each step brings along.
+// Change-overs and work are interrupted by a break, takes are not: they begin
+// after it. A shot whose helper has not come waits; one that would end after
+// the day's end begins the next day, unless it is the day's first.
+type timetable struct {
+	board  *board
+	day    hours
+	breaks []span
+	work   []int // seconds of hands-on work per step
+	bare   []int // steps that change the object and have no shot of the day, in story order
+	turns  []Turn
+	hours  map[string]span // of the helpers that have some
+
+	// of one laying
+	sessions []Session
+	now      int
+	rest     int            // index of the next break
+	idle     int            // seconds waited, and that helpers stay beyond their hours
+	late     map[string]int // of today, per helper: seconds beyond
+	card     float64
+	battery  int
+	cards    int
+}
+
+type span struct{ from, to int }
+
+func newTimetable(b *board) *timetable {
+	shoot := &b.plan.Shoot
+	t := &timetable{board: b, day: hoursOf(shoot), work: make([]int, len(b.plan.Steps)), hours: map[string]span{}}
+	for _, s := range b.call.Timeline.Steps {
+		if s.Index < len(t.work) {
+			t.work[s.Index] = int(s.HandsOn.Mean() + 0.5)
+		}
+	}
+	for _, pause := range shoot.Breaks {
+		from := pause.At.Minutes * 60
+		if to := from + int(pause.Length.Seconds()+0.5); to > from && to > t.day.start && from < t.day.end {
+			t.breaks = append(t.breaks, span{from, to})
+		}
+	}
+	slices.SortFunc(t.breaks, func(x, y span) int { return x.from - y.from })
+	for i := range shoot.People {
+		if p := &shoot.People[i]; p.From.Set || p.Until.Set {
+			from, to := meant(p, t.day)
+			t.hours[p.ID] = span{from, to}
+		}
+	}
+	t.bareSteps()
+	t.turns = b.story.lastChances(b.shots, b.windows)
+	return t
+}
+
+// bareSteps finds the steps whose work is done on the day though nothing of
+// them is filmed.
+func (t *timetable) bareSteps() {
+	b := t.board
+	filmed := map[int]bool{}
+	for _, c := range b.cards {
+		if b.shots[c.shot].Bound == ByStep {
+			filmed[b.shots[c.shot].Step] = true
+		}
+	}
+	for i := range b.plan.Steps {
+		if !filmed[i] && !b.done[i] && b.story.changes(i) && Moment(i) >= b.now && t.work[i] > 0 {
+			t.bare = append(t.bare, i)
+		}
+	}
+}
+
+// lay gives the sessions of a sequence of cards, and notes the idle time.
+func (t *timetable) lay(sequence []int) []Session {
+	t.sessions, t.idle, t.cards = nil, 0, 1
+	if len(sequence) == 0 {
+		return nil
+	}
+	t.open()
+	b := t.board
+	w := walk{bare: t.bare, turns: t.turns, again: b.reenter, stop: -1, begun: map[int]bool{}, called: map[string]bool{}}
+	for k, i := range sequence {
+		c := &b.cards[i]
+		turns := w.pass(t, c)
+		e := Entry{Kind: Filming, Shot: c.shot, Step: b.shots[c.shot].Step, Setup: c.setup, Assumed: b.shots[c.shot].Setup == "", Turns: turns}
+		from := rig{}
+		if k > 0 {
+			from = b.rigs[b.cards[sequence[k-1]].rig]
+			e.Changes = b.rates.costs(from, b.rigs[c.rig])
+		} else {
+			e.Changes = b.rates.calls(from, b.rigs[c.rig])
+		}
+		e.Changes = w.firstCalls(e.Changes)
+		back := w.returns(b, c)
+		e.Changes = append(e.Changes, back...)
+		if s := &b.shots[c.shot]; s.Bound == ByStep && !c.again && !w.begun[s.Step] && !b.done[s.Step] {
+			w.begun[s.Step] = true
+			e.Work = max(0, t.work[s.Step]-total(back)) // the step is what brings it back
+		}
+		t.film(e)
+	}
+	return t.sessions
+}
+
+// walk is what a sequence has passed on its way.
+type walk struct {
+	bare   []int
+	turns  []Turn
+	again  []int
+	stop   int // where the object was last brought back to
+	begun  map[int]bool
+	called map[string]bool
+}
+
+// pass does the steps without a shot that come before a card, and gives the
+// changes of state that it comes after.
+func (w *walk) pass(t *timetable, c *card) []Turn {
+	if c.window.Floats || c.again {
+		return nil
+	}
+	var turns []Turn
+	for len(w.turns) > 0 && w.turns[0].before < c.window.From {
+		if turn := w.turns[0]; turn.before >= t.board.now {
+			turns = append(turns, turn)
+		}
+		w.turns = w.turns[1:]
+	}
+	for len(w.bare) > 0 && Moment(w.bare[0]) < c.window.From {
+		t.place(Entry{Kind: Working, Shot: -1, Step: w.bare[0], Work: t.work[w.bare[0]], Turns: turns}, 0)
+		turns, w.bare = nil, w.bare[1:]
+	}
+	return turns
+}
+
+// firstCalls takes out the first coming of each helper: it is in nobody's way.
+func (w *walk) firstCalls(changes []Change) []Change {
+	return slices.DeleteFunc(changes, func(c Change) bool {
+		first := c.Kind == ToHelper && !w.called[c.To]
+		if first {
+			w.called[c.To] = true
+		}
+		return first
+	})
+}
+
+// returns are the states that the object is brought back to before a card.
+func (w *walk) returns(b *board, c *card) []Change {
+	if c.again {
+		if c.window.From == w.stop {
+			return nil
+		}
+		w.stop = c.window.From
+		return []Change{{ToState, b.story.stateAt(w.stop - b.story.last - 1), b.rates[ToState]}}
+	}
+	var changes []Change
+	for !c.window.Floats && len(w.again) > 0 && w.again[0] <= c.window.From {
+		changes = append(changes, Change{ToState, b.story.begins(w.again[0]), b.rates[ToState]})
+		w.again = w.again[1:]
+	}
+	return changes
+}
+
+// open begins the next day.
+func (t *timetable) open() {
+	t.now, t.rest, t.battery, t.card, t.late = t.day.start, 0, 0, 0, map[string]int{}
+	if n := len(t.sessions); n > 0 && t.cards > 0 {
+		t.cards++
+	}
+	t.sessions = append(t.sessions, Session{Start: t.day.start, Wrap: t.day.start})
+}
+
+// film places a shot, on the next day if this one is too short.
+func (t *timetable) film(e Entry) {
+	t.place(e, filming(&t.board.shots[e.Shot]))
+}
+
+// place puts an entry at the end: change-over, wait, takes, the rest of its
+// work.
+func (t *timetable) place(e Entry, takes int) {
+	fresh := len(t.today().Entries) == 0
+	before, rest, idle := t.now, t.rest, t.idle
+	kept := len(t.today().Entries)
+	t.flow(e.ChangeSeconds())
+	t.await(&e, takes)
+	e.Start = t.now
+	t.now += takes
+	t.flow(max(0, e.Work-takes))
+	e.End = t.now
+	if e.End > t.day.end && !fresh {
+		t.now, t.rest, t.idle = before, rest, idle
+		t.today().Entries = t.today().Entries[:kept]
+		t.open()
+		t.place(e, takes)
+		return
+	}
+	t.supply(&e, takes, t.now-before)
+	t.overstay(&e)
+	today := t.today()
+	today.Entries = append(today.Entries, e)
+	today.Wrap = e.End
+	today.Over = max(0, e.End-t.day.end)
+}
+
+// overstay notes helpers who are still needed when their hours are over.
+func (t *timetable) overstay(e *Entry) {
+	for _, who := range t.helpers(e) {
+		h, set := t.hours[who]
+		if beyond := e.End - h.to; set && beyond > 0 {
+			e.Late = max(e.Late, beyond)
+			t.idle += max(0, beyond-t.late[who])
+			t.late[who] = max(t.late[who], beyond)
+		}
+	}
+}
+
+// helpers are those whom an entry's shot needs.
+func (t *timetable) helpers(e *Entry) []string {
+	if e.Shot < 0 {
+		return nil
+	}
+	return helpersOf(t.board.plan, &t.board.shots[e.Shot])
+}
+
+func (t *timetable) today() *Session { return &t.sessions[len(t.sessions)-1] }
+
+// flow lets time pass that a break may interrupt.
+func (t *timetable) flow(seconds int) {
+	for t.rest < len(t.breaks) && t.now+seconds > t.breaks[t.rest].from {
+		pause := t.breaks[t.rest]
+		seconds -= max(0, pause.from-t.now)
+		t.pause(pause)
+	}
+	t.now += seconds
+}
+
+// pause takes a break.
+func (t *timetable) pause(b span) {
+	t.rest++
+	if b.to <= t.now {
+		return
+	}
+	from := max(t.now, b.from)
+	today := t.today()
+	today.Entries = append(today.Entries, Entry{Kind: Rest, Start: from, End: b.to, Shot: -1, Step: -1})
+	t.now = b.to
+}
+
+// await lets the takes begin when their helpers are there and no break falls
+// into them.
+func (t *timetable) await(e *Entry, takes int) {
+	for e.Shot >= 0 {
+		from, who := t.now, ""
+		for _, helper := range t.helpers(e) {
+			if h, set := t.hours[helper]; set && h.from > from {
+				from, who = h.from, helper
+			}
+		}
+		if who != "" {
+			t.idle += from - t.now
+			today := t.today()
+			today.Entries = append(today.Entries, Entry{Kind: Wait, Start: t.now, End: from, Shot: -1, Step: -1, Who: who})
+			t.now = from
+		}
+		if t.rest == len(t.breaks) || t.now+takes <= t.breaks[t.rest].from {
+			return
+		}
+		t.pause(t.breaks[t.rest])
+	}
+}
+
+// supply counts memory card and battery.
+func (t *timetable) supply(e *Entry, takes, passed int) {
+	shoot := &t.board.plan.Shoot
+	if e.Shot >= 0 && shoot.CardMinutes > 0 {
+		minutes := float64(recording(&t.board.shots[e.Shot])) / 60
+		if t.card > 0 && t.card+minutes > shoot.CardMinutes {
+			t.cards++
+			e.Card, t.card = t.cards, 0
+		}
+		t.card += minutes
+	}
+	if full := int(shoot.Battery.Seconds()); full > 0 {
+		if t.battery > 0 && t.battery+passed > full {
+			e.Battery, t.battery = true, 0
+		}
+		t.battery += passed
+	}
+}
+
+// begins names the states that begin at a moment, stateAt those that hold.
+func (s *story) begins(m int) string { return s.join(s.starts[m/2]) }
+
+func (s *story) stateAt(m int) string {
+	var states []string
+	for _, v := range s.plan.Intervals {
+		if !v.During && !slices.Contains(states, v.State) && s.lasts(v.State, m) {
+			states = append(states, v.State)
+		}
+	}
+	return s.join(states)
+}
+
+func (s *story) join(states []string) string {
+	var words []string
+	for _, state := range states {
+		words = append(words, s.word(state))
+	}
+	return strings.Join(words, ", ")
+}
+
+// findReturns finds the moments in which a state begins that the object had
+// left before, and after which something is still to be filmed. The change of
+// state then takes its minutes, whatever the order.
+func (b *board) findReturns() {
+	last := -1
+	for _, c := range b.cards {
+		if !c.window.Floats && !c.again {
+			last = max(last, c.window.From)
+		}
+	}
+	left := map[string]bool{}
+	for i := range b.plan.Steps {
+		m := Moment(i)
+		again := slices.ContainsFunc(b.story.starts[i], func(state string) bool { return left[state] })
+		if again && m > b.now && m <= last {
+			b.reenter = append(b.reenter, m)
+		}
+		for _, state := range b.story.ends[i] {
+			left[state] = true
+		}
+	}
+}
+
+// returns are the seconds of bringing the object back, in any sequence.
+func (b *board) returns(sequence []int) int {
+	stops := map[int]bool{}
+	for _, i := range sequence {
+		if c := &b.cards[i]; c.again {
+			stops[c.window.From] = true
+		}
+	}
+	return (len(b.reenter) + len(stops)) * b.rates[ToState]
+}
+
+// heedHours looks for a sequence with less change-over and idle time together.
+// The solver knows no clock, so its answer is where this starts; each exchange
+// that helps is taken. It tries a bounded number, for each costs a laying.
+func (t *timetable) heedHours(tidy *tidying, sequence []int) []int {
+	t.lay(sequence)
+	if t.idle == 0 {
+		return sequence
+	}
+	best := t.board.length(sequence) + t.idle
+	tries := 200_000 / max(1, len(sequence))
+	now, idle := t.weigh(tidy)
+	tidy.exchanges(20, func(x exchange) bool {
+		if tries <= 0 || tidy.dearer(x) >= idle {
+			return false
+		}
+		tries--
+		tried := *tidy
+		tried.sequence = slices.Clone(tidy.sequence)
+		tried.apply(x)
+		after, waits := t.weigh(&tried)
+		if after >= now {
+			return false
+		}
+		now, idle = after, waits
+		return true
+	})
+	if now < best {
+		return tidy.cards()
+	}
+	return sequence
+}
+
+// weigh is the change-over and idle time of a sequence of nodes, and the idle
+// time alone.
+func (t *timetable) weigh(tidy *tidying) (both, idle int) {
+	s := tidy.cards()
+	t.lay(s)
+	return t.board.length(s) + t.idle, t.idle
+}

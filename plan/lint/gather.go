@@ -115,6 +115,11 @@ func spoken(s *plan.Step) bool {
 	return slices.ContainsFunc(s.Lines, func(l plan.Line) bool { return l.Kind == plan.Spoken })
 }
 
+// handsOn holds for a step in which something is done.
+func handsOn(s *plan.Step) bool {
+	return !s.Do.Empty() || s.Work.Set || len(s.Tests)+len(s.Fasteners)+len(s.Fuses)+len(s.Wires)+len(s.Parts)+len(s.Tools) > 0
+}
+
 // quantity prints a count with its noun: "1 step", "3 steps".
 func quantity(n int, noun string) string {
 	if n == 1 {

@@ -16,7 +16,10 @@ import (
 	"fixslate/chapters"
 	"fixslate/chapters/captions"
 	"fixslate/plan"
+	"fixslate/plan/claim"
 	"fixslate/plan/diag"
+	"fixslate/plan/diagnose"
+	"fixslate/plan/hazard"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
 	"fixslate/templates/blurb"
@@ -28,6 +31,9 @@ type Pass struct {
 	Plan        *plan.Plan
 	Spans       *plan.Spans
 	Timeline    timing.Timeline
+	Hazards     hazard.Reading
+	Claims      []claim.Claim
+	Tests       diagnose.Result
 	Shots       []shotlist.Shot
 	Chapters    []chapters.Chapter
 	Cues        []captions.Cue

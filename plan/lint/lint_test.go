@@ -10,7 +10,10 @@ import (
 	"fixslate/chapters"
 	"fixslate/chapters/captions"
 	"fixslate/plan"
+	"fixslate/plan/claim"
 	"fixslate/plan/diag"
+	"fixslate/plan/diagnose"
+	"fixslate/plan/hazard"
 	"fixslate/plan/lint"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
@@ -36,7 +39,8 @@ func pass(t testing.TB, text string) *lint.Pass {
 	line := timing.Estimate(p, timing.DefaultPace())
 	chaps := chapters.FromTimeline(p, line)
 	return &lint.Pass{
-		Plan: p, Spans: spans, Timeline: line, Shots: shotlist.FromPlan(p), Chapters: chaps,
+		Plan: p, Spans: spans, Timeline: line, Hazards: hazard.Read(p), Claims: claim.Plan(p),
+		Tests: diagnose.Best(p, timing.TestMinutes), Shots: shotlist.FromPlan(p), Chapters: chaps,
 		Cues: captions.Skeleton(p, line), Description: blurb.Describe(p, chaps), Today: today,
 	}
 }

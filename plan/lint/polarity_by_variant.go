@@ -1,14 +1,15 @@
 package lint
 
 import (
-	"slices"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
 )
 
 var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	if !p.polesDiffer() {
+	marks := p.poleMarks()
+	if len(marks) == 0 {
 		return nil
 	}
 	var found []Report
@@ -19,11 +20,11 @@ var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity
 		}
 		for _, l := range s.Lines {
 			folded := fold(l.Print)
-			if l.Kind != plan.Spoken || len(l.Quotes) > 0 || !says(folded, poles...) || !says(folded, poleMarks...) {
+			if l.Kind != plan.Spoken || len(l.Quotes) > 0 || !says(folded, poles...) || !says(folded, marks...) {
 				continue
 			}
 			found = append(found, Report{
-				Message: "which side is plus differs between the versions, and this step says it for all of them",
+				Message: "which side is plus differs between the versions; this step says it for all of them",
 				Hint:    "quote the wire ({feed.to_pin}), or give each version a step of its own",
 				Path:    stepPath(i, "say"), Span: [2]int{l.Start, l.Start + len(l.Source)},
 			})
@@ -32,21 +33,21 @@ var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity
 	return found
 }}
 
-var (
-	poles     = []string{"plus", "minus", "positive", "negative", "feed", "earth", "ground", "live", "neutral", "supply", "return"}
-	poleMarks = []string{"pin", "pins", "red", "black", "brown", "blue", "green", "yellow", "white", "grey", "violet", "orange", "pink", "left", "right", "top", "bottom", "upper", "lower"}
-)
+var poles = []string{"plus", "minus", "positive", "negative", "feed", "earth", "ground", "live", "neutral", "supply", "return"}
 
-// polesDiffer holds where a wire has other pins, ends or another colour in
-// another version.
-func (p *Pass) polesDiffer() bool {
+// poleMarks are the pins and colours by which one version tells a pole and
+// another does not.
+func (p *Pass) poleMarks() []string {
+	var marks []string
 	for i := range p.Plan.Wires {
 		a := &p.Plan.Wires[i]
 		for _, b := range p.Plan.Wire(a.ID) {
-			if a.Colour != b.Colour || a.FromPin.Print != b.FromPin.Print || a.ToPin.Print != b.ToPin.Print || !slices.Equal(a.From, b.From) || !slices.Equal(a.To, b.To) {
-				return true
+			for _, pair := range [][2]string{{a.Colour, b.Colour}, {a.FromPin.Print, b.FromPin.Print}, {a.ToPin.Print, b.ToPin.Print}} {
+				if pair[0] != pair[1] && pair[0] != "" {
+					marks = append(marks, strings.TrimSpace(strings.ReplaceAll(fold(pair[0]), " . ", "")))
+				}
 			}
 		}
 	}
-	return false
+	return marks
 }

@@ -7,62 +7,41 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/diagnose"
 )
 
 var testDeadEnd = Rule{Name: "test-dead-end", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
-	order := p.testOrder()
-	for at, id := range order {
-		for i := range p.Plan.Tests {
+	for _, d := range p.Tests.DeadEnds {
+		if d.Good || d.Last || d.Closing || p.ledOn(d) {
+			continue
+		}
+		for _, i := range p.Plan.Find(plan.Ref{Kind: plan.KindTest, ID: d.Test}) {
 			t := &p.Plan.Tests[i]
-			if t.ID != id || at == len(order)-1 || len(t.Checks)+len(t.Clears)+len(t.Blames)+len(t.Outcomes) == 0 {
-				continue
+			when, key := "when it fails", "fail"
+			for k, o := range t.Outcomes {
+				if o.ID == d.Outcome {
+					when, key = fmt.Sprintf("at the outcome %q", cmp.Or(o.Sees.Print, o.ID)), fmt.Sprintf("go in outcome %d", k+1)
+				}
 			}
-			for _, end := range p.deadEnds(t) {
-				found = append(found, Report{
-					Message: fmt.Sprintf("test %q says not what to do %s", cmp.Or(t.Question.Print, t.ID), end.when),
-					Hint:    `add ` + end.key + ` = "step:…", "test:…", "stop: why" or advice`,
-					Path:    row(plan.KindTest, i, ""),
-				})
-			}
+			found = append(found, Report{
+				Message: fmt.Sprintf("test %q says not what to do %s", cmp.Or(t.Question.Print, t.ID), when),
+				Hint:    `add ` + key + ` = "step:…", "test:…", "stop: why" or advice`,
+				Path:    row(plan.KindTest, i, ""),
+			})
+			break
 		}
 	}
 	return found
 }}
 
-type deadEnd struct{ key, when string }
-
-// deadEnds are the outcomes of a test that lead nowhere. A good reading leads
-// to what comes next in the story; a step for the outcome is a way out too.
-func (p *Pass) deadEnds(t *plan.Test) []deadEnd {
-	led := func(outcome string) bool {
-		return slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return s.OnlyIf == plan.Condition{Test: t.ID, Outcome: outcome} })
+// ledOn holds where a step of the story is for the outcome.
+func (p *Pass) ledOn(d diagnose.DeadEnd) bool {
+	outcome := d.Outcome
+	if outcome == diagnose.Fail {
+		outcome = "fails"
 	}
-	var ends []deadEnd
-	if len(t.Outcomes) == 0 {
-		if t.Fail.Kind == plan.Nowhere && !led("fails") {
-			ends = append(ends, deadEnd{"fail", "when it fails"})
-		}
-		return ends
-	}
-	for _, o := range t.Outcomes {
-		// The outcome that clears everything leads to what comes next.
-		if o.Go.Kind == plan.Nowhere && !led(o.ID) && len(o.Means) > 0 {
-			ends = append(ends, deadEnd{"go", fmt.Sprintf("at the outcome %q", cmp.Or(o.Sees.Print, o.ID))})
-		}
-	}
-	return ends
-}
-
-// testOrder lists the tests in the order in which the story makes them.
-func (p *Pass) testOrder() []string {
-	var order []string
-	for i := range p.Plan.Steps {
-		for _, id := range p.Plan.Steps[i].Tests {
-			if !slices.Contains(order, id) {
-				order = append(order, id)
-			}
-		}
-	}
-	return order
+	return slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool {
+		return s.OnlyIf == plan.Condition{Test: d.Test, Outcome: outcome}
+	})
 }

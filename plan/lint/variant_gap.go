@@ -104,17 +104,14 @@ func bareValue(l plan.Line, values []versionValue) (versionValue, prose.Span, bo
 		return slices.ContainsFunc(l.Quotes, func(q plan.Quote) bool { return at.Start < q.End && q.Start < at.End })
 	}
 	for _, f := range prose.Figures(l.Print) {
-		if f.Unit == "" || quoted(f.Span) {
+		if quoted(f.Span) {
 			continue
 		}
-		unit, ok := trade.LookupUnit(f.Unit)
-		if !ok {
-			continue
-		}
-		q := trade.Quantity{Number: f.Value, Unit: unit}
-		for _, v := range values {
-			if v.words == "" && v.measure.Unit.Dimension() == unit.Dimension() && states(v.measure, q) {
-				return v, f.Span, true
+		for _, n := range f.Values {
+			for _, v := range values {
+				if v.words == "" && n.Unit != "" && states(v.measure, trade.Quantity{Number: n.Number, Unit: n.Unit}) {
+					return v, f.Span, true
+				}
 			}
 		}
 	}

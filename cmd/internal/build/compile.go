@@ -10,6 +10,7 @@ import (
 	"fixslate/chapters"
 	"fixslate/chapters/captions"
 	"fixslate/plan"
+	"fixslate/plan/claim"
 	"fixslate/plan/diag"
 	"fixslate/plan/diagnose"
 	"fixslate/plan/hazard"
@@ -27,6 +28,7 @@ type Compiled struct {
 	Spans       *plan.Spans
 	Timeline    timing.Timeline
 	Hazards     hazard.Reading
+	Claims      []claim.Claim
 	Tests       diagnose.Result
 	Shots       []shotlist.Shot
 	Coverage    []shotlist.Covered
@@ -69,14 +71,15 @@ func read(r Request) Compiled {
 	}
 	p := c.Plan
 	c.Hazards = hazard.Read(p)
+	c.Claims = claim.Plan(p)
 	c.Tests = diagnose.Best(p, timing.TestMinutes)
 	c.Shots = shotlist.FromPlan(p)
 	c.Coverage = shotlist.Coverage(p, c.Shots)
 	c.Cues = captions.Skeleton(p, c.Timeline)
 	c.Description = blurb.Describe(p, c.Chapters)
 	c.Findings = append(c.Findings, lint.Run(&lint.Pass{
-		Plan: p, Spans: c.Spans, Timeline: c.Timeline, Shots: c.Shots, Chapters: c.Chapters,
-		Cues: c.Cues, Description: c.Description, Stage: r.Stage, Today: r.Today,
+		Plan: p, Spans: c.Spans, Timeline: c.Timeline, Hazards: c.Hazards, Claims: c.Claims, Tests: c.Tests,
+		Shots: c.Shots, Chapters: c.Chapters, Cues: c.Cues, Description: c.Description, Stage: r.Stage, Today: r.Today,
 	})...)
 	return c
 }

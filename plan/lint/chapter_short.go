@@ -10,6 +10,9 @@ import (
 var chapterShort = Rule{Name: "chapter-short", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
 	least := chapters.WholeSecond(p.Plan.Publish.ChapterShortest.Seconds())
+	if len(p.Chapters) < p.Plan.Publish.ChaptersMin {
+		return nil // none are shown at all: chapters-few
+	}
 	for _, c := range p.Chapters {
 		// As written: the site sees the rounded starts.
 		if n := chapters.WholeSecond(c.End) - chapters.WholeSecond(c.Start); n < least && len(c.Steps) > 0 {

@@ -16,7 +16,7 @@ var chaptersFew = Rule{Name: "chapters-few", Group: Publish, Severity: diag.Warn
 		hint = "steps were joined: let short ones run longer, or take out chapter = false"
 	}
 	return []Report{{
-		Message: fmt.Sprintf("there are %s; under %d none are shown", quantity(n, "chapter"), least),
+		Message: fmt.Sprintf("the video has %s; under %d the site shows none", quantity(n, "chapter"), least),
 		Hint:    hint, Path: "video.title",
 	}}
 }}

@@ -17,7 +17,7 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 			continue
 		}
 		path := row(plan.KindFastener, i, "drive")
-		drives := trade.ParseDrives(f.Drive)
+		drives := trade.FastenerDrives(f.Drive, f.Head)
 		if len(drives) == 0 {
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: %q is no drive the tables know", f.What.Print, f.Drive),
@@ -49,6 +49,9 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 // fitsOf is the best answer of the tables for a head that several drives turn.
 func fitsOf(f *plan.Fastener, drives []trade.Drive) trade.Fit {
 	var best trade.Fit
+	if trade.Special(f.What.Print) {
+		return best
+	}
 	for i, d := range drives {
 		fit := trade.DriveFits(f.Thread, f.Head, d)
 		if i == 0 || fit.Verdict < best.Verdict {

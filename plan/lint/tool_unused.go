@@ -39,7 +39,7 @@ func (p *Pass) toolUsed(t *plan.Tool) bool {
 		}
 		for _, id := range s.Fasteners {
 			for _, f := range p.Plan.Fastener(id) {
-				if plan.Meets(f.Variants, t.Variants) && turnsAny(t.Drives, trade.ParseDrives(f.Drive)) {
+				if plan.Meets(f.Variants, t.Variants) && turnsAny(t.Drives, trade.FastenerDrives(f.Drive, f.Head)) {
 					return true
 				}
 			}

@@ -132,3 +132,38 @@ func FuzzParseDrive(f *testing.F) {
 		}
 	})
 }
+
+// A bare size is read by the head it stands beside: socket, button, countersunk
+// and set screws have their hexagon inside (ISO 4762, 7380-1, 10642, 4026).
+func TestFastenerDrives(t *testing.T) {
+	for _, c := range []struct{ drive, head, want string }{
+		{"5 mm", "socket", "5 mm hex key"},
+		{"4 mm", "button head", "4 mm hex key"},
+		{"4 mm", "countersunk", "4 mm hex key"},
+		{"5 mm hex key", "socket", "5 mm hex key"},
+		{"8 mm", "hex", "8 mm"},
+		{"8 mm", "", "8 mm"},
+		{"10 mm", "flange", "10 mm"},
+		{"T25", "socket", "T25"},
+		{"10 mm hex", "button", "10 mm"},
+	} {
+		var got []string
+		for _, d := range FastenerDrives(c.drive, c.head) {
+			got = append(got, d.String())
+		}
+		if len(got) != 1 || got[0] != c.want {
+			t.Errorf("FastenerDrives(%q, %q) = %q, want %q", c.drive, c.head, got, c.want)
+		}
+	}
+}
+
+func TestSpecial(t *testing.T) {
+	for what, want := range map[string]bool{
+		"bleed nipple": true, "oil drain plug": true, "Front axle": true, "banjo bolts": true, "pad pins": true,
+		"axle cover screws": false, "sensor bracket bolt": false, "valve cover bolts": false, "main jet": true, "": false,
+	} {
+		if got := Special(what); got != want {
+			t.Errorf("Special(%q) = %v", what, got)
+		}
+	}
+}

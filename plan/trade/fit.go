@@ -63,6 +63,32 @@ func DriveFits(thread, head string, drive Drive) Fit {
 	return fit
 }
 
+// FastenerDrives reads what turns a fastener from its drive and its head. A
+// bare size is a hexagon, and on a socket, button, countersunk or set screw it
+// is the one inside: those heads have no flats outside (ISO 4762, ISO 7380-1,
+// ISO 10642, ISO 4026).
+func FastenerDrives(drive, head string) []Drive {
+	drives := ParseDrives(drive)
+	heads := headsOf(head)
+	inside := len(heads) > 0 && !slices.ContainsFunc(heads, func(h string) bool { return !slices.Contains(insideHeads, h) })
+	for i, d := range drives {
+		if inside && d.Kind == Hex && !strings.Contains(strings.ToLower(drive), "hex") {
+			drives[i].Kind = HexKey
+		}
+	}
+	return drives
+}
+
+// insideHeads are the table's words for heads whose hexagon is inside.
+var insideHeads = []string{"socket", "button", "countersunk", "set screw"}
+
+// Special holds for a fastener that by its name is no screw of the tables: a
+// drain plug, a bleed nipple, a wheel axle. Its last word says what it is, so
+// that an "axle cover screw" stays a screw.
+func Special(what string) bool { return len(what) <= maxDriveText && special.MatchString(what) }
+
+var special = regexp.MustCompile(`(?i)\b(?:plug|union|banjo(?: bolt)?|nipple|bleeder|sensor|fitting|valve|coupling|gland|adapter|axle|spindle|skewer|pin|pivot|insert|jet)s?$`)
+
 // fitRow is a row of either table.
 type fitRow struct {
 	drive          Drive

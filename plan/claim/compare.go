@@ -50,10 +50,20 @@ func (r *reader) merely(i int) bool {
 	if !r.in(i, k.better) || r.words[i].mood != statement {
 		return false
 	}
-	if r.is(i, "more") || r.is(i, "less") || r.is(i, "sooner") || r.is(i, "later") || r.is(i, "lower") && r.is(i-1, "the") {
+	if r.conditioned(i) {
+		return false
+	}
+	last := i+1 >= len(r.words) || r.words[i+1].stopped
+	if r.is(i, "more") || r.is(i, "less") && !last || r.is(i, "sooner") || r.is(i, "later") || r.is(i, "lower") && r.is(i-1, "the") {
 		return false
 	}
 	j := i - 1
+	if r.is(j, "bit") || r.is(j, "little") || r.is(j, "slightly") {
+		for r.in(j, k.much) || r.is(j, "a") || r.in(j, k.be) {
+			j--
+		}
+		return !r.is(j, "it") && !r.is(j, "that") && !r.in(j, k.det) // "it's a bit warmer in here"
+	}
 	if r.in(j, k.much) && !r.is(j, "no") && !r.is(j, "any") {
 		for r.in(j, k.much) || r.is(j, "a") {
 			j--
@@ -69,6 +79,17 @@ func (r *reader) merely(i int) bool {
 		return next >= len(r.words) || r.words[next].stopped || r.in(next, k.prep) || r.in(next, k.glue)
 	}
 	return false
+}
+
+// conditioned says whether the clause of word i is an "if".
+func (r *reader) conditioned(i int) bool {
+	const reach = 8
+	found := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		found = r.is(j, "if")
+		return !found
+	})
+	return found
 }
 
 // equal reads "as strong as the original" and "twice as long as".
@@ -88,7 +109,7 @@ func (r *reader) equal(i int) bool {
 func (r *reader) superlative(i int) bool {
 	k := kindsOfWord()
 	best := r.in(i, k.best) || r.is(i, "most") && i+1 < len(r.words) && !isPlural(r.words[i+1].text) && !r.is(i+1, "of") && !r.is(i+1, "common") && len(r.words[i+1].text) > 4
-	if !best || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
+	if r.in(i+1, k.idle) || !best || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
 		return false
 	}
 	if r.in(i-2, k.be) {

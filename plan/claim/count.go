@@ -106,10 +106,19 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 		return "", true
 	}
 	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
-		return "", r.dialled(f, at)
+		if !r.dialled(f, at) {
+			return "", false
+		}
+		if r.near(at, longestDial, k.thermal) {
+			return "degC", true // metric first
+		}
+		return "", true
 	}
 	if r.is(n, "pitch") {
-		return "", true
+		if f.Values[0].Number < 1 && !r.near(at, longestDial, k.thread) {
+			return "inch", true // chain is pitched in inches: ISO 606
+		}
+		return "mm", true // ISO 261
 	}
 	head, ok := r.head(n)
 	if !ok {
@@ -220,16 +229,18 @@ func (r *reader) left(n int) bool {
 	return false
 }
 
+// longestDial bounds the way from a reading to what shows it, in words.
+const longestDial = 8
+
 // dialled holds for a number alone that an instrument shows or a dial is set
 // to.
 func (r *reader) dialled(f *prose.Figure, at int) bool {
-	const reach = 6
 	k := kindsOfWord()
 	if len(f.Values) == 1 && f.Values[0].Number == 1 {
 		return false
 	}
 	reads, meter := false, false
-	r.clauseBefore(at, reach, func(j int) bool {
+	r.clauseBefore(at, longestDial, func(j int) bool {
 		reads = reads || r.in(j, k.reading) && !r.is(j, "get") && !r.is(j, "got") && !r.is(j, "came") || r.is(j, "set")
 		meter = meter || r.in(j, k.meter|k.dimension|k.heat)
 		return true

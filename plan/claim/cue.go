@@ -21,7 +21,6 @@ type cue struct {
 // element is one place of a pattern.
 type element struct {
 	words    map[string]bool
-	classes  class
 	any      bool // any word
 	numeric  bool // a number
 	plural   bool // a word in -s or -ing
@@ -42,14 +41,6 @@ var cues = sync.OnceValue(func() map[string][]cue {
 })
 
 func readCues(text string, v *lexicon) (map[string][]cue, error) {
-	members := map[class][]string{}
-	for w, c := range v.words {
-		for _, bit := range v.named {
-			if c&bit != 0 {
-				members[bit] = append(members[bit], w)
-			}
-		}
-	}
 	table := map[string][]cue{}
 	for line := range strings.Lines(text) {
 		fields := strings.Fields(line)
@@ -74,13 +65,13 @@ func readCues(text string, v *lexicon) (map[string][]cue, error) {
 			}
 			c.elements = append(c.elements, e)
 		}
-		c.index(table, members)
+		c.index(table)
 	}
 	return table, nil
 }
 
 // index enters a cue under every word it may begin with.
-func (c cue) index(table map[string][]cue, members map[class][]string) {
+func (c cue) index(table map[string][]cue) {
 	entered := map[string]bool{}
 	enter := func(w string) {
 		if !entered[w] {
@@ -95,13 +86,6 @@ func (c cue) index(table map[string][]cue, members map[class][]string) {
 		for w := range e.words {
 			enter(w)
 		}
-		for bit := class(1); bit != 0; bit <<= 1 {
-			if e.classes&bit != 0 {
-				for _, w := range members[bit] {
-					enter(w)
-				}
-			}
-		}
 		if !c.elements[i].optional {
 			return
 		}
@@ -109,7 +93,7 @@ func (c cue) index(table map[string][]cue, members map[class][]string) {
 }
 
 func readElement(f string, v *lexicon) (element, error) {
-	var e element
+	e := element{words: map[string]bool{}}
 	if inner, ok := strings.CutPrefix(f, "["); ok {
 		f, ok = strings.CutSuffix(inner, "]")
 		if !ok {
@@ -128,15 +112,14 @@ func readElement(f string, v *lexicon) (element, error) {
 		case alternative == "#number":
 			e.numeric = true
 		case strings.HasPrefix(alternative, "#"):
-			bit := v.named[alternative[1:]]
-			if bit == 0 {
-				return e, fmt.Errorf("no class %q", alternative)
+			list := v.lists[alternative[1:]]
+			if list == nil {
+				return e, fmt.Errorf("no list %q", alternative)
 			}
-			e.classes |= bit
+			for _, w := range list {
+				e.words[w] = true
+			}
 		default:
-			if e.words == nil {
-				e.words = map[string]bool{}
-			}
 			e.words[alternative] = true
 		}
 	}
@@ -145,7 +128,7 @@ func readElement(f string, v *lexicon) (element, error) {
 
 func (e *element) holds(w *word) bool {
 	switch {
-	case e.any, e.classes&w.classes != 0, e.words[w.text]:
+	case e.any, e.words[w.text]:
 		return true
 	case e.numeric && w.number:
 		return true

@@ -2,7 +2,7 @@ package claim
 
 import (
 	"math"
-	"strings"
+	"slices"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
@@ -10,13 +10,84 @@ import (
 
 // figured turns the figures of the sentence into values and kinds.
 func (r *reader) figured() {
+	r.codes()
 	for i := 0; i < len(r.figures); i++ {
+		if r.coded(r.figures[i].Span) {
+			continue
+		}
 		if i+1 < len(r.figures) && r.share(&r.figures[i], &r.figures[i+1]) {
 			i++
 			continue
 		}
 		r.figure(&r.figures[i])
+		r.inherit(i)
 	}
+	slices.SortStableFunc(r.values, func(a, b Value) int { return a.Start - b.Start })
+}
+
+// farthestUnit bounds the way over which a bare number takes the unit of the
+// quantity before it, in words.
+const farthestUnit = 12
+
+// inherit gives a bare number the unit of the quantity before or behind it where
+// both are told alike: "63.5 mm and the bore is 50", "3 mm in the middle and 4.5
+// at the edge".
+func (r *reader) inherit(i int) {
+	f := &r.figures[i]
+	if f.Kind != prose.Count && f.Kind != prose.Range || len(f.Values) == 0 || f.Values[0].Unit != "" || !r.isBare(f) {
+		return
+	}
+	var like *prose.Figure
+	if i > 0 && r.alike(&r.figures[i-1], f) {
+		like = &r.figures[i-1]
+	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && r.andBetween(f, &r.figures[i+1]) {
+		like = &r.figures[i+1]
+	}
+	if like == nil || len(r.values) > 0 && r.values[len(r.values)-1].Start >= f.Start {
+		return
+	}
+	of := like.Values[len(like.Values)-1].Unit
+	for j := range f.Values {
+		f.Values[j].Unit = of
+	}
+	f.Kind = prose.Quantity
+	r.amount(f, r.wordAt(f.Start))
+}
+
+// isBare says that a number counts nothing: its clause ends or goes on with a
+// joining word.
+func (r *reader) isBare(f *prose.Figure) bool {
+	k := kindsOfWord()
+	n := r.wordAt(f.End)
+	return n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(k.glue|k.prep) != 0 && !r.is(n, "of")
+}
+
+// alike says whether two figures stand near and one of them has a unit that the
+// other may share.
+func (r *reader) alike(a, b *prose.Figure) bool {
+	from, to := r.wordAt(a.End), r.wordAt(b.Start)
+	if to-from > farthestUnit || to-from < 1 {
+		return false
+	}
+	for _, f := range []*prose.Figure{a, b} {
+		if len(f.Values) > 0 && f.Values[0].Unit != "" {
+			switch f.Kind {
+			case prose.Quantity, prose.Range, prose.Limit, prose.Money, prose.Percent:
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// andBetween says whether "and" or "or" joins two figures.
+func (r *reader) andBetween(a, b *prose.Figure) bool {
+	for j := r.wordAt(a.End); j < r.wordAt(b.Start); j++ {
+		if r.is(j, "and") || r.is(j, "or") {
+			return true
+		}
+	}
+	return false
 }
 
 // share reads "nine times out of ten", "four in five" and "one in every eight"
@@ -134,11 +205,13 @@ func (r *reader) amount(f *prose.Figure, at int) {
 	}
 	unit := f.Values[0].Unit
 	switch {
+	case unit == "" && r.dashed(f, at):
 	case unit == "":
 		r.count(f, at)
 	case isMoney(unit):
 		r.take(f)
 		r.add(Cost)
+	case r.perTime(f, at):
 	case isTime(unit):
 		r.time(f, at)
 	case unit == trade.Percent:
@@ -169,7 +242,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 	if r.is(n, "ago") || r.is(n, "earlier") || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
-	if r.is(at-1, "in") && r.words[at-1].mood == own {
+	if r.chats(at) {
 		return
 	}
 	if r.is(at-1, "every") || r.is(at-1, "per") {
@@ -184,6 +257,25 @@ func (r *reader) time(f *prose.Figure, at int) {
 	if r.near(at, 4, k.self) || r.is(at-1, "me") || r.is(at-2, "me") {
 		r.add(Measurement)
 	}
+}
+
+// chats says whether the speaker only says how long he himself will be: "back in
+// five minutes", "we'll take a minute to tidy up".
+func (r *reader) chats(at int) bool {
+	const reach = 7
+	k := kindsOfWord()
+	if r.words[min(at, len(r.words)-1)].mood == order && r.is(at-1, "me") {
+		return true // "give me two minutes"
+	}
+	ahead, mine, idle := false, false, false
+	r.clauseBefore(at, reach, func(j int) bool {
+		w := r.words[j].text
+		ahead = ahead || w == "will" || w == "going" || w == "let"
+		mine = mine || r.in(j, k.self) || w == "us"
+		idle = idle || w == "back" || w == "take" || w == "be" || w == "see" || w == "spend" || w == "have" || w == "need"
+		return true
+	})
+	return ahead && mine && idle || r.is(at-2, "back") && r.is(at-1, "in")
 }
 
 // orderedBefore says whether the clause of word i is an order.
@@ -212,6 +304,29 @@ func (r *reader) stated(i int) {
 	r.add(Spec)
 }
 
+// perTime reads a quantity "a minute" or "per hour": "nine litres a minute".
+func (r *reader) perTime(f *prose.Figure, at int) bool {
+	n := r.wordAt(f.End)
+	if !r.in(n+1, kindsOfWord().period) {
+		return false
+	}
+	switch r.words[n].text {
+	case "a", "an", "per", "every", "each":
+	default:
+		return false
+	}
+	period := r.words[n+1].text
+	for _, v := range f.Values {
+		unit := unitName(v.Unit) + " per " + period
+		if u, ok := trade.LookupUnit(v.Unit.Spoken(2) + " per " + period); ok {
+			unit = unitName(u)
+		}
+		r.values = append(r.values, Value{Number: v.Number, Unit: unit, Span: f.Span})
+	}
+	r.stated(at)
+	return true
+}
+
 // take takes all numbers of a figure.
 func (r *reader) take(f *prose.Figure) {
 	for _, v := range f.Values {
@@ -226,62 +341,11 @@ func (r *reader) take(f *prose.Figure) {
 // part takes a part number. Sizes of tools and drives are none.
 func (r *reader) part(f *prose.Figure) {
 	text := f.Of(r.text)
-	if _, ok := trade.ParseDrive(text); ok {
+	if _, ok := trade.ParseDrive(text); ok || f.Spoken && len(f.Values) == 0 {
 		return
 	}
 	if f.Spoken {
-		text, f = r.spelled(f)
-		if text == "" {
-			return
-		}
+		text = f.Word
 	}
 	r.value(Value{Part: text, Span: f.Span}, PartNumber)
-}
-
-// longestSpelling bounds the letters said one by one before the digits.
-const longestSpelling = 8
-
-// spelled writes a part number that was said letter by letter and digit by
-// digit, "k r seven one nine zero", as it is printed: "KR7190".
-func (r *reader) spelled(f *prose.Figure) (string, *prose.Figure) {
-	out := *f
-	digits := ""
-	for i := r.wordAt(f.Start); i < len(r.words) && r.words[i].start < f.End; i++ {
-		w := r.words[i].text
-		if n, used := prose.ParseNumber(w); used == len(w) && n >= 0 {
-			digits += digitsOf(n)
-		} else if w == "double" && r.words[i+1].start < f.End {
-			if n, used := prose.ParseNumber(r.words[i+1].text); used > 0 && n < 10 {
-				digits += digitsOf(n)
-			}
-		} else if len(w) == 1 {
-			digits += strings.ToUpper(w)
-		}
-	}
-	at := r.wordAt(f.Start)
-	for n := 0; n < longestSpelling && at > 0; n++ {
-		w := r.words[at-1]
-		if len(w.text) != 1 || w.text[0] < 'a' || w.text[0] > 'z' || w.text == "a" && at > 1 && !oneLetter(r.words[at-2].text) {
-			break
-		}
-		digits = strings.ToUpper(w.text) + digits
-		at--
-		out.Start = w.start
-	}
-	if len(digits) < 2 {
-		return "", f
-	}
-	return digits, &out
-}
-
-func oneLetter(w string) bool { return len(w) == 1 && w[0] >= 'a' && w[0] <= 'z' }
-
-func digitsOf(n float64) string {
-	if n >= 100 || n != math.Trunc(n) {
-		return ""
-	}
-	if n < 10 {
-		return string(rune('0' + int(n)))
-	}
-	return string(rune('0'+int(n)/10)) + string(rune('0'+int(n)%10))
 }

@@ -1,6 +1,9 @@
 package claim
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // absolutes reads "always" and "never" where they say something of a thing:
 // "it never leaks", "you'll never get it back". "Always wear glasses" is an
@@ -23,6 +26,78 @@ func (r *reader) absolutes() {
 			if r.in(i-1, k.modal) && !r.is(i-1, "should") && !r.is(i-1, "must") || w.text == "never" && !r.in(i+1, k.order) || r.is(i+1, "get") {
 				r.add(Universal)
 			}
+		}
+	}
+}
+
+// beliefs reads "I think it's the seal" and "perhaps the relay": what is
+// believed of a thing. "I think we should start" and "maybe I'll put the kettle
+// on" speak of what somebody will do.
+func (r *reader) beliefs() {
+	k := kindsOfWord()
+	for i := range r.words {
+		w := &r.words[i]
+		if w.mood == question {
+			continue
+		}
+		believes := w.classes&k.believe != 0 && r.self(i)
+		if !believes && (w.classes&k.maybe == 0 || w.mood == order) {
+			continue
+		}
+		next := i + 1
+		if r.is(next, "that") {
+			next++
+		}
+		if believes && (r.is(next, "about") || r.is(next, "of") || r.is(next, "it") && r.is(next+1, "over")) || r.planned(next) || !believes && r.planned(i-2) {
+			continue
+		}
+		r.add(Hedge)
+	}
+}
+
+// self says whether the speaker is the subject of the verb at i.
+func (r *reader) self(i int) bool {
+	const reach = 4
+	k := kindsOfWord()
+	for j := i - 1; j >= 0 && j >= i-reach && !r.words[j+1].stopped; j-- {
+		w := &r.words[j]
+		if w.classes&k.self != 0 {
+			return true
+		}
+		if w.classes&(k.modal|k.do) == 0 && w.text != "not" && w.text != "just" && w.text != "really" && w.text != "still" && w.text != "always" && w.text != "also" && w.text != "honestly" && w.text != "am" {
+			return false
+		}
+	}
+	return false
+}
+
+// planned says whether somebody's doing follows: "we should", "I'll", "you can",
+// "you could".
+func (r *reader) planned(i int) bool {
+	k := kindsOfWord()
+	if i < 0 || !r.in(i, k.self) && !r.is(i, "you") {
+		return false
+	}
+	if r.in(i+1, k.modal) {
+		return !r.is(i+2, "find") && !r.is(i+2, "see") && !r.is(i+2, "get")
+	}
+	return r.is(i+1, "need") || r.is(i+1, "am") || r.is(i+1, "are") && r.is(i+2, "going") || r.is(i+1, "want")
+}
+
+// nobodies reads "nobody makes this any more"; what nobody did to the speaker
+// is no claim.
+func (r *reader) nobodies() {
+	k := kindsOfWord()
+	for i := range r.words {
+		if !r.is(i, "nobody") && !r.is(i, "no-one") && !(r.is(i, "no") && r.is(i+1, "one")) || r.words[i].mood != statement {
+			continue
+		}
+		mine := false
+		for j := i + 1; j < len(r.words) && j < i+5; j++ {
+			mine = mine || r.in(j, k.self) || r.is(j, "me") || r.is(j, "us")
+		}
+		if !mine {
+			r.add(Universal)
 		}
 	}
 }
@@ -125,12 +200,8 @@ func (r *reader) valueFrom(i int) bool {
 			break
 		}
 	}
-	for _, v := range r.values {
-		if v.Start >= r.words[i].end && v.Start < end {
-			return true
-		}
-	}
-	return false
+	first, _ := slices.BinarySearchFunc(r.values, r.words[i].end, func(v Value, at int) int { return v.Start - at })
+	return first < len(r.values) && r.values[first].Start < end
 }
 
 // approximations reads "about", "around", "a good" before a value: a hedge,

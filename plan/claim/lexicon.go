@@ -10,65 +10,80 @@ import (
 //go:embed lexicon.txt
 var lexiconText string
 
-// class is a set of word classes, a bit for each class of lexicon.txt.
+// class is a set of word classes, a bit for each class that code asks for.
 type class uint64
 
-// lexicon is the vocabulary: the classes by name, and each word's.
+// lexicon is the vocabulary: the lists of lexicon.txt by name, and the classes
+// of each word.
 type lexicon struct {
-	named map[string]class
+	lists map[string][]string
 	words map[string]class
+	classes
+	used int   // bits given out
+	err  error // the first class that could not be made
 }
 
-// vocabulary reads the word classes once, when the first sentence is read: a
-// run that reads none should not pay for it.
+// classes are the lists that code asks for; patterns may name any list.
+type classes struct {
+	self, person, pronoun, det, poss, be, have, modal, wh, prep, glue, particle, lead, greeting,
+	order, weak, states, often, seeing, period, periods, perilous, hurt, flesh, harm, harms, property, colour,
+	making, fitting, reading, meter, heat, angle, better, best, much, dimension, asadj, about, conductor, thermal,
+	thread, maybe, idle, believe, do class
+}
+
+// vocabulary reads the word lists once, when the first sentence is read: a run
+// that reads none should not pay for it.
 var vocabulary = sync.OnceValue(func() *lexicon {
 	l, err := readLexicon(lexiconText)
 	if err != nil {
-		panic(err) // the file is part of the program; TestLexicon reads it
+		panic(err) // the file is part of the program; TestLexiconAndCues reads it
 	}
 	return l
 })
 
 func readLexicon(text string) (*lexicon, error) {
-	l := &lexicon{named: map[string]class{}, words: map[string]class{}}
+	l := &lexicon{lists: map[string][]string{}, words: map[string]class{}}
 	for line := range strings.Lines(text) {
 		line = strings.TrimSpace(line)
 		if line == "" || line[0] == '#' {
 			continue
 		}
 		name, list, ok := strings.Cut(line, ":")
-		if !ok || l.named[name] != 0 {
-			return nil, fmt.Errorf("lexicon: %q is no class, or a second of that name", line)
+		if !ok || l.lists[name] != nil {
+			return nil, fmt.Errorf("lexicon: %q is no list, or a second of that name", line)
 		}
-		bit := class(1) << len(l.named)
-		if bit == 0 {
-			return nil, fmt.Errorf("lexicon: more than 64 classes")
-		}
-		l.named[name] = bit
-		for word := range strings.FieldsSeq(list) {
-			l.words[word] |= bit
-		}
+		l.lists[name] = strings.Fields(list)
 	}
-	return l, nil
+	l.classes = classes{
+		self: l.class("self"), person: l.class("person"), pronoun: l.class("pronoun"), det: l.class("det"),
+		poss: l.class("poss"), be: l.class("be"), have: l.class("have"), modal: l.class("modal"),
+		wh: l.class("wh"), prep: l.class("prep"), glue: l.class("glue"), particle: l.class("particle"),
+		lead: l.class("lead"), greeting: l.class("greeting"), order: l.class("order"), weak: l.class("weak"),
+		states: l.class("states"), often: l.class("often"), seeing: l.class("seeing"), period: l.class("period"),
+		periods: l.class("periods"), perilous: l.class("perilous"), hurt: l.class("hurt"), flesh: l.class("flesh"),
+		harm: l.class("harm"), harms: l.class("harms"), property: l.class("property"), colour: l.class("colour"),
+		making: l.class("making"), fitting: l.class("fitting"), reading: l.class("reading"), meter: l.class("meter"),
+		heat: l.class("heat"), angle: l.class("angle"), better: l.class("better"), best: l.class("best"),
+		much: l.class("much"), dimension: l.class("dimension"), asadj: l.class("asadj"), about: l.class("about"),
+		conductor: l.class("conductor"), thermal: l.class("thermal"), thread: l.class("thread"), maybe: l.class("maybe"),
+		idle: l.class("idle"), believe: l.class("believe"), do: l.class("do"),
+	}
+	return l, l.err
 }
 
-// classes holds the bits of the classes that code asks for by name.
-type classes struct {
-	self, person, pronoun, det, poss, be, have, modal, wh, prep, glue, particle, lead, greeting,
-	order, weak, states, often, seeing, period, periods, perilous, hurt, flesh, harm, harms, property,
-	colour, making, fitting, reading, meter, heat, angle, better, best, much, dimension, asadj, about, conductor class
+// class gives the words of a list a bit.
+func (l *lexicon) class(name string) class {
+	const most = 64
+	if l.err == nil && (l.lists[name] == nil || l.used == most) {
+		l.err = fmt.Errorf("lexicon: no list %q, or more than %d classes", name, most)
+	}
+	bit := class(1) << l.used
+	l.used++
+	for _, w := range l.lists[name] {
+		l.words[w] |= bit
+	}
+	return bit
 }
 
-// kindsOfWord resolves the names once.
-var kindsOfWord = sync.OnceValue(func() *classes {
-	v := vocabulary().named
-	return &classes{
-		self: v["self"], person: v["person"], pronoun: v["pronoun"], det: v["det"], poss: v["poss"], be: v["be"], have: v["have"],
-		modal: v["modal"], wh: v["wh"], prep: v["prep"], glue: v["glue"], particle: v["particle"], lead: v["lead"], greeting: v["greeting"],
-		order: v["order"], weak: v["weak"], states: v["states"], often: v["often"], seeing: v["seeing"], period: v["period"], periods: v["periods"],
-		perilous: v["perilous"], hurt: v["hurt"], flesh: v["flesh"], harm: v["harm"], harms: v["harms"], property: v["property"],
-		colour: v["colour"], making: v["making"], fitting: v["fitting"], reading: v["reading"], meter: v["meter"], heat: v["heat"],
-		angle: v["angle"], better: v["better"], best: v["best"], much: v["much"], dimension: v["dimension"], asadj: v["asadj"], about: v["about"],
-		conductor: v["conductor"],
-	}
-})
+// kindsOfWord are the classes, for short.
+func kindsOfWord() *classes { return &vocabulary().classes }

@@ -55,11 +55,34 @@ func (r *reader) clauseEnd(i int) int {
 		if w.stopped {
 			return j
 		}
+		if j > i+2 && r.startsAnew(j) {
+			return j
+		}
 		if w.classes&k.glue != 0 && r.words[j-1].classes&(k.glue|k.lead) == 0 && r.opensClause(j) {
 			return j
 		}
 	}
 	return len(r.words)
+}
+
+// startsAnew says whether a subject of its own and its verb stand at j: captions
+// set no comma in "if you skip the washer it will leak".
+func (r *reader) startsAnew(j int) bool {
+	k := kindsOfWord()
+	switch r.words[j].text {
+	case "it", "they", "there", "that", "you", "i", "we":
+	default:
+		return false
+	}
+	next := j + 1
+	for r.is(next, "always") || r.is(next, "never") || r.in(next, k.often) || r.is(next, "just") || r.is(next, "only") {
+		next++
+	}
+	if !r.in(next, k.be|k.modal) && !(r.in(next, k.states) && !r.is(j, "that")) {
+		return false
+	}
+	before := &r.words[j-1]
+	return before.classes&(k.det|k.prep|k.be|k.modal|k.pronoun|k.wh|k.glue) == 0 || before.classes&k.particle != 0 && before.text != "in"
 }
 
 // opensClause says whether a verb or a subject follows the joining word at j.
@@ -136,6 +159,9 @@ func (r *reader) moodOf(i, end int) mood {
 		return 0
 	}
 	w := &r.words[j]
+	if negated && w.classes&(k.pronoun|k.person|k.det|k.be|k.modal|k.states) == 0 {
+		return order // "always point it away from you"
+	}
 	next := word{}
 	if j+1 < end {
 		next = r.words[j+1]

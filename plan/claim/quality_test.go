@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -73,6 +74,16 @@ func TestQuality(t *testing.T) {
 	}
 }
 
+// TestQualityBlind scores sentences that another than the reader's author wrote
+// and labelled without seeing the reader.
+func TestQualityBlind(t *testing.T) {
+	read, unread := halves(rows(t, "testdata/blind.jsonl"))
+	t.Run("read", func(t *testing.T) { score(t, read, "show", floor{}) })
+	if os.Getenv("CLAIM_UNREAD") != "" {
+		t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{}) })
+	}
+}
+
 // tally counts hits, misses and false alarms.
 type tally struct{ hit, miss, wrong int }
 
@@ -129,7 +140,7 @@ func rightValues(r row, c Claim) int {
 	for _, v := range r.Values {
 		for i, g := range left {
 			n, number := v.Value.(float64)
-			if number && g.Part == "" && math.Abs(g.Number-n) < 1e-3*max(1, math.Abs(n)) && g.Unit == v.Unit || !number && g.Part == v.Value {
+			if number && g.Part == "" && math.Abs(g.Number-n) < 1e-3*max(1, math.Abs(n)) && sameUnit(g.Unit, v.Unit) || !number && g.Part == v.Value {
 				right++
 				left = slices.Delete(left, i, i+1)
 				break
@@ -137,4 +148,22 @@ func rightValues(r row, c Claim) int {
 		}
 	}
 	return right
+}
+
+// sameUnit compares units by what they mean: labels write "in", "lb ft", "L",
+// "links" and "ratio" where the reader writes "inch", "lbft", "l", "link" and
+// nothing.
+func sameUnit(a, b string) bool { return plainUnit(a) == plainUnit(b) }
+
+func plainUnit(u string) string {
+	u = strings.ToLower(strings.NewReplacer(" ", "", "per", "/", "pitch", "").Replace(u))
+	switch u {
+	case "ratio", "times":
+		return ""
+	case "in":
+		return "inch"
+	case "l/minute":
+		return "l/min"
+	}
+	return singular(u)
 }

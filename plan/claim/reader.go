@@ -15,6 +15,8 @@ type reader struct {
 	asks    bool // the sentence is a question
 	found   kinds
 	values  []Value
+
+	spellings []prose.Span // spelled codes that no figure has passed yet
 }
 
 func newReader(text string) *reader {
@@ -36,6 +38,8 @@ func (r *reader) read() {
 		return
 	}
 	r.phrases()
+	r.beliefs()
+	r.nobodies()
 	r.absolutes()
 	r.modals()
 	r.approximations()

@@ -43,7 +43,7 @@ var digitNouns = set("number", "no", "part", "code", "error", "fault", "serial",
 // determiners stand before "point" where it is the noun: "at this point two".
 var determiners = set("this", "that", "the", "some", "what", "which", "any", "every", "each", "no", "starting", "good", "test", "earth",
 	"ground", "lifting", "jacking", "fixing", "contact", "boiling", "weak", "key", "main", "first", "second", "next", "another", "one",
-	"whole", "your", "my", "flash", "freezing", "melting", "mounting", "anchor", "pivot", "power", "access", "entry", "to")
+	"whole", "your", "my", "flash", "freezing", "melting", "mounting", "anchor", "pivot", "power", "access", "entry")
 
 // functionWords stand behind a quantity without being the noun it measures:
 // "40 mm up the hose" has millimetres, "13 mm nuts" has millimetre.

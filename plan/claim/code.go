@@ -1,0 +1,222 @@
+package claim
+
+import (
+	"strconv"
+	"strings"
+
+	"fixslate/plan/prose"
+)
+
+// letterNames are letters as captions spell what they hear. Those that are
+// words too ("see", "you", "are") are left out.
+var letterNames = map[string]string{"ay": "A", "bee": "B", "cee": "C", "dee": "D", "ee": "E", "eff": "F", "gee": "G", "aitch": "H", "haitch": "H",
+	"jay": "J", "kay": "K", "ell": "L", "el": "L", "em": "M", "en": "N", "pee": "P", "queue": "Q", "cue": "Q", "ess": "S", "tee": "T", "vee": "V",
+	"ex": "X", "wye": "Y", "zed": "Z", "zee": "Z", "double-u": "W",
+	"alpha": "A", "bravo": "B", "charlie": "C", "delta": "D", "echo": "E", "foxtrot": "F", "golf": "G", "hotel": "H", "juliet": "J", "kilo": "K",
+	"lima": "L", "mike": "M", "november": "N", "oscar": "O", "papa": "P", "quebec": "Q", "romeo": "R", "sierra": "S", "tango": "T", "uniform": "U",
+	"victor": "V", "whiskey": "W", "x-ray": "X", "yankee": "Y", "zulu": "Z"}
+
+// strokes are the marks inside a code as they are said.
+var strokes = map[string]string{"dash": "-", "hyphen": "-", "slash": "/", "stroke": "/"}
+
+// code is a part number said letter by letter and digit by digit.
+type code struct {
+	text           string
+	letters, items int
+	lastLetter     bool
+}
+
+// longestCode bounds the words of a spelled code.
+const longestCode = 24
+
+// codes finds part numbers that are spelled out: "k r seven one nine zero", "six
+// two oh nine two r s", "double four seven dash bee". A run is a code if it
+// mixes letters and digits, three or more in all, or if "part number", "code" or
+// the like announces it.
+func (r *reader) codes() {
+	for i := 0; i < len(r.words); {
+		var c code
+		end := r.spelled(i, &c)
+		if end == i {
+			i++
+			continue
+		}
+		if r.isCode(i, end, &c) {
+			span := prose.Span{Start: r.words[i].start, End: r.words[end-1].end}
+			r.value(Value{Part: c.text, Span: span}, PartNumber)
+			r.spellings = append(r.spellings, span)
+		}
+		i = end
+	}
+}
+
+// spelled reads the run of spelled letters and digits at word i.
+func (r *reader) spelled(i int, c *code) int {
+	at := i
+	for at < len(r.words) && at < i+longestCode && (at == i || !r.words[at].stopped) {
+		next := r.spelledItem(at, c)
+		if next == at {
+			break
+		}
+		at = next
+	}
+	for at > i && strokes[r.words[at-1].text] != "" {
+		at--
+		c.text = c.text[:len(c.text)-1]
+	}
+	return at
+}
+
+// spelledItem reads one letter, digit, number under a hundred or stroke.
+func (r *reader) spelledItem(i int, c *code) int {
+	w := r.words[i].text
+	if s := strokes[w]; s != "" && c.items > 0 {
+		c.text += s
+		return i + 1
+	}
+	if w == "double" || w == "triple" || w == "treble" {
+		if i+1 >= len(r.words) || r.words[i+1].stopped {
+			return i
+		}
+		twice := code{}
+		if end := r.spelledItem(i+1, &twice); end == i+2 && len(twice.text) == 1 {
+			n := 2
+			if w != "double" {
+				n = 3
+			}
+			c.text += strings.Repeat(twice.text, n)
+			c.items += n
+			c.letters += n * twice.letters
+			return end
+		}
+		return i
+	}
+	if letter := r.letter(i, c); letter != "" {
+		c.text += letter
+		c.letters++
+		c.items++
+		return i + 1
+	}
+	return r.spelledNumber(i, c)
+}
+
+// letter is the letter said at word i, empty for none. "a" and "i" are words
+// unless the run has begun.
+func (r *reader) letter(i int, c *code) string {
+	w := r.words[i].text
+	if len(w) == 1 && w[0] >= 'a' && w[0] <= 'z' {
+		if (w == "a" || w == "i" || w == "o") && c.items == 0 {
+			return ""
+		}
+		if w == "a" && i+1 < len(r.words) && !r.words[i+1].stopped && r.words[i+1].classes&(kindsOfWord().glue|kindsOfWord().be|kindsOfWord().prep) == 0 && !r.isSpelled(i+1) {
+			return "" // "it takes a one two a day"
+		}
+		return strings.ToUpper(w)
+	}
+	return letterNames[w]
+}
+
+func (r *reader) isSpelled(i int) bool {
+	w := r.words[i].text
+	_, digit := digitWords[w]
+	return len(w) == 1 || digit || letterNames[w] != ""
+}
+
+var digitWords = map[string]int{"zero": 0, "nought": 0, "oh": 0, "o": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
+	"eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
+	"eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+
+// spelledNumber reads "seven", "twelve", "twenty five", "twenty-five" and
+// "three hundred" as digits.
+func (r *reader) spelledNumber(i int, c *code) int {
+	w := r.words[i].text
+	n, ok := digitWords[w]
+	if !ok {
+		if tens, ones, cut := strings.Cut(w, "-"); cut {
+			t, okTens := digitWords[tens]
+			o, okOnes := digitWords[ones]
+			if okTens && okOnes && t >= 20 && o > 0 && o < 10 {
+				c.text += strconv.Itoa(t + o)
+				c.items += 2
+				return i + 1
+			}
+		}
+		if len(w) < 6 && strings.Trim(w, "0123456789") == "" && c.items > 0 {
+			c.text += w
+			c.items += len(w)
+			return i + 1
+		}
+		return i
+	}
+	c.items++
+	end := i + 1
+	switch {
+	case n >= 20 && end < len(r.words) && !r.words[end].stopped:
+		if o, ok := digitWords[r.words[end].text]; ok && o > 0 && o < 10 {
+			n += o
+			end++
+		}
+	case r.is(end, "hundred") && n > 0 && n < 10 && !r.words[end].stopped:
+		n *= 100
+		end++
+	}
+	c.text += strconv.Itoa(n)
+	return end
+}
+
+// isCode judges a run by what it is made of and what announces it.
+func (r *reader) isCode(i, end int, c *code) bool {
+	announced := r.announced(i)
+	digits := strings.ContainsAny(c.text, "0123456789")
+	if !digits || c.items < 3 && !(announced && c.letters > 0) {
+		return false
+	}
+	if c.letters == 0 {
+		return announced && c.items > 3
+	}
+	last := r.words[end-1].text
+	if c.letters == 1 && !announced && (last == "v" || last == "a" || last == "w" || last == "m" || last == "c" || last == "f" || last == "k") {
+		return false // "two three zero v"
+	}
+	return c.items > 3 || c.letters > 1 || announced
+}
+
+// announced says whether the words before say that a code follows.
+func (r *reader) announced(i int) bool {
+	const reach = 5
+	found := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		switch r.words[j].text {
+		case "number", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation":
+			found = true
+		case "step", "page", "chapter":
+			return false
+		}
+		return !found
+	})
+	return found
+}
+
+// coded says whether a spelled code covers a figure. Both come in the order of
+// the text, so passed codes are dropped.
+func (r *reader) coded(s prose.Span) bool {
+	for len(r.spellings) > 0 && r.spellings[0].End <= s.Start {
+		r.spellings = r.spellings[1:]
+	}
+	return len(r.spellings) > 0 && r.spellings[0].Start < s.End
+}
+
+// dashed takes "33-814" for a part number where a code is announced, or where
+// the second number is far from the first, as no range is.
+func (r *reader) dashed(f *prose.Figure, at int) bool {
+	text := f.Of(r.text)
+	if f.Spoken || f.Kind != prose.Range || !strings.Contains(text, "-") || strings.ContainsAny(text, " .") || len(f.Values) < 2 {
+		return false
+	}
+	const farthest = 10
+	if !r.announced(at) && f.Values[1].Number < farthest*f.Values[0].Number {
+		return false
+	}
+	r.value(Value{Part: text, Span: f.Span}, PartNumber)
+	return true
+}

@@ -11,28 +11,79 @@ func (r *reader) consequences() {
 		if w.mood == question {
 			return
 		}
-		switch {
-		case w.text == "if" || w.text == "unless" || w.text == "when" || w.text == "without" || w.text == "too" && i+2 < len(r.words):
-			if condition < 0 {
+		switch w.text {
+		case "if", "unless", "when", "without", "so", "or", "too":
+			if condition < 0 && i+2 < len(r.words) {
 				condition = i
 			}
-		case w.text == "or" || w.text == "and" && (r.said(i, k.order) || i > 0 && r.words[i-1].mood == order):
-			if condition < 0 {
+		case "and":
+			if condition < 0 && i > 0 && (r.said(i, k.order) || r.words[i-1].mood == order) {
 				condition = i
 			}
 		}
-		if condition < 0 || i <= condition || w.mood != statement {
+		if condition < 0 || i <= condition {
 			continue
 		}
-		if w.classes&k.harm != 0 && r.happens(i) {
-			r.add(Causal)
-			return
-		}
-		if r.diagnosed(condition, i) {
+		if w.mood == statement && (w.classes&k.harm != 0 && r.happens(i) || r.diagnosed(condition, i)) || r.follows(condition, i) {
 			r.add(Causal)
 			return
 		}
 	}
+}
+
+// follows reads a condition on a thing and what the thing then does: "if the
+// light stays on the sensor's had it", "when the belt slips you get a smell".
+// What a thing is then ready for, "when it clicks it's home", is no claim.
+func (r *reader) follows(condition, i int) bool {
+	k := kindsOfWord()
+	if !r.is(condition, "if") && !r.is(condition, "when") && !r.is(condition, "without") || i < condition+3 {
+		return false
+	}
+	if r.words[condition].mood != statement && !r.is(condition, "without") || r.in(condition+1, k.self) || r.is(condition+1, "you") || r.is(condition+1, "necessary") || r.is(condition+1, "possible") {
+		return false
+	}
+	if r.words[i].mood == viewer && r.is(i-1, "you") && (r.is(i, "get") || r.is(i, "hear") || r.is(i, "smell")) {
+		return true
+	}
+	verb := r.words[i].mood == statement && r.in(i, k.states|k.modal) && !r.in(i-1, k.self)
+	if !verb || !r.newSubject(condition, i) {
+		return false
+	}
+	for j := i + 1; j < len(r.words) && j < i+3; j++ {
+		if r.in(j, k.settled) {
+			return false
+		}
+	}
+	return !r.is(i+1, "you") && !r.in(i, k.modal) || r.is(i, "will")
+}
+
+// newSubject says whether the verb at i has a subject of its own behind the
+// condition's clause.
+func (r *reader) newSubject(condition, i int) bool {
+	const reach = 5
+	k := kindsOfWord()
+	for j := i - 1; j > condition+1 && j >= i-reach; j-- {
+		if r.words[j].stopped {
+			return true
+		}
+		if r.in(j, k.states|k.modal) {
+			return false
+		}
+		if (r.in(j, k.det) || r.is(j, "it") || r.is(j, "they")) && j > condition+2 {
+			return r.verbBetween(condition+1, j) || r.is(condition, "without")
+		}
+	}
+	return false
+}
+
+func (r *reader) verbBetween(i, end int) bool {
+	k := kindsOfWord()
+	for j := i; j < end; j++ {
+		if r.in(j, k.states|k.modal|k.be) {
+			return true
+		}
+	}
+	return false
 }
 
 // happens says whether a verb of failure is what a thing does: behind a

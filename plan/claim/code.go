@@ -105,7 +105,7 @@ func (r *reader) spelledItem(i int, c *code) int {
 func (r *reader) letter(i int, c *code) string {
 	w := r.words[i].text
 	if len(w) == 1 && w[0] >= 'a' && w[0] <= 'z' {
-		if (w == "a" || w == "i" || w == "o") && c.items == 0 {
+		if (w == "a" || w == "i" || w == "o" || w == "x" && i > 0 && r.words[i-1].number) && c.items == 0 {
 			return ""
 		}
 		if w == "a" && i+1 < len(r.words) && !r.words[i+1].stopped && r.words[i+1].classes&(kindsOfWord().glue|kindsOfWord().be|kindsOfWord().prep) == 0 && !r.isSpelled(i+1) {

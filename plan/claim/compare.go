@@ -27,6 +27,12 @@ func (r *reader) comparedWith(i int) bool {
 	if i+1 < len(r.words) && (r.words[i+1].number && !r.is(i+1, "one") || r.is(i+1, "that") && i+2 == len(r.words)) {
 		return false
 	}
+	if r.in(i+1, kindsOfWord().self) || r.is(i+1, "you") || r.is(i+1, "before") || r.is(i+1, "usual") {
+		return false // "easier than I thought"
+	}
+	if (r.is(i-1, "more") || r.is(i-1, "less") || r.is(i-1, "no")) && (r.is(i+1, "a") || r.is(i+1, "an") || r.is(i+1, "half")) {
+		return false // "less than a litre"
+	}
 	found := false
 	r.clauseBefore(i, reach, func(j int) bool {
 		w := r.words[j].text
@@ -73,10 +79,13 @@ func (r *reader) merely(i int) bool {
 	if j < 0 {
 		return false
 	}
+	if (r.is(j, "is") || r.is(j, "are")) && (r.is(j-1, "that") || r.is(j-1, "this")) {
+		return false // "that's better"
+	}
 	switch r.words[j].text {
 	case "lasts", "last", "runs", "works", "work", "holds", "is", "are", "was", "were":
 		next := i + 1
-		return next >= len(r.words) || r.words[next].stopped || r.in(next, k.prep) || r.in(next, k.glue)
+		return next >= len(r.words) || r.words[next].stopped || r.in(next, k.prep) || r.in(next, k.glue) || r.is(next, "now") || r.is(next, "too")
 	}
 	return false
 }
@@ -112,8 +121,10 @@ func (r *reader) superlative(i int) bool {
 	if r.in(i+1, k.idle) || !best || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
 		return false
 	}
-	if r.in(i-2, k.be) {
-		return true
+	for j := i - 2; j >= 0 && j >= i-5 && !r.words[j+1].stopped; j-- {
+		if r.in(j, k.be) {
+			return true
+		}
 	}
 	for j := i + 1; j < len(r.words) && j < i+5 && !r.words[j].stopped; j++ {
 		if r.in(j, k.be) || r.is(j, "you") || r.is(j, "to") && r.is(j-1, "way") {

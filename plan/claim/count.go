@@ -1,9 +1,11 @@
 package claim
 
 import (
+	"math"
 	"strings"
 
 	"fixslate/plan/prose"
+	"fixslate/plan/trade"
 )
 
 // count takes a number without a unit where it says what the object is, reads
@@ -19,20 +21,90 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Frequency)
 		return
 	}
-	if r.parts(n) {
+	if r.parts(at, n) {
 		r.counted(f, "")
 		r.add(Spec)
 		return
 	}
-	unit, ok := r.counts(f, at, n)
-	switch {
-	case ok:
+	if unit, scale, ok := r.colloquial(f, at, n); ok {
+		for i := range f.Values {
+			f.Values[i].Number /= scale
+		}
 		r.counted(f, unit)
 		r.stated(at)
-	case r.multiple(f, n):
+		return
+	}
+	if r.catalogued(f, at, n) {
+		return
+	}
+	if unit, ok := r.counts(f, at, n); ok {
+		r.counted(f, unit)
+		r.stated(at)
+		return
+	}
+	if r.multiple(f, n) {
 		r.counted(f, "")
 		r.add(Comparison)
 	}
+}
+
+// measureWords are what is counted like a unit and is none of trade's: a pint
+// and a gallon differ by country, grit and octane are grades.
+var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit": "grit", "click": "click", "notch": "notch", "stroke": "stroke",
+	"octane": "octane", "tpi": "tpi", "mpg": "mpg", "megabyte": "MB", "meg": "MB", "gigabyte": "GB", "gig": "GB", "terabyte": "TB", "megapixel": "megapixel",
+	"square": "mm2", "stone": "stone", "cup": "cup", "tablespoon": "tablespoon", "teaspoon": "teaspoon", "hundredweight": "hundredweight",
+	"thread-per-inch": "tpi", "dpi": "dpi", "gsm": "gsm", "denier": "denier", "amp-hour": "Ah", "candela": "cd", "baud": "baud", "bit-rate": "bps",
+	"acre": "acre", "knot": "knot", "gallons": "gallon", "swg": "swg", "weight": "weight", "tonne": "t", "ton": "ton"}
+
+// filler are words that may stand between a number and what it measures: "two
+// full turns".
+var filler = map[string]bool{"full": true, "whole": true, "complete": true, "good": true, "clear": true, "solid": true, "clean": true, "further": true,
+	"more": true, "extra": true, "proper": true, "straight": true, "odd": true, "steady": true, "further-more": true}
+
+// colloquial reads units that are none of trade's tables and units behind a
+// word that fills: "240 grit", "two full turns", "four point seven k". scale is
+// what the numbers are to be divided by.
+func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale float64, ok bool) {
+	k := kindsOfWord()
+	if strings.HasSuffix(strings.ToLower(f.Of(r.text)), "k") && r.near(at, farthestUnit, k.resistive) {
+		return "kohm", 1000, true
+	}
+	if n >= len(r.words) || r.words[n].stopped {
+		return "", 1, false
+	}
+	if filler[r.words[n].text] && n+1 < len(r.words) && !r.words[n+1].stopped {
+		if u, ok := trade.LookupUnit(r.words[n+1].text); ok && len(r.words[n+1].text) > 2 {
+			return unitName(u), 1, true
+		}
+		n++
+	}
+	w := r.words[n].text
+	if w == "threads" && r.is(n+1, "per") && r.is(n+2, "inch") {
+		return "tpi", 1, true
+	}
+	unit, ok = measureWords[singular(w)]
+	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && f.Values[0].Number == float64(int(f.Values[0].Number)) {
+		return "", 1, false
+	}
+	if ok && unit == "weight" && !r.near(n, 6, k.fluid) || unit == "stroke" && n+1 < len(r.words) && !r.words[n+1].stopped && !isPlural(w) {
+		return "", 1, false
+	}
+	return unit, 1, ok
+}
+
+// catalogued takes a number of four digits or more behind an article for a
+// catalogue number: "a 6203 bearing", "it's a 2032".
+func (r *reader) catalogued(f *prose.Figure, at, n int) bool {
+	const shortest = 4
+	text := f.Of(r.text)
+	if f.Spoken || len(text) < shortest || strings.Trim(text, "0123456789") != "" || !r.is(at-1, "a") && !r.is(at-1, "an") && !(r.announced(at) && r.in(at-1, kindsOfWord().be)) {
+		return false
+	}
+	if n < len(r.words) && !r.words[n].stopped && isPlural(r.words[n].text) {
+		return false
+	}
+	r.value(Value{Part: text, Span: f.Span}, PartNumber)
+	return true
 }
 
 func (r *reader) counted(f *prose.Figure, unit string) {
@@ -60,14 +132,20 @@ func (r *reader) rate(n int) (string, bool) {
 	return "", false
 }
 
-// parts holds for "three parts resin to one part hardener".
-func (r *reader) parts(n int) bool {
+// parts holds for "three parts resin to one part hardener" and "one part bleach
+// to ten parts water".
+func (r *reader) parts(at, n int) bool {
 	const reach = 6
 	if !r.is(n, "parts") {
 		return false
 	}
 	for j := n + 1; j < len(r.words) && j < n+reach; j++ {
 		if r.is(j, "to") && r.is(j+1, "one") {
+			return true
+		}
+	}
+	for j := at - 2; j > 0 && j > at-2-reach; j-- {
+		if r.is(j, "part") && r.is(j-1, "one") && r.is(at-1, "to") {
 			return true
 		}
 	}
@@ -106,13 +184,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 		return "", true
 	}
 	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
-		if !r.dialled(f, at) {
-			return "", false
-		}
-		if r.near(at, longestDial, k.thermal) {
-			return "degC", true // metric first
-		}
-		return "", true
+		return r.bare(f, at)
 	}
 	if r.is(n, "pitch") {
 		if f.Values[0].Number < 1 && !r.near(at, longestDial, k.thread) {
@@ -122,6 +194,9 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	}
 	head, ok := r.head(n)
 	if !ok {
+		if f.Word == "" || f.Values[0].Number != float64(int(f.Values[0].Number)) {
+			return r.bare(f, at)
+		}
 		return "", false
 	}
 	one := singular(r.words[head].text)
@@ -200,12 +275,16 @@ func (r *reader) countOf(i int) (string, bool) {
 
 // has says whether the number at i is what a thing has, takes or needs.
 func (r *reader) has(i int) bool {
+	k := kindsOfWord()
 	j := i - 1
-	if r.in(j, kindsOfWord().about) || r.is(j, "exactly") || r.is(j, "only") || r.is(j, "got") {
+	if r.in(j, k.about) || r.is(j, "exactly") || r.is(j, "only") || r.is(j, "got") {
 		j--
 	}
 	if j < 1 || r.words[j+1].stopped {
 		return false
+	}
+	if r.is(j+1, "got") && r.in(j, k.be) {
+		return !r.in(j-1, k.self) && !r.is(j-1, "you")
 	}
 	switch r.words[j].text {
 	case "has", "have", "takes", "holds", "carries", "needs", "contains", "uses", "with", "wants", "runs", "counts":
@@ -216,7 +295,7 @@ func (r *reader) has(i int) bool {
 	default:
 		return false
 	}
-	return !r.in(j-1, kindsOfWord().self) && !r.is(j-1, "you")
+	return !r.in(j-1, k.self) && !r.is(j-1, "you")
 }
 
 // left holds behind a count of what remains: "two links to go".
@@ -232,18 +311,35 @@ func (r *reader) left(n int) bool {
 // longestDial bounds the way from a reading to what shows it, in words.
 const longestDial = 8
 
-// dialled holds for a number alone that an instrument shows or a dial is set
-// to.
-func (r *reader) dialled(f *prose.Figure, at int) bool {
+// bare takes a number that counts nothing: a decimal, which nobody counts; a
+// reading of an instrument; what a measured property is; where something idles,
+// opens or is set.
+func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	k := kindsOfWord()
-	if len(f.Values) == 1 && f.Values[0].Number == 1 {
-		return false
+	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
+		return "", false
 	}
-	reads, meter := false, false
+	whole := true
+	negative := false
+	for _, v := range f.Values {
+		whole = whole && v.Number == math.Trunc(v.Number)
+		negative = negative || v.Number < 0
+	}
+	reads, meter, settles := false, false, false
 	r.clauseBefore(at, longestDial, func(j int) bool {
 		reads = reads || r.in(j, k.reading) && !r.is(j, "get") && !r.is(j, "got") && !r.is(j, "came") || r.is(j, "set")
-		meter = meter || r.in(j, k.meter|k.dimension|k.heat)
+		meter = meter || r.in(j, k.meter|k.dimension|k.thermal|k.measured)
+		settles = settles || r.in(j, k.settling)
 		return true
 	})
-	return reads && (meter || !f.Spoken || f.Values[0].Number > 12) || meter && r.in(at-1, k.be)
+	placed := r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
+	switch {
+	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
+	default:
+		return "", false
+	}
+	if r.near(at, longestDial, k.thermal) || negative && r.near(at, longestDial, k.heat) {
+		return "degC", true // metric first
+	}
+	return "", true
 }

@@ -26,6 +26,7 @@ type element struct {
 	plural   bool // a word in -s or -ing
 	gap      bool // up to longestGap words
 	optional bool
+	absent   bool // the word must not follow; takes none
 }
 
 const longestGap = 3
@@ -101,6 +102,9 @@ func readElement(f string, v *lexicon) (element, error) {
 		}
 		e.optional = true
 	}
+	if inner, ok := strings.CutPrefix(f, "!"); ok {
+		f, e.absent = inner, true
+	}
 	for alternative := range strings.SplitSeq(f, "|") {
 		switch {
 		case alternative == "~":
@@ -141,6 +145,12 @@ func (e *element) holds(w *word) bool {
 func (r *reader) matches(pattern []element, i int) bool {
 	for p := range pattern {
 		e := &pattern[p]
+		if e.absent {
+			if i < len(r.words) && !r.words[i].stopped && e.holds(&r.words[i]) {
+				return false
+			}
+			continue
+		}
 		if e.gap {
 			for skip := 0; skip <= longestGap && i+skip <= len(r.words); skip++ {
 				if r.matches(pattern[p+1:], i+skip) {

@@ -3,6 +3,7 @@ package claim
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
@@ -19,8 +20,11 @@ func (r *reader) figured() {
 			i++
 			continue
 		}
-		r.figure(&r.figures[i])
+		if r.oneIn(&r.figures[i]) {
+			continue
+		}
 		r.inherit(i)
+		r.figure(&r.figures[i])
 	}
 	slices.SortStableFunc(r.values, func(a, b Value) int { return a.Start - b.Start })
 }
@@ -43,15 +47,16 @@ func (r *reader) inherit(i int) {
 	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && r.andBetween(f, &r.figures[i+1]) {
 		like = &r.figures[i+1]
 	}
-	if like == nil || len(r.values) > 0 && r.values[len(r.values)-1].Start >= f.Start {
+	if like == nil || isTime(like.Values[0].Unit) && r.words[min(r.wordAt(f.Start), len(r.words)-1)].mood == order {
 		return
 	}
 	of := like.Values[len(like.Values)-1].Unit
 	for j := range f.Values {
 		f.Values[j].Unit = of
 	}
-	f.Kind = prose.Quantity
-	r.amount(f, r.wordAt(f.Start))
+	if f.Kind == prose.Count {
+		f.Kind = prose.Quantity
+	}
 }
 
 // isBare says that a number counts nothing: its clause ends or goes on with a
@@ -59,7 +64,10 @@ func (r *reader) inherit(i int) {
 func (r *reader) isBare(f *prose.Figure) bool {
 	k := kindsOfWord()
 	n := r.wordAt(f.End)
-	return n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(k.glue|k.prep) != 0 && !r.is(n, "of")
+	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
+		return false
+	}
+	return n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(k.glue|k.prep|k.where) != 0 && !r.is(n, "of")
 }
 
 // alike says whether two figures stand near and one of them has a unit that the
@@ -114,6 +122,22 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	return false
 }
 
+// oneIn reads "one in ten": a lone "one" is no figure.
+func (r *reader) oneIn(f *prose.Figure) bool {
+	at := r.wordAt(f.Start) - 1
+	if r.is(at, "every") {
+		at--
+	}
+	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 || f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End)+1, kindsOfWord().states) {
+		return false
+	}
+	if !r.is(at, "in") || !r.is(at-1, "one") {
+		return false
+	}
+	r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Frequency)
+	return true
+}
+
 func percent(share float64) float64 { return math.Round(share*1e6) / 1e4 }
 
 func (r *reader) value(v Value, k Kind) {
@@ -149,6 +173,8 @@ func (r *reader) figure(f *prose.Figure) {
 			r.value(Value{Number: percent(f.Values[0].Number), Unit: "%", Span: f.Span}, Frequency)
 		} else if r.halves(f) {
 			r.value(Value{Number: f.Values[0].Number, Span: f.Span}, Comparison)
+		} else if r.inchTool(f) {
+			r.value(Value{Number: f.Values[0].Number, Unit: "inch", Span: f.Span}, Spec)
 		}
 	case prose.Ratio, prose.Size:
 		r.take(f)
@@ -196,6 +222,16 @@ func (r *reader) halves(f *prose.Figure) bool {
 		}
 	}
 	return false
+}
+
+// inchTool holds for a fraction before what is sized in inches: "a five eighths
+// spanner", "three eighths drive". Common practice, no source.
+func (r *reader) inchTool(f *prose.Figure) bool {
+	if len(f.Values) != 1 || f.Values[0].Number*64 != math.Trunc(f.Values[0].Number*64) {
+		return false
+	}
+	n := r.wordAt(f.End)
+	return n < len(r.words) && !r.words[n].stopped && r.in(n, kindsOfWord().inched)
 }
 
 // amount reads a quantity, range, tolerance, limit or count.
@@ -331,6 +367,9 @@ func (r *reader) perTime(f *prose.Figure, at int) bool {
 func (r *reader) take(f *prose.Figure) {
 	for _, v := range f.Values {
 		unit := unitName(v.Unit)
+		if v.Unit == "h" && v.Number < 1 && v.Number*4 == math.Trunc(v.Number*4) && v.Number != 0.5 {
+			v.Number, unit = v.Number*60, "min" // nobody writes a quarter of an hour as 0.25 h
+		}
 		if v.Unit == trade.Degree {
 			unit = r.degrees(r.wordAt(f.Start), v.Number)
 		}
@@ -338,10 +377,26 @@ func (r *reader) take(f *prose.Figure) {
 	}
 }
 
-// part takes a part number. Sizes of tools and drives are none.
+// part takes a part number. A thread is a size, a drive names a tool and "42T"
+// counts teeth.
 func (r *reader) part(f *prose.Figure) {
 	text := f.Of(r.text)
-	if _, ok := trade.ParseDrive(text); ok || f.Spoken && len(f.Values) == 0 {
+	at := r.wordAt(f.Start)
+	if t, ok := trade.ParseThread(strings.TrimSuffix(text, "s")); ok && !t.Inch() {
+		r.value(Value{Number: t.Diameter, Unit: "mm", Span: f.Span}, Spec)
+		return
+	}
+	if _, ok := trade.ParseDrive(text); ok {
+		if r.words[at].mood != own {
+			r.add(Spec)
+		}
+		return
+	}
+	if n, used := prose.ParseNumber(text); used == len(text)-1 && (text[used] == 'T' || text[used] == 't') && n == math.Trunc(n) {
+		r.value(Value{Number: n, Unit: "tooth", Span: f.Span}, Spec)
+		return
+	}
+	if f.Spoken && len(f.Values) == 0 {
 		return
 	}
 	if f.Spoken {

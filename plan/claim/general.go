@@ -41,7 +41,7 @@ func (r *reader) beliefs() {
 			continue
 		}
 		believes := w.classes&k.believe != 0 && r.self(i)
-		if !believes && (w.classes&k.maybe == 0 || w.mood == order) {
+		if !believes && (w.classes&k.maybe == 0 || w.mood == order || len(r.words) < 3) {
 			continue
 		}
 		next := i + 1
@@ -78,8 +78,11 @@ func (r *reader) planned(i int) bool {
 	if i < 0 || !r.in(i, k.self) && !r.is(i, "you") {
 		return false
 	}
+	if r.in(i, k.self) && r.in(i+1, k.be) {
+		return true // "I think we're done"
+	}
 	if r.in(i+1, k.modal) {
-		return !r.is(i+2, "find") && !r.is(i+2, "see") && !r.is(i+2, "get")
+		return r.is(i+1, "should") || !r.is(i+2, "find") && !r.is(i+2, "see") && !r.is(i+2, "get")
 	}
 	return r.is(i+1, "need") || r.is(i+1, "am") || r.is(i+1, "are") && r.is(i+2, "going") || r.is(i+1, "want")
 }
@@ -134,7 +137,7 @@ func (r *reader) modals() {
 		if w.mood&(statement|order) == 0 || r.said(i, k.self) || r.is(i-1, "you") || r.is(i-2, "you") || i == 0 && w.text == "may" || r.is(i-1, "in") || r.cautions(i) {
 			continue
 		}
-		if i == 0 && !r.in(1, k.order|k.be|k.have) || r.in(i-1, k.det) {
+		if i == 0 && !r.in(1, k.order|k.be|k.have|k.lead) || r.in(i-1, k.det) {
 			continue // "could you", "the might"
 		}
 		switch w.text {

@@ -30,13 +30,10 @@ func newReader(text string) *reader {
 }
 
 func (r *reader) read() {
-	if len(r.words) == 0 || r.isTalk() {
+	if len(r.words) == 0 || r.asks || r.isTalk() {
 		return
 	}
 	r.figured()
-	if r.asks {
-		return
-	}
 	r.phrases()
 	r.beliefs()
 	r.nobodies()

@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"fixslate/plan/trade"
 )
 
 // row is a labelled sentence, written before the reader.
@@ -105,6 +107,7 @@ func (n tally) precision() float64 { return float64(n.hit) / float64(max(n.hit+n
 func score(t *testing.T, all []row, show string, least floor) {
 	var needs, values tally
 	byKind := map[Kind]*tally{}
+	bySort := map[string]*tally{}
 	for _, k := range Kinds() {
 		byKind[k] = &tally{}
 	}
@@ -115,6 +118,15 @@ func score(t *testing.T, all []row, show string, least floor) {
 			byKind[k].count(slices.Contains(r.Kind, string(k)), c.Has(k))
 		}
 		right := rightValues(r, c)
+		for i := range r.Values {
+			one := r
+			one.Values = r.Values[i : i+1]
+			sort := sortOf(one.Values[0].Value, one.Values[0].Unit)
+			if bySort[sort] == nil {
+				bySort[sort] = &tally{}
+			}
+			bySort[sort].count(true, rightValues(one, c) == 1)
+		}
 		values.hit += right
 		values.miss += len(r.Values) - right
 		values.wrong += len(c.Values) - right
@@ -124,6 +136,11 @@ func score(t *testing.T, all []row, show string, least floor) {
 	}
 	share := float64(values.hit) / float64(max(values.hit+values.miss+values.wrong, 1)) // a value too many is wrong as well
 	t.Logf("%d sentences: needs evidence recall %.3f precision %.3f; %d values, right %.3f (found %.3f)", len(all), needs.recall(), needs.precision(), values.hit+values.miss, share, values.recall())
+	for _, sort := range []string{"quantity", "time", "money", "number", "count", "part"} {
+		if n := bySort[sort]; n != nil {
+			t.Logf("  value: %-9s %3d  found %.2f", sort, n.hit+n.miss, n.recall())
+		}
+	}
 	for _, k := range Kinds() {
 		n := byKind[k]
 		t.Logf("  %-14s %3d  recall %.2f precision %.2f", k, n.hit+n.miss, n.recall(), n.precision())
@@ -140,7 +157,7 @@ func rightValues(r row, c Claim) int {
 	for _, v := range r.Values {
 		for i, g := range left {
 			n, number := v.Value.(float64)
-			if number && g.Part == "" && math.Abs(g.Number-n) < 1e-3*max(1, math.Abs(n)) && sameUnit(g.Unit, v.Unit) || !number && g.Part == v.Value {
+			if number && g.Part == "" && same(n, v.Unit, g) || !number && g.Part == v.Value {
 				right++
 				left = slices.Delete(left, i, i+1)
 				break
@@ -150,20 +167,47 @@ func rightValues(r row, c Claim) int {
 	return right
 }
 
-// sameUnit compares units by what they mean: labels write "in", "lb ft", "L",
-// "links" and "ratio" where the reader writes "inch", "lbft", "l", "link" and
-// nothing.
-func sameUnit(a, b string) bool { return plainUnit(a) == plainUnit(b) }
+// same compares values by what they mean: labels write "in", "lb ft", "links"
+// and "ratio" where the reader writes "inch", "lbft", "link" and nothing, and a
+// quarter of an hour is 15 min.
+func same(n float64, unit string, v Value) bool {
+	near := func(a, b float64) bool { return math.Abs(a-b) <= 1e-3*max(1, math.Abs(a)) }
+	if near(n, v.Number) && plainUnit(unit) == plainUnit(v.Unit) {
+		return true
+	}
+	a, okA := trade.LookupUnit(unit)
+	b, okB := trade.LookupUnit(v.Unit)
+	if !okA || !okB {
+		return false
+	}
+	q, ok := trade.Quantity{Number: n, Unit: a}.In(b)
+	return ok && near(q.Number, v.Number)
+}
 
 func plainUnit(u string) string {
 	u = strings.ToLower(strings.NewReplacer(" ", "", "per", "/", "pitch", "").Replace(u))
 	switch u {
 	case "ratio", "times":
 		return ""
-	case "in":
-		return "inch"
-	case "l/minute":
-		return "l/min"
 	}
 	return singular(u)
+}
+
+// sortOf says what sort of value a label is.
+func sortOf(value any, unit string) string {
+	if _, ok := value.(string); ok {
+		return "part"
+	}
+	u, ok := trade.LookupUnit(unit)
+	switch {
+	case ok && isTime(u):
+		return "time"
+	case isMoney(trade.Unit(unit)):
+		return "money"
+	case unit == "" || unit == "%" || unit == "ratio":
+		return "number"
+	case ok:
+		return "quantity"
+	}
+	return "count"
 }

@@ -198,24 +198,9 @@ func read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weights)
 	for _, c := range cues {
 		m.End = max(m.End, c.End.Seconds())
 	}
-	for _, v := range visits(states, t.words) {
-		st := &m.Steps[v.step]
-		take := Take{h.words[v.first].Start, h.words[v.last].End}
-		if len(st.Takes) == 0 {
-			st.Status, st.Start, st.End = Found, take.Start, take.End
-		}
-		st.Takes = append(st.Takes, take)
-	}
-	for i, st := range states {
-		if st.added || st.step < 0 {
-			if n := len(m.Added); n > 0 && m.Added[n-1].Last == i-1 {
-				m.Added[n-1].Last, m.Added[n-1].End = i, h.words[i].End
-			} else {
-				m.Added = append(m.Added, Added{Start: h.words[i].Start, End: h.words[i].End, First: i, Last: i})
-			}
-		} else {
-			m.Words[i].Step = st.step
-		}
-	}
+	settle := settler{Match: &m, h: &h, t: t, states: states, odds: t.odds(states), visits: visits(states, t.words)}
+	settle.starts()
+	settle.beside()
+	m.order()
 	return m
 }

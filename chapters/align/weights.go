@@ -30,6 +30,9 @@ type weights struct {
 	add                      float64 // talk beside the work begins
 	resume                   float64 // a step goes on after it
 	halt                     float64 // share of a parting's weight that counts for these two
+
+	said  float64 // chance from which a step counts as said
+	early float64 // share of the likeliest place's chance from which an earlier one is the start
 }
 
 func usualWeights() weights {
@@ -38,5 +41,6 @@ func usualWeights() weights {
 		chatAdded: 0.7, chatStep: -0.5, workAdded: -0.4, workStep: 0.2, newAdded: 0.1, newStep: -0.1,
 		open: -5, gapSome: 3.5, gapLong: 5, cue: 0.5, hidden: 2, lead: 1.5, sentence: 2, inside: -2,
 		skip: -2.5, skipMore: -1, skipMost: -6, back: -5, add: -1.5, resume: -0.5, halt: 0.5,
+		said: 0.5, early: 0.6,
 	}
 }

@@ -190,7 +190,11 @@ func read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weights)
 	s := newScript(p, planned, w)
 	e := newEar(s, w)
 	t := h.trellis(e, len(p.Steps))
+	shares := t.evenly()
+	t.follow(shares)
 	states, _ := t.path()
+	t.follow(t.followed(states, shares))
+	states, _ = t.path()
 	m := Match{Words: h.words, Lines: s.lines, Troubles: troubles, Rate: h.rate}
 	for i := range p.Steps {
 		m.Steps = append(m.Steps, Step{Index: i, ID: p.Steps[i].ID, Status: Missing})
@@ -201,6 +205,7 @@ func read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weights)
 	settle := settler{Match: &m, h: &h, t: t, states: states, odds: t.odds(states), visits: visits(states, t.words)}
 	settle.starts()
 	settle.beside()
+	settle.lines(s, e)
 	m.order()
 	return m
 }

@@ -33,7 +33,7 @@ type sums struct {
 	skip, more, most, back, add, resume float64
 	told, talk                          []float64 // of each word: of a step that knows nothing of it; of talk
 	open, halt                          []float64
-	gains                               [][]score // as likelihood ratios
+	base                                []float64 // of each state
 	work                                []float64
 }
 
@@ -45,11 +45,15 @@ func newSums(t *trellis) *sums {
 	for i, h := range t.words {
 		u.told, u.talk = append(u.told, math.Exp(h.step)), append(u.talk, math.Exp(h.added))
 		u.open, u.halt = append(u.open, math.Exp(t.open[i])), append(u.halt, math.Exp(t.halt[i]))
-		gains := make([]score, len(h.steps))
+	}
+	for _, h := range t.heard {
+		h.ratios = make([]float64, len(h.steps))
 		for k, g := range h.steps {
-			gains[k] = score{g.step, math.Exp(g.gain)}
+			h.ratios[k] = math.Exp(g.gain)
 		}
-		u.gains = append(u.gains, gains)
+	}
+	for _, b := range t.base {
+		u.base = append(u.base, math.Exp(b))
 	}
 	return u
 }
@@ -74,6 +78,7 @@ func (u *sums) arrive(from row, open float64, to []float64) {
 // forward goes from one row to the next over word i and gives the factor that
 // brought it to a total of one. enter is what arrive gives, weighed by the word.
 func (u *sums) forward(i int, from, to row, enter []float64) float64 {
+	h := u.words[i]
 	u.arrive(from, u.open[i], enter)
 	cross, add := u.resume*u.halt[i], u.add*u.halt[i]
 	for s := range from.in {
@@ -81,13 +86,17 @@ func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 		if s > 0 {
 			in += from.added[s] * cross
 		}
-		to.in[s] = in * u.told[i]
+		told := u.told[i] * u.base[s]
+		for range h.keys - 1 {
+			told *= u.base[s]
+		}
+		to.in[s] = in * told
 		to.added[s] = (from.added[s] + from.in[s]*add) * u.talk[i]
-		enter[s] *= u.told[i]
+		enter[s] *= told
 	}
-	for _, g := range u.gains[i] {
-		to.in[g.step+1] *= g.gain
-		enter[g.step+1] *= g.gain
+	for k, g := range h.steps {
+		to.in[g.step+1] *= h.ratios[k]
+		enter[g.step+1] *= h.ratios[k]
 	}
 	total := 0.0
 	for s := range to.in {
@@ -105,14 +114,18 @@ func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 // backward goes from the likelihoods of what follows word i to those of what
 // follows word i-1.
 func (u *sums) backward(i int, scale float64, after, before row) {
-	told := u.told[i] * scale
+	h := u.words[i]
 	weighed := after.in // of each step: the word and all that follows, entered at the word
 	for s := range weighed {
-		weighed[s] *= told
+		told := u.told[i] * u.base[s]
+		for range h.keys - 1 {
+			told *= u.base[s]
+		}
+		weighed[s] *= told * scale
 		after.added[s] *= u.talk[i] * scale
 	}
-	for _, g := range u.gains[i] {
-		weighed[g.step+1] *= g.gain
+	for k, g := range h.steps {
+		weighed[g.step+1] *= h.ratios[k]
 	}
 	open := u.open[i]
 	cross, add := u.resume*u.halt[i], u.add*u.halt[i]

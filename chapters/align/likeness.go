@@ -1,7 +1,6 @@
 package align
 
 import (
-	"math"
 	"slices"
 
 	"fixslate/plan"
@@ -62,6 +61,12 @@ func newScript(p *plan.Plan, planned timing.Timeline, w weights) *script {
 	total := 0.0
 	for _, n := range s.size {
 		total += n
+	}
+	// A long step is a row of stretches as long as others: its words are not
+	// rarer for it.
+	mean := total / float64(max(1, len(s.size)))
+	for i := range s.size {
+		s.size[i] = w.level*mean + (1-w.level)*s.size[i] + w.smooth
 	}
 	s.share = make([]float64, len(s.types))
 	for t, uses := range s.steps {
@@ -217,43 +222,45 @@ func popcount(m uint32) int {
 	return n
 }
 
-// score is what hearing a word says for a step.
+// score is what a word says for a step.
 type score struct {
-	step int
-	gain float64
+	step  int
+	ratio float64 // of the word's likelihoods, said by plan and said in general
+	gain  float64 // logarithm of what that makes of the step's likelihood
 }
 
-// hearing is what hearing a word says: for each step it hints at, for any step,
-// and for talk beside them, as logarithms of likelihood ratios.
+// hearing is what a word says: for steps whose plan has it, for any step, and
+// for talk beside them, as logarithms of likelihood ratios.
 type hearing struct {
-	steps []score
-	step  float64
-	added float64
+	steps  []score // by step; one may stand more than once
+	keys   int
+	ratios []float64 // of steps, gains as ratios
+	step   float64
+	added  float64
 }
 
 // hear weighs a word, all its keys together.
-func (e *ear) hear(keys []string) hearing {
-	var h hearing
-	gains := map[int]float64{}
+func (e *ear) hear(keys []string) *hearing {
+	h := &hearing{keys: len(keys)}
 	for _, k := range keys {
-		e.weigh(k, &h, gains)
+		e.weigh(k, h)
 	}
-	for step, g := range gains {
-		h.steps = append(h.steps, score{step, g})
-	}
-	slices.SortFunc(h.steps, func(a, b score) int { return a.step - b.step })
 	return h
 }
 
-func (e *ear) weigh(key string, h *hearing, gains map[int]float64) {
+func (e *ear) weigh(key string, h *hearing) {
 	lex := english()
 	share := lex.share(key)
 	_, planned := e.script.number[key]
 	_, known := lex.common[key]
 	switch {
-	case lex.chat[key] && !planned:
-		h.added += e.w.chatAdded
-		h.step += e.w.chatStep
+	case lex.chat[key]:
+		part := 1.0
+		if planned {
+			part = e.w.chatPlanned
+		}
+		h.added += part * e.w.chatAdded
+		h.step += part * e.w.chatStep
 	case lex.work[key] || lex.numerals[key]:
 		h.added += e.w.workAdded
 		h.step += e.w.workStep
@@ -261,18 +268,25 @@ func (e *ear) weigh(key string, h *hearing, gains map[int]float64) {
 		h.added += e.w.newAdded
 		h.step += e.w.newStep
 	}
-	base := math.Log(1 - e.w.lambda)
-	h.step += base
-	sums := map[int]float64{}
+	first := len(h.steps)
 	for _, l := range e.likes(key) {
 		t := l.planned
 		usual := max(share, lex.share(e.script.types[t]))
 		usual = e.w.general*usual + (1-e.w.general)*e.script.share[t]
 		for _, u := range e.script.steps[t] {
-			sums[u.step] += l.degree * u.times / (e.script.size[u.step] + e.w.smooth) / usual
+			h.steps = append(h.steps, score{step: u.step, ratio: l.degree * u.times / e.script.size[u.step] / usual})
 		}
 	}
-	for step, ratio := range sums {
-		gains[step] += math.Log(1-e.w.lambda+e.w.lambda*ratio) - base
+	// One entry a step: what its words say for it together.
+	own := h.steps[first:]
+	slices.SortStableFunc(own, func(a, b score) int { return a.step - b.step })
+	kept := own[:0]
+	for _, g := range own {
+		if n := len(kept); n > 0 && kept[n-1].step == g.step {
+			kept[n-1].ratio += g.ratio
+		} else {
+			kept = append(kept, g)
+		}
 	}
+	h.steps = h.steps[:first+len(kept)]
 }

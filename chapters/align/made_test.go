@@ -190,15 +190,16 @@ func (f *film) order(n int, out *trial, p *plan.Plan) []int {
 	return order
 }
 
-// remarks takes the second sentence of some steps to the end of another.
+// remarks takes the last sentence of some steps to the end of another.
 func (f *film) remarks(order []int, texts map[int]string) map[int]string {
 	after := map[int]string{}
 	for range f.m.remarks {
 		i := order[f.r.IntN(len(order))]
 		j := order[f.r.IntN(len(order))]
-		if s := prose.Sentences(texts[i]); len(s) > 1 && i != j && after[j] == "" {
-			after[j] = texts[i][s[1].Start:]
-			texts[i] = s[0].Of(texts[i])
+		s := prose.Sentences(texts[i])
+		if n := len(s) - 1; n > 0 && i != j && after[j] == "" && len(s[n].Of(texts[i])) < 120 {
+			after[j] = s[n].Of(texts[i])
+			texts[i] = strings.TrimSpace(texts[i][:s[n].Start])
 		}
 	}
 	return after
@@ -219,7 +220,8 @@ func (f *film) step(c tale, i int, text string, again bool, out *trial) {
 	}
 	if again {
 		fields := strings.Fields(text)
-		f.say(strings.Join(fields[:max(3, len(fields)*(3+f.r.IntN(7))/10)], " "))
+		fields = fields[:min(len(fields), 30)]
+		f.say(strings.Join(fields[:min(len(fields), max(3, len(fields)*(3+f.r.IntN(8))/10))], " "))
 		f.now += 0.6 + f.r.Float64()*2
 		if f.r.IntN(2) == 0 {
 			f.say([]string{"okay again", "let me say that again", "sorry once more", "no wait"}[f.r.IntN(4)])

@@ -5,19 +5,73 @@ import "math"
 // trellis lays the model over the words heard.
 func (h *heard) trellis(e *ear, steps int) *trellis {
 	t := &trellis{w: e.w, steps: steps}
-	known := map[string]hearing{}
+	known := map[string]*hearing{}
 	for i, keys := range h.keys {
 		word := h.words[i].Text
 		heard, ok := known[word]
 		if !ok || len(keys) == 0 {
 			heard = e.hear(keys)
 			known[word] = heard
+			t.heard = append(t.heard, heard)
 		}
 		t.words = append(t.words, heard)
 		open, halt := h.parting(i, e.w)
 		t.open, t.halt = append(t.open, open), append(t.halt, halt)
 	}
 	return t
+}
+
+// follow sets what share of each step's words comes from its plan: one that is
+// read out makes every other word speak against it, one told freely does not.
+func (t *trellis) follow(shares []float64) {
+	t.base = make([]float64, t.steps+1)
+	for s, share := range shares {
+		t.base[s+1] = math.Log(1 - share)
+	}
+	for _, h := range t.heard {
+		for k := range h.steps {
+			g := &h.steps[k]
+			g.gain = math.Log(1+(g.ratio-1)*shares[g.step]) - t.base[g.step+1]
+		}
+	}
+}
+
+// evenly is the same share for all steps.
+func (t *trellis) evenly() []float64 {
+	shares := make([]float64, t.steps)
+	for s := range shares {
+		shares[s] = t.w.lambda
+	}
+	return shares
+}
+
+// followed is how much of each step's words came from its plan along a path, an
+// expectation as in the EM algorithm (Dempster et al. 1977); shares are those
+// the path was found with.
+func (t *trellis) followed(states []state, shares []float64) []float64 {
+	words, planned := make([]float64, t.steps), make([]float64, t.steps)
+	all, allPlanned := 0.0, 0.0
+	for i, st := range states {
+		if st.added || st.step < 0 {
+			continue
+		}
+		h := t.words[i]
+		words[st.step] += float64(h.keys)
+		all += float64(h.keys)
+		for _, g := range h.steps {
+			if g.step == st.step {
+				c := shares[g.step] * g.ratio / (1 + (g.ratio-1)*shares[g.step])
+				planned[st.step] += c
+				allPlanned += c
+			}
+		}
+	}
+	mean := (t.w.lambda*t.w.film + allPlanned) / (t.w.film + all)
+	out := make([]float64, t.steps)
+	for s := range out {
+		out[s] = min(0.95, (mean*t.w.each+planned[s])/(t.w.each+words[s]))
+	}
+	return out
 }
 
 // parting weighs that a step begins before a word, and that talk beside the

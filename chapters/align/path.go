@@ -24,9 +24,11 @@ import "math"
 type trellis struct {
 	w     weights
 	steps int
-	words []hearing
-	open  []float64 // of each word: that a step begins there
-	halt  []float64 // of each word: that talk beside the work begins or ends there
+	heard []*hearing // the different words
+	words []*hearing // of each word heard, one of heard
+	base  []float64  // of each state: what a word says for it that its plan has not
+	open  []float64  // of each word: that a step begins there
+	halt  []float64  // of each word: that talk beside the work begins or ends there
 }
 
 const blockCells = 1 << 23
@@ -81,7 +83,8 @@ func (t *trellis) first() row {
 // step goes from one row to the next over word i. in and added, where not nil,
 // take down from where.
 func (t *walker) step(i int, from, to row, in, added []int32) {
-	h, open, halt := &t.words[i], t.open[i], t.halt[i]
+	h, open, halt := t.words[i], t.open[i], t.halt[i]
+	keys := float64(h.keys)
 	t.look(from)
 	line, lineFrom := math.Inf(-1), int32(0) // best of from + skipMore for each step between
 	far, farFrom := math.Inf(-1), int32(0)   // best of from
@@ -110,7 +113,7 @@ func (t *walker) step(i int, from, to row, in, added []int32) {
 		if v := from.in[s] + t.w.add + halt; v > talk {
 			talk, talkCame = v, crossed
 		}
-		to.in[s], to.added[s] = best+h.step, talk+h.added
+		to.in[s], to.added[s] = best+h.step+keys*t.base[s], talk+h.added
 		if in != nil {
 			in[s], added[s] = came, talkCame
 		}

@@ -24,7 +24,7 @@ type settler struct {
 func (s *settler) starts() {
 	for i := range s.Steps {
 		st := &s.Steps[i]
-		at, near, all := s.begin(s.odds.entries[i])
+		at, near, all := s.begin(i)
 		said := min(1, all)
 		if said < s.t.w.said {
 			st.Confidence = 1 - said
@@ -49,42 +49,77 @@ func (s *settler) starts() {
 }
 
 // begin chooses where a step begins: the earliest place that is nearly as
-// likely as the likeliest. near is the chance of all places within two seconds
-// of it, all that of all places.
-func (s *settler) begin(entries []entry) (at int, near, all float64) {
-	time := func(k int) float64 { return s.h.words[entries[k].word].Start }
-	best := 0.0
-	mass := make([]float64, len(entries))
-	from, to, sum := 0, 0, 0.0
-	for k := range entries {
-		for to < len(entries) && time(to) <= time(k)+nearTime {
-			sum += entries[to].chance
-			to++
-		}
-		for time(from) < time(k)-nearTime {
-			sum -= entries[from].chance
-			from++
-		}
-		mass[k] = sum
-		best = max(best, sum)
-		all += entries[k].chance
+// likely as the likeliest and tells nearly as much of the step. near is the
+// chance of all places within two seconds of it, all that of all places.
+func (s *settler) begin(step int) (at int, near, all float64) {
+	places := s.places(s.odds.entries[step])
+	likely, telling := 0.0, 0.0
+	for i := range places {
+		p := &places[i]
+		p.gain = s.told(step, p.word)
+		likely, telling = max(likely, p.near), max(telling, p.gain)
+		all += p.chance
 	}
-	at = -1
-	for k := range entries {
-		if mass[k] < s.t.w.early*best {
-			continue
+	for _, p := range places {
+		if p.near >= s.t.w.early*likely && p.gain >= s.t.w.telling*telling {
+			return p.word, p.near, all
 		}
-		if at >= 0 && time(k) > time(at)+nearTime {
+	}
+	for _, p := range places {
+		if p.near == likely {
+			return p.word, p.near, all
+		}
+	}
+	return 0, 0, 0
+}
+
+// place is a stretch of two seconds and less in which a step may begin.
+type place struct {
+	word   int     // the likeliest
+	near   float64 // chance of all within two seconds of it
+	chance float64 // chance of all that belong to this place
+	gain   float64 // what the words that follow say for the step
+}
+
+// places gathers what is near to each other round the likeliest words.
+func (s *settler) places(entries []entry) []place {
+	var all []place
+	time := func(e entry) float64 { return s.h.words[e.word].Start }
+	taken := make([]bool, len(entries))
+	for {
+		top := -1
+		for k, e := range entries {
+			if !taken[k] && (top < 0 || e.chance > entries[top].chance) {
+				top = k
+			}
+		}
+		if top < 0 || len(all) == 16 {
 			break
 		}
-		if at < 0 || entries[k].chance > entries[at].chance {
-			at, near = k, mass[k]
+		p := place{word: entries[top].word}
+		for k, e := range entries {
+			if d := time(e) - time(entries[top]); max(d, -d) <= nearTime {
+				p.near += e.chance
+				if !taken[k] {
+					taken[k] = true
+					p.chance += e.chance
+				}
+			}
+		}
+		all = append(all, p)
+	}
+	slices.SortFunc(all, func(a, b place) int { return a.word - b.word })
+	return all
+}
+
+// told is what the words of the visit that starts near a word say for a step.
+func (s *settler) told(step, word int) float64 {
+	for _, v := range s.visits {
+		if v.step == step && v.last >= word && s.h.words[v.first].Start-s.h.words[word].Start < nearTime {
+			return v.gain
 		}
 	}
-	if at < 0 {
-		return 0, 0, 0
-	}
-	return entries[at].word, near, all
+	return 0
 }
 
 // startOf is when a word starts that follows a halt: where its cue is longer

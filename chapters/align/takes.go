@@ -10,7 +10,7 @@ type visit struct {
 }
 
 // visits reads a path into visits, and marks the words of each.
-func visits(states []state, words []hearing) []visit {
+func visits(states []state, words []*hearing) []visit {
 	var all []visit
 	for i, s := range states {
 		if s.added || s.step < 0 {
@@ -37,7 +37,7 @@ func moved(states []state, a, b int) bool {
 }
 
 // gain is what a word says for a step, against nothing.
-func gain(h hearing, step int) float64 {
+func gain(h *hearing, step int) float64 {
 	for _, s := range h.steps {
 		if s.step == step {
 			return h.step + s.gain

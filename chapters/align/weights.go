@@ -3,16 +3,20 @@ package align
 // weights are what the search for the steps goes by, as natural logarithms of
 // likelihood ratios unless said otherwise.
 type weights struct {
-	lambda   float64 // share of a step's words that come from its plan
+	lambda   float64 // share of a step's words that come from its plan, before any was heard
+	film     float64 // words that belief is worth for the film …
+	each     float64 // … and the film's share for each step
 	general  float64 // how much of a word's usual share is ordinary talk, the rest is the plan
 	smooth   float64 // words added to each step's size
+	level    float64 // 0 to 1: how far steps count as of one size
 	hint     float64 // what a word of the title is worth against one to be said
 	alike    float64 // degree of a word that stands for another
 	sound    float64 // degree of a word that sounds the same
 	farthest float64 // distance of sounds at which the degree is nothing
 	both     float64 // share of that left for a word that is planned as it stands
 
-	chatAdded, chatStep float64 // words of talk beside the work
+	chatAdded, chatStep float64 // words of talk beside the work …
+	chatPlanned         float64 // … and what is left of that for one that is planned
 	workAdded, workStep float64 // words of hands at work
 	newAdded, newStep   float64 // other words that are neither common nor planned
 
@@ -31,16 +35,17 @@ type weights struct {
 	resume                   float64 // a step goes on after it
 	halt                     float64 // share of a parting's weight that counts for these two
 
-	said  float64 // chance from which a step counts as said
-	early float64 // share of the likeliest place's chance from which an earlier one is the start
+	said    float64 // chance from which a step counts as said
+	early   float64 // share of the likeliest place's chance from which an earlier one is the start …
+	telling float64 // … and of what the words there say for the step
 }
 
 func usualWeights() weights {
 	return weights{
-		lambda: 0.3, general: 0.5, smooth: 4, hint: 0.4, alike: 0.3, sound: 0.7, farthest: 0.45, both: 0.2,
-		chatAdded: 0.7, chatStep: -0.5, workAdded: -0.4, workStep: 0.2, newAdded: 0.1, newStep: -0.1,
+		lambda: 0.3, film: 50, each: 20, general: 0.5, smooth: 4, level: 0.8, hint: 0.4, alike: 0.3, sound: 0.7, farthest: 0.45, both: 0.2,
+		chatAdded: 0.7, chatStep: -0.5, chatPlanned: 0.5, workAdded: -0.4, workStep: 0.2, newAdded: 0.1, newStep: -0.1,
 		open: -5, gapSome: 3.5, gapLong: 5, cue: 0.5, hidden: 2, lead: 1.5, sentence: 2, inside: -2,
 		skip: -2.5, skipMore: -1, skipMost: -6, back: -5, add: -1.5, resume: -0.5, halt: 0.5,
-		said: 0.5, early: 0.6,
+		said: 0.5, early: 0.6, telling: 0.3,
 	}
 }

@@ -192,9 +192,7 @@ func read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weights)
 	t := h.trellis(e, len(p.Steps))
 	shares := t.evenly()
 	t.follow(shares)
-	states, _ := t.path()
-	t.follow(t.followed(states, shares))
-	states, _ = t.path()
+	t.follow(t.followed(t.odds(), shares))
 	m := Match{Words: h.words, Lines: s.lines, Troubles: troubles, Rate: h.rate}
 	for i := range p.Steps {
 		m.Steps = append(m.Steps, Step{Index: i, ID: p.Steps[i].ID, Status: Missing})
@@ -202,9 +200,10 @@ func read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weights)
 	for _, c := range cues {
 		m.End = max(m.End, c.End.Seconds())
 	}
-	settle := settler{Match: &m, h: &h, t: t, states: states, odds: t.odds(states), visits: visits(states, t.words)}
+	settle := settler{Match: &m, h: &h, t: t, odds: t.odds()}
+	settle.place()
+	settle.visits = visits(m.Words, t.words)
 	settle.starts()
-	settle.beside()
 	settle.lines(s, e)
 	m.order()
 	return m

@@ -1,16 +1,56 @@
 package align
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
-// Problem: how sure is the path? It is one of many that explain the talk nearly
-// as well.
+// Problem: say of every word heard which step of the plan it belongs to, or
+// that it is talk beside the work, and how sure that is, when steps may be
+// skipped, moved or said again.
 //
-// Method: forward and backward sums over the same model (Baum et al. 1970)
-// instead of the best path: the chance that a step is entered at each word, and
-// that each word is talk beside the work. Sums are kept near one by dividing
-// each row by its total, so nothing is taken to logarithms word by word.
+// Method: a hidden Markov model whose states are, for each step, its first
+// part, its second part, and talk after it; the nearest published task is the
+// alignment of recipes to the talk of cooking videos (Malmaud et al. 2015,
+// arXiv 1503.01558). Forward and backward sums (Baum et al. 1970) give the
+// chance of each state at each word over all ways to explain the talk; the best
+// single way (Viterbi) was as good at finding steps and could not say how sure
+// it was. A step is entered where the talk halts or leads on; the next one
+// costs nothing, leaving out steps and going back do.
 //
-// Cost: as path.go, three times over; forward rows are kept block by block.
+// Cost: words times steps, since the sum over the states to come from runs
+// along; memory: forward rows are kept for a block of words at a time and made
+// again from the row at its head.
+//
+// Oddity: the step that is said is never entered, so takes of one step in a row
+// are one visit; takes.go parts them.
+
+// trellis is the model laid over the words.
+type trellis struct {
+	w     weights
+	steps int
+	heard []*hearing // the different words
+	words []*hearing // of each word heard, one of heard
+	base  []float64  // of each step: logarithm of a word's ratio that its plan has not
+	open  []float64  // of each word: that a step begins there
+	halt  []float64  // of each word: that talk beside the work begins or ends there
+}
+
+// row holds the likelihood of each state after a word. Place 0 is the time
+// before the first step, where there is only talk; step s has place s+1.
+type row struct{ head, tail, talk []float64 }
+
+func newRow(steps int) row {
+	all := make([]float64, 3*(steps+1))
+	n := steps + 1
+	return row{all[:n:n], all[n : 2*n : 2*n], all[2*n:]}
+}
+
+func copyRow(to, from row) {
+	copy(to.head, from.head)
+	copy(to.tail, from.tail)
+	copy(to.talk, from.talk)
+}
 
 // entry is the chance that a step begins with a word.
 type entry struct {
@@ -21,54 +61,50 @@ type entry struct {
 // odds are the chances that come of the model.
 type odds struct {
 	entries [][]entry // of each step, by word; tiny ones left out
-	added   []float64 // of each word: that it is in no step
-	in      []float64 // of each word: that it is in the step its path has
+	talk    []float64 // of each word: that it is in no step
+	step    []int     // of each word: the likeliest step
+	in      []float64 // of each word: the chance of that one
 }
 
-const tinyChance = 1e-3
+const (
+	tinyChance = 1e-3
+	blockCells = 1 << 20 // steps times words whose rows are kept at once
+)
 
 // sums is the model in likelihoods.
 type sums struct {
 	*trellis
-	skip, more, most, back, add, resume float64
-	told, talk                          []float64 // of each word: of a step that knows nothing of it; of talk
-	open, halt                          []float64
-	base                                []float64 // of each state
-	work                                []float64
+	skip, more, most, back, add, resume, turn float64
+	base                                      []float64 // of each place
+	later                                     []float64
 }
 
 func newSums(t *trellis) *sums {
 	u := &sums{
 		trellis: t, skip: math.Exp(t.w.skip), more: math.Exp(t.w.skipMore), most: math.Exp(t.w.skipMost),
-		back: math.Exp(t.w.back), add: math.Exp(t.w.add), resume: math.Exp(t.w.resume), work: make([]float64, t.steps+2),
+		back: math.Exp(t.w.back), add: math.Exp(t.w.add), resume: math.Exp(t.w.resume), turn: math.Exp(t.w.turn),
+		later: make([]float64, t.steps+2), base: make([]float64, t.steps+1),
 	}
-	for i, h := range t.words {
-		u.told, u.talk = append(u.told, math.Exp(h.step)), append(u.talk, math.Exp(h.added))
-		u.open, u.halt = append(u.open, math.Exp(t.open[i])), append(u.halt, math.Exp(t.halt[i]))
-	}
-	for _, h := range t.heard {
-		h.ratios = make([]float64, len(h.steps))
-		for k, g := range h.steps {
-			h.ratios[k] = math.Exp(g.gain)
-		}
-	}
-	for _, b := range t.base {
-		u.base = append(u.base, math.Exp(b))
+	for s, b := range t.base {
+		u.base[s+1] = math.Exp(b)
 	}
 	return u
 }
 
-// arrive gives for each step the likelihood of coming to it from another one.
+// arrive gives for each place the likelihood of coming to it from another one.
 func (u *sums) arrive(from row, open float64, to []float64) {
-	later := u.work
-	later[u.steps+1] = 0
-	for s := u.steps; s >= 0; s-- {
-		later[s] = later[s+1] + from.in[s] + from.added[s]
+	later, n := u.later, u.steps
+	later[n+1] = 0
+	for s := n; s >= 0; s-- {
+		later[s] = later[s+1] + from.head[s] + from.tail[s] + from.talk[s]
 	}
 	to[0] = 0
 	line, far := 0.0, 0.0
-	for s := 1; s <= u.steps; s++ {
-		last := from.in[s-1] + from.added[s-1]
+	for s := 1; s <= n; s++ {
+		last := later[s-1] - later[s]
+		if last < 0 {
+			last = 0
+		}
 		to[s] = open * (last + line*u.skip + far*u.most + later[s+1]*u.back)
 		line = line*u.more + last
 		far += last
@@ -76,113 +112,126 @@ func (u *sums) arrive(from row, open float64, to []float64) {
 }
 
 // forward goes from one row to the next over word i and gives the factor that
-// brought it to a total of one. enter is what arrive gives, weighed by the word.
+// brings it to a total of one. enter is what arrive gives, weighed by the word.
 func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 	h := u.words[i]
-	u.arrive(from, u.open[i], enter)
-	cross, add := u.resume*u.halt[i], u.add*u.halt[i]
-	for s := range from.in {
-		in := from.in[s] + enter[s]
-		if s > 0 {
-			in += from.added[s] * cross
-		}
-		told := u.told[i] * u.base[s]
+	u.arrive(from, math.Exp(u.open[i]), enter)
+	halt := math.Exp(u.halt[i])
+	cross, add := u.resume*halt, u.add*halt
+	told, talk := h.told, h.talk
+	for s, head := range from.head {
+		tail, aside := from.tail[s], from.talk[s]
+		weigh := told * u.base[s]
 		for range h.keys - 1 {
-			told *= u.base[s]
+			weigh *= u.base[s]
 		}
-		to.in[s] = in * told
-		to.added[s] = (from.added[s] + from.in[s]*add) * u.talk[i]
-		enter[s] *= told
+		e := enter[s]
+		to.talk[s] = (aside + (head+tail)*add) * talk
+		if s == 0 {
+			cross = 0
+		}
+		to.tail[s] = (tail + head*u.turn + aside*cross) * weigh
+		to.head[s] = (head + e) * weigh
+		enter[s] = e * weigh
+		if s == 0 {
+			cross = u.resume * halt
+		}
 	}
-	for k, g := range h.steps {
-		to.in[g.step+1] *= h.ratios[k]
-		enter[g.step+1] *= h.ratios[k]
+	for k := range h.steps {
+		g := &h.steps[k]
+		to.head[g.step+1] *= g.head
+		enter[g.step+1] *= g.head
+		to.tail[g.step+1] *= g.tail
 	}
 	total := 0.0
-	for s := range to.in {
-		total += to.in[s] + to.added[s]
+	for s := range to.head {
+		total += to.head[s] + to.tail[s] + to.talk[s]
 	}
 	scale := 1 / total
-	for s := range to.in {
-		to.in[s] *= scale
-		to.added[s] *= scale
+	for s := range to.head {
+		to.head[s] *= scale
+		to.tail[s] *= scale
+		to.talk[s] *= scale
 		enter[s] *= scale
 	}
 	return scale
 }
 
 // backward goes from the likelihoods of what follows word i to those of what
-// follows word i-1.
+// follows word i-1; after is used up.
 func (u *sums) backward(i int, scale float64, after, before row) {
 	h := u.words[i]
-	weighed := after.in // of each step: the word and all that follows, entered at the word
-	for s := range weighed {
-		told := u.told[i] * u.base[s]
+	for s := range after.head {
+		weigh := h.told * u.base[s] * scale
 		for range h.keys - 1 {
-			told *= u.base[s]
+			weigh *= u.base[s]
 		}
-		weighed[s] *= told * scale
-		after.added[s] *= u.talk[i] * scale
+		after.head[s] *= weigh
+		after.tail[s] *= weigh
+		after.talk[s] *= h.talk * scale
 	}
-	for k, g := range h.steps {
-		weighed[g.step+1] *= h.ratios[k]
+	for k := range h.steps {
+		g := &h.steps[k]
+		after.head[g.step+1] *= g.head
+		after.tail[g.step+1] *= g.tail
 	}
-	open := u.open[i]
-	cross, add := u.resume*u.halt[i], u.add*u.halt[i]
-	earlier := u.work // sums of the steps before, each entered
+	open, halt := math.Exp(u.open[i]), math.Exp(u.halt[i])
+	cross, add := u.resume*halt, u.add*halt
+	n := u.steps
+	earlier := u.later // sums of the steps before, each entered
 	earlier[0] = 0
-	for s := range weighed {
+	for s := range after.head {
 		earlier[s+1] = earlier[s]
 		if s > 0 {
-			earlier[s+1] += weighed[s]
+			earlier[s+1] += after.head[s]
 		}
 	}
 	line, far := 0.0, 0.0
-	for s := u.steps; s >= 0; s-- {
+	for s := n; s >= 0; s-- {
 		next := 0.0
-		if s < u.steps {
-			next = weighed[s+1]
+		if s < n {
+			next = after.head[s+1]
 		}
 		leave := open * (next + line*u.skip + far*u.most + earlier[s]*u.back)
-		before.in[s] = leave + weighed[s] + after.added[s]*add
-		before.added[s] = leave + after.added[s]
+		before.tail[s] = leave + after.tail[s] + after.talk[s]*add
+		before.head[s] = leave + after.head[s] + after.tail[s]*u.turn + after.talk[s]*add
+		before.talk[s] = leave + after.talk[s]
 		if s > 0 {
-			before.added[s] += weighed[s] * cross
+			before.talk[s] += after.tail[s] * cross
 		}
 		line = line*u.more + next
 		far += next
 	}
 }
 
-// odds sums over all paths; states is the best one.
-func (t *trellis) odds(states []state) odds {
+// odds sums over all ways through the model.
+func (t *trellis) odds() odds {
 	n, width := len(t.words), t.steps+1
-	o := odds{entries: make([][]entry, t.steps), added: make([]float64, n), in: make([]float64, n)}
+	o := odds{entries: make([][]entry, t.steps), talk: make([]float64, n), step: make([]int, n), in: make([]float64, n)}
 	if n == 0 {
 		return o
 	}
 	u := newSums(t)
-	block := max(1, min(n, blockCells/4/width))
+	block := max(1, min(n, blockCells/width))
 	scales := make([]float64, n)
-	enter := make([]float64, width)
+	enters := make([]float64, block*width)
 	var heads []row
 	now, next := newRow(t.steps), newRow(t.steps)
-	now.added[0] = 1
+	now.talk[0] = 1
 	for i := range n {
 		if i%block == 0 {
 			head := newRow(t.steps)
 			copyRow(head, now)
 			heads = append(heads, head)
 		}
-		scales[i] = u.forward(i, now, next, enter)
+		scales[i] = u.forward(i, now, next, enters[:width])
 		now, next = next, now
 	}
 	after, before := newRow(t.steps), newRow(t.steps)
 	for s := range width {
-		after.in[s], after.added[s] = 1, 1
+		after.head[s], after.tail[s], after.talk[s] = 1, 1, 1
 	}
 	rows := make([]row, block)
-	enters := make([]float64, block*width)
 	for k := range rows {
 		rows[k] = newRow(t.steps)
 	}
@@ -196,40 +245,34 @@ func (t *trellis) odds(states []state) odds {
 		}
 		for i := to - 1; i >= from; i-- {
 			k := i - from
-			o.take(i, rows[k], after, enters[k*width:(k+1)*width], states[i])
+			o.take(i, rows[k], after, enters[k*width:(k+1)*width])
 			u.backward(i, scales[i], after, before)
 			after, before = before, after
 		}
 	}
 	for _, e := range o.entries {
-		reverse(e)
+		slices.Reverse(e)
 	}
 	return o
 }
 
 // take reads the chances of a word.
-func (o *odds) take(i int, at, after row, enter []float64, path state) {
-	total, talk := 0.0, 0.0
-	for s := range at.in {
-		in, added := at.in[s]*after.in[s], at.added[s]*after.added[s]
-		total += in + added
-		talk += added
-	}
-	for s := 1; s < len(enter); s++ {
-		if c := enter[s] * after.in[s] / total; c > tinyChance {
-			o.entries[s-1] = append(o.entries[s-1], entry{i, c})
+func (o *odds) take(i int, at, after row, enter []float64) {
+	told, talk, best, step := 0.0, 0.0, 0.0, 0
+	for s := range at.head {
+		in := at.head[s]*after.head[s] + at.tail[s]*after.tail[s]
+		told += in
+		talk += at.talk[s] * after.talk[s]
+		if in > best {
+			best, step = in, s
 		}
 	}
-	o.added[i] = talk / total
-	if s := path.step + 1; path.added {
-		o.in[i] = at.added[s] * after.added[s] / total
-	} else {
-		o.in[i] = at.in[s] * after.in[s] / total
+	total := told + talk
+	least := tinyChance * total
+	for s := 1; s < len(enter); s++ {
+		if c := enter[s] * after.head[s]; c > least {
+			o.entries[s-1] = append(o.entries[s-1], entry{i, c / total})
+		}
 	}
-}
-
-func reverse(e []entry) {
-	for a, b := 0, len(e)-1; a < b; a, b = a+1, b-1 {
-		e[a], e[b] = e[b], e[a]
-	}
+	o.talk[i], o.step[i], o.in[i] = talk/total, step-1, best/total
 }

@@ -1,6 +1,7 @@
 package align
 
 import (
+	"math"
 	"slices"
 
 	"fixslate/plan"
@@ -25,6 +26,7 @@ type script struct {
 type use struct {
 	step  int
 	times float64
+	early float64 // times, each weighed by how much of the step's speech comes after it, 0 to 1
 }
 
 // newScript lays out the planned speech. A step's title, its do, and the names of
@@ -50,11 +52,22 @@ func newScript(p *plan.Plan, planned timing.Timeline, w weights) *script {
 				s.add(step.Index, k, 1)
 			}
 		}
+		total, done := 0, 0
+		for _, n := range s.of[step.Index] {
+			total += len(s.keys[n])
+		}
+		for _, n := range s.of[step.Index] {
+			for _, k := range s.keys[n] {
+				s.early(step.Index, k, 1-(float64(done)+0.5)/float64(total))
+				done++
+			}
+		}
 	}
 	for i := range p.Steps {
 		for _, hint := range hints(p, &p.Steps[i]) {
 			for _, k := range split(prose.Fold(prose.Spoken(hint))) {
 				s.add(i, k, w.hint)
+				s.early(i, k, w.hint/2)
 			}
 		}
 	}
@@ -110,7 +123,17 @@ func (s *script) add(step int, key string, times float64) {
 			return
 		}
 	}
-	s.steps[t] = append(s.steps[t], use{step, times})
+	s.steps[t] = append(s.steps[t], use{step: step, times: times})
+}
+
+// early notes where in a step a word stands.
+func (s *script) early(step int, key string, rest float64) {
+	uses := s.steps[s.number[key]]
+	for i := range uses {
+		if uses[i].step == step {
+			uses[i].early += rest
+		}
+	}
 }
 
 // like is how well a heard word stands for a planned one, 0 to 1.
@@ -226,17 +249,21 @@ func popcount(m uint32) int {
 type score struct {
 	step  int
 	ratio float64 // of the word's likelihoods, said by plan and said in general
+	early float64 // the same, weighed towards the step's beginning
 	gain  float64 // logarithm of what that makes of the step's likelihood
+	head  float64 // what it makes of the likelihood of the step's first part
+	tail  float64 // … and of its second
 }
 
 // hearing is what a word says: for steps whose plan has it, for any step, and
 // for talk beside them, as logarithms of likelihood ratios.
 type hearing struct {
-	steps  []score // by step; one may stand more than once
-	keys   int
-	ratios []float64 // of steps, gains as ratios
-	step   float64
-	added  float64
+	steps []score // by step; one may stand more than once
+	keys  int
+	told  float64 // step as a ratio
+	talk  float64 // added as a ratio
+	step  float64
+	added float64
 }
 
 // hear weighs a word, all its keys together.
@@ -245,6 +272,7 @@ func (e *ear) hear(keys []string) *hearing {
 	for _, k := range keys {
 		e.weigh(k, h)
 	}
+	h.told, h.talk = math.Exp(h.step), math.Exp(h.added)
 	return h
 }
 
@@ -274,7 +302,8 @@ func (e *ear) weigh(key string, h *hearing) {
 		usual := max(share, lex.share(e.script.types[t]))
 		usual = e.w.general*usual + (1-e.w.general)*e.script.share[t]
 		for _, u := range e.script.steps[t] {
-			h.steps = append(h.steps, score{step: u.step, ratio: l.degree * u.times / e.script.size[u.step] / usual})
+			one := l.degree / e.script.size[u.step] / usual
+			h.steps = append(h.steps, score{step: u.step, ratio: one * u.times, early: one * u.early})
 		}
 	}
 	// One entry a step: what its words say for it together.
@@ -284,6 +313,7 @@ func (e *ear) weigh(key string, h *hearing) {
 	for _, g := range own {
 		if n := len(kept); n > 0 && kept[n-1].step == g.step {
 			kept[n-1].ratio += g.ratio
+			kept[n-1].early += g.early
 		} else {
 			kept = append(kept, g)
 		}

@@ -133,7 +133,7 @@ func (s *settler) lines(script *script, e *ear) {
 	w := weigher{e, map[string]float64{}}
 	of := make([][]int, len(s.Steps)) // the words of each step
 	for i := range s.Words {
-		if st := s.states[i].step; st >= 0 {
+		if st := s.odds.step[i]; st >= 0 {
 			of[st] = append(of[st], i)
 		}
 	}

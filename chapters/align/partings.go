@@ -24,14 +24,17 @@ func (h *heard) trellis(e *ear, steps int) *trellis {
 // follow sets what share of each step's words comes from its plan: one that is
 // read out makes every other word speak against it, one told freely does not.
 func (t *trellis) follow(shares []float64) {
-	t.base = make([]float64, t.steps+1)
+	t.base = make([]float64, t.steps)
 	for s, share := range shares {
-		t.base[s+1] = math.Log(1 - share)
+		t.base[s] = math.Log(1 - share)
 	}
 	for _, h := range t.heard {
 		for k := range h.steps {
 			g := &h.steps[k]
-			g.gain = math.Log(1+(g.ratio-1)*shares[g.step]) - t.base[g.step+1]
+			share, late := shares[g.step], 2*g.early-g.ratio // -ratio at the step's end, ratio at its beginning
+			g.gain = math.Log(1+(g.ratio-1)*share) - t.base[g.step]
+			g.head = (1 + (g.ratio+t.w.ordered*late-1)*share) / (1 - share)
+			g.tail = (1 + (g.ratio-t.w.ordered*late-1)*share) / (1 - share)
 		}
 	}
 }
@@ -45,23 +48,23 @@ func (t *trellis) evenly() []float64 {
 	return shares
 }
 
-// followed is how much of each step's words came from its plan along a path, an
-// expectation as in the EM algorithm (Dempster et al. 1977); shares are those
-// the path was found with.
-func (t *trellis) followed(states []state, shares []float64) []float64 {
+// followed is how much of each step's words came from its plan where they are
+// surest to be that step's, an expectation as in the EM algorithm (Dempster et
+// al. 1977); shares are those the odds were found with.
+func (t *trellis) followed(o odds, shares []float64) []float64 {
 	words, planned := make([]float64, t.steps), make([]float64, t.steps)
 	all, allPlanned := 0.0, 0.0
-	for i, st := range states {
-		if st.added || st.step < 0 {
+	for i, h := range t.words {
+		step, chance := o.step[i], o.in[i]
+		if step < 0 {
 			continue
 		}
-		h := t.words[i]
-		words[st.step] += float64(h.keys)
-		all += float64(h.keys)
+		words[step] += float64(h.keys) * chance
+		all += float64(h.keys) * chance
 		for _, g := range h.steps {
-			if g.step == st.step {
-				c := shares[g.step] * g.ratio / (1 + (g.ratio-1)*shares[g.step])
-				planned[st.step] += c
+			if g.step == step {
+				c := shares[g.step] * g.ratio / (1 + (g.ratio-1)*shares[g.step]) * chance
+				planned[step] += c
 				allPlanned += c
 			}
 		}

@@ -15,7 +15,6 @@ type settler struct {
 	*Match
 	h      *heard
 	t      *trellis
-	states []state
 	odds   odds
 	visits []visit
 }
@@ -170,12 +169,13 @@ func (m *Match) order() {
 	}
 }
 
-// beside gathers the talk that belongs to no step.
-func (s *settler) beside() {
+// place says of each word which step it is in, and gathers the talk that is in
+// none.
+func (s *settler) place() {
 	for i := range s.Words {
 		s.Words[i].Step = -1
-		if st := s.states[i]; st.step >= 0 && s.odds.added[i] < 0.5 {
-			s.Words[i].Step = st.step
+		if s.odds.talk[i] < 0.5 {
+			s.Words[i].Step = s.odds.step[i]
 		}
 	}
 	for i, w := range s.Words {

@@ -9,31 +9,21 @@ type visit struct {
 	retake      bool
 }
 
-// visits reads a path into visits, and marks the words of each.
-func visits(states []state, words []*hearing) []visit {
+// visits gathers words into visits.
+func visits(words []Word, heard []*hearing) []visit {
 	var all []visit
-	for i, s := range states {
-		if s.added || s.step < 0 {
+	for i, w := range words {
+		if w.Step < 0 {
 			continue
 		}
-		if n := len(all); n == 0 || all[n-1].step != s.step || moved(states, all[n-1].last, i) {
-			all = append(all, visit{step: s.step, first: i})
+		if n := len(all); n == 0 || all[n-1].step != w.Step {
+			all = append(all, visit{step: w.Step, first: i})
 		}
 		v := &all[len(all)-1]
 		v.last = i
-		v.gain += gain(words[i], s.step)
+		v.gain += gain(heard[i], w.Step)
 	}
 	return all
-}
-
-// moved holds where the path was in another step between two words.
-func moved(states []state, a, b int) bool {
-	for _, s := range states[a:b] {
-		if s.step != states[b].step {
-			return true
-		}
-	}
-	return false
 }
 
 // gain is what a word says for a step, against nothing.

@@ -29,6 +29,9 @@ type weights struct {
 	sentence float64 // after a full stop
 	inside   float64 // inside a sentence, where captions have full stops
 
+	ordered float64 // 0 to 1: how far a step's words come in the planned order
+	turn    float64 // a step comes to its second part
+
 	skip, skipMore, skipMost float64 // one step left out, each further one, the most
 	back                     float64 // a step before the one just said
 	add                      float64 // talk beside the work begins
@@ -45,7 +48,7 @@ func usualWeights() weights {
 		lambda: 0.3, film: 50, each: 20, general: 0.5, smooth: 4, level: 0.8, hint: 0.4, alike: 0.3, sound: 0.7, farthest: 0.45, both: 0.2,
 		chatAdded: 0.7, chatStep: -0.5, chatPlanned: 0.5, workAdded: -0.4, workStep: 0.2, newAdded: 0.1, newStep: -0.1,
 		open: -5, gapSome: 3.5, gapLong: 5, cue: 0.5, hidden: 2, lead: 1.5, sentence: 2, inside: -2,
-		skip: -2.5, skipMore: -1, skipMost: -6, back: -5, add: -1.5, resume: -0.5, halt: 0.5,
+		ordered: 0.5, turn: -1.5, skip: -2.5, skipMore: -1, skipMost: -6, back: -5, add: -1.5, resume: -0.5, halt: 0.5,
 		said: 0.5, early: 0.6, telling: 0.3,
 	}
 }

@@ -35,7 +35,7 @@ var reviewed = []string{"chapters-few", "chapter-short", "description-long", "ru
 func Review(pass *Pass) []diag.Finding {
 	copied := *pass
 	p := &copied
-	p.gathered = gather(p.Plan)
+	p.gathered = gather(p)
 	var all []found
 	for _, r := range reviewRules(p) {
 		for _, report := range r.Check(p) {

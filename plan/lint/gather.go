@@ -16,10 +16,13 @@ type gathered struct {
 	quoted map[plan.Ref]bool // things that some text quotes
 	words  []string          // of each step: what its title, do and narration say, folded
 	all    string            // of every text, folded
+	said   []said            // spoken lines with their claims
+	facts  []valued          // facts with a measured value
 }
 
-func gather(p *plan.Plan) gathered {
-	g := gathered{texts: p.Texts(), quoted: map[plan.Ref]bool{}, words: make([]string, len(p.Steps))}
+func gather(pass *Pass) gathered {
+	p := pass.Plan
+	g := gathered{said: saidLines(p, pass.Claims), facts: valuedFacts(p), texts: p.Texts(), quoted: map[plan.Ref]bool{}, words: make([]string, len(p.Steps))}
 	steps := make([]strings.Builder, len(p.Steps))
 	var all strings.Builder
 	for _, w := range g.texts {

@@ -111,7 +111,7 @@ func Rules() []Rule {
 func Run(pass *Pass) []diag.Finding {
 	copied := *pass
 	p := &copied
-	p.gathered = gather(p.Plan)
+	p.gathered = gather(p)
 	var found []found
 	for _, r := range Rules() {
 		if r.Check == nil {

@@ -2,8 +2,9 @@ package lint
 
 // truthRules are the rules of the group Truth, by name.
 var truthRules = []Rule{
-	batteryUnchecked, causeUntested, causesAlike, differsUnsaid, driveOlderStandard, driveUnknown,
-	fuseColour, fuseWire, objectUntried, outcomeUnshown, polarityByVariant, sourceDated,
-	sourceMissing, specImplausible, testDeadEnd, testUnshown, testWithoutReading, torqueImplausible,
-	torqueUnitSlip, valueOpen, variantGap,
+	alwaysNever, batteryUnchecked, causeUntested, causesAlike, claimUntested, differsUnsaid,
+	driveOlderStandard, driveUnknown, fuseColour, fuseWire, numberConflict, numberLoose,
+	objectUntried, outcomeUnshown, partNumberUnverified, polarityByVariant, sourceDated, sourceMissing,
+	specImplausible, testDeadEnd, testUnshown, testWithoutReading, torqueImplausible, torqueUnitSlip,
+	unsure, valueOpen, variantGap,
 }

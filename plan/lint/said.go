@@ -1,0 +1,94 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/claim"
+	"fixslate/plan/trade"
+)
+
+// said is one spoken line with what it claims.
+type said struct {
+	claim.Claim
+	step int
+	line *plan.Line
+}
+
+// saidLines ties the claims of the narration to its lines.
+func saidLines(p *plan.Plan, claims []claim.Claim) []said {
+	type place struct {
+		path  string
+		start int
+	}
+	at := make(map[place]said, len(claims))
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		for key, lines := range map[string][]plan.Line{"say": s.Lines, "other_side": s.OtherSaid} {
+			for j := range lines {
+				at[place{stepPath(i, key), lines[j].Start}] = said{step: i, line: &lines[j]}
+			}
+		}
+	}
+	var all []said
+	for _, c := range claims {
+		if s, ok := at[place{c.Path, c.Start}]; ok {
+			s.Claim = c
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// report is a Report about the line, or about a stretch of its printed text.
+func (s said) report(start, end int) Report {
+	from, to := 0, len(s.line.Source)
+	if end > start {
+		from, to = s.line.SourceSpan(start, end)
+	}
+	return Report{Path: s.Path, Span: [2]int{s.line.Start + from, s.line.Start + to}}
+}
+
+// quotesFact holds where the line quotes a fact: the fact answers for itself.
+func (s said) quotesFact() bool {
+	return slices.ContainsFunc(s.line.Quotes, func(q plan.Quote) bool {
+		return q.Ref.Kind != plan.KindTool && q.Ref.Kind != plan.KindStep && q.Ref.Kind != plan.KindCaution
+	})
+}
+
+// readAloud holds for a reading that is read aloud while a test is made.
+func (p *Pass) readAloud(s said) bool {
+	return s.Has(claim.Measurement) && len(p.Plan.Steps[s.step].Tests) > 0
+}
+
+// loose are the values of a line that no fact answers for: numbers with a unit
+// outside its quotes. Times, turns, shares and counts are no values of the
+// object, and money is a cost.
+func (p *Pass) loose(s said) []claim.Value {
+	if len(s.Evidence) > 0 || p.readAloud(s) {
+		return nil
+	}
+	var found []claim.Value
+	for _, v := range s.Values {
+		unit, ok := trade.LookupUnit(v.Unit)
+		if v.Quoted || v.Part != "" || v.Unit == "" || !ok {
+			continue
+		}
+		switch unit.Dimension() {
+		case trade.Time, trade.Angle, trade.Ratio:
+			continue
+		}
+		found = append(found, v)
+	}
+	return found
+}
+
+// printed is a stretch of the line as it is printed.
+func (s said) printed(v claim.Value) string {
+	if v.Start < 0 || v.End > len(s.line.Print) || v.Start >= v.End {
+		return fmt.Sprint(v.Number, " ", v.Unit)
+	}
+	return strings.TrimSpace(s.line.Print[v.Start:v.End])
+}

@@ -21,14 +21,17 @@ import (
 	"fixslate/chapters"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/diagnose"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
+	"fixslate/templates/picture"
 )
 
 // Book is what the page is made of.
 type Book struct {
 	Plan     *plan.Plan
 	Timeline timing.Timeline
+	Tests    diagnose.Result
 	Shots    []shotlist.Shot
 	Chapters []chapters.Chapter
 	Findings []diag.Finding
@@ -79,17 +82,21 @@ var (
 	//go:embed step.html.tmpl
 	stepText string
 	//go:embed book.css
-	style string
+	bookStyle string
 	//go:embed book.js
 	script string
 )
 
+// style is the page's with that of its pictures: one element, one hash.
+var style = sync.OnceValue(func() string { return bookStyle + picture.Style })
+
 // page is the template, read once.
 var page = sync.OnceValue(func() *template.Template {
 	t := template.New("book").Funcs(template.FuncMap{
-		"style":  func() template.CSS { return template.CSS(style) },
+		"style":  func() template.CSS { return template.CSS(style()) },
 		"script": func() template.JS { return template.JS(script) },
 		"policy": policy,
+		"legend": func() string { return picture.TimeLegend },
 		"note":   func(n plan.Note) template.HTML { return template.HTML(n.HTML) },
 	})
 	template.Must(t.Parse(stepText))
@@ -98,7 +105,7 @@ var page = sync.OnceValue(func() *template.Template {
 
 // policy is the page's content security policy.
 func policy() string {
-	return "default-src 'none'; style-src '" + hash(style) + "'; script-src '" + hash(script) +
+	return "default-src 'none'; style-src '" + hash(style()) + "'; script-src '" + hash(script) +
 		"'; base-uri 'none'; form-action 'none'"
 }
 

@@ -7,6 +7,7 @@ import (
 	"fixslate/chapters"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/diagnose"
 	"fixslate/plan/timing"
 	"fixslate/samples"
 	"fixslate/shotlist"
@@ -26,7 +27,7 @@ func bookOf(t testing.TB, name string, text []byte) Book {
 		}
 	}
 	timeline := timing.Estimate(p, timing.DefaultPace())
-	return Book{p, timeline, shotlist.FromPlan(p), chapters.FromTimeline(p, timeline), faults}
+	return Book{p, timeline, diagnose.Best(p, timing.TestMinutes), shotlist.FromPlan(p), chapters.FromTimeline(p, timeline), faults}
 }
 
 func sample(t testing.TB, name string) Book {

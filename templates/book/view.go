@@ -1,6 +1,8 @@
 package book
 
 import (
+	"fmt"
+	"html/template"
 	"strings"
 
 	"fixslate/chapters"
@@ -8,6 +10,7 @@ import (
 	"fixslate/plan/diag"
 	"fixslate/plan/kit"
 	"fixslate/templates/blurb"
+	"fixslate/templates/picture"
 )
 
 // view is the page in the words it prints.
@@ -18,7 +21,8 @@ type view struct {
 	Note      plan.Note
 	Deference string
 	Versions  []version
-	Picture   picture
+	Time      drawing
+	Tests     []drawing
 	Lists     []list // what to have at hand
 	Differs   []differs
 	Open      []open
@@ -67,10 +71,14 @@ func viewOf(b Book) view {
 	p := b.Plan
 	v := view{
 		Language: language(p), Title: p.Video.Title.Print, Head: head(p), Note: p.Video.Note,
-		Deference: blurb.Deference, Picture: pictureOf(b), Shots: len(b.Shots),
+		Deference: blurb.Deference, Shots: len(b.Shots),
 	}
 	for i := range p.Variants {
 		v.Versions = append(v.Versions, version{p.Variants[i].ID, p.Variants[i].Name.Print, p.Variants[i].Tell.Print})
+	}
+	v.Time = drawingOf(picture.Time(p, b.Timeline, b.Chapters), "time-picture")
+	for i, pic := range picture.Tests(p, b.Tests) {
+		v.Tests = append(v.Tests, drawingOf(pic, fmt.Sprintf("tests-picture-%d", i+1)))
 	}
 	v.Lists = lists(p)
 	for _, d := range p.Differs {
@@ -89,6 +97,19 @@ func viewOf(b Book) view {
 	}
 	v.Faults, v.Excepted = findings(p, b.Findings)
 	return v
+}
+
+// drawing is a picture as the page holds it.
+type drawing struct {
+	SVG   template.HTML
+	Words string
+	Title string // the version's name
+	For   string
+}
+
+// drawingOf trusts the picture's markup: picture escapes what is the plan's.
+func drawingOf(p picture.Picture, name string) drawing {
+	return drawing{template.HTML(p.Inline(name)), p.Words, p.Version, p.For}
 }
 
 // language is the plan's, for the page's lang: our own words are English, but

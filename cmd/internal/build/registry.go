@@ -11,6 +11,7 @@ import (
 	"fixslate/shotlist"
 	"fixslate/templates/blurb"
 	"fixslate/templates/book"
+	"fixslate/templates/picture"
 	"fixslate/templates/sheet"
 )
 
@@ -27,12 +28,13 @@ func Outputs() []Output {
 	outputs := []Output{
 		{"before.md", "to look up, buy, charge and try; packing list", func(c *Compiled) []byte { return sheet.Before(c.Plan) }},
 		{"book.html", "shoot book for the phone", func(c *Compiled) []byte {
-			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Shots: c.Shots, Chapters: c.Chapters, Findings: c.Findings})
+			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Tests: c.Tests, Shots: c.Shots, Chapters: c.Chapters, Findings: c.Findings})
 		}},
 		{"comment.txt", "comment to pin", func(c *Compiled) []byte { return blurb.Comment(c.Plan, c.Chapters) }},
 		{"description.md", "description, whole", func(c *Compiled) []byte { return c.Description.Markdown }},
 		{"description.txt", "description within the limit", func(c *Compiled) []byte { return c.Description.Text }},
 		{"edit.md", "notes for the cut", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
+		{"faults.svg", "which test first, drawn", func(c *Compiled) []byte { return picture.File(picture.Tests(c.Plan, c.Tests)...) }},
 		{"helper.md", "the helper's side", func(c *Compiled) []byte { return sheet.Helper(c.Plan) }},
 		{"shots.csv", "shots for a spreadsheet", func(c *Compiled) []byte { return sheet.ShotsCSV(c.Plan, c.Shots) }},
 		{"shots.md", "shots in story order", func(c *Compiled) []byte { return sheet.Shots(c.Plan, c.Shots) }},

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bufio"
 	"errors"
 	"fmt"
 	"io"
@@ -42,6 +43,39 @@ func (f folder) Open(name string) (fs.File, error) {
 	}
 	defer root.Close()
 	return root.FS().Open(name)
+}
+
+// compiled reads a plan and compiles it. Findings are printed beside the
+// command's product; faults end it.
+func compiled(s streams, name string) (*build.Compiled, error) {
+	r, err := read(s, name)
+	if err != nil {
+		return nil, err
+	}
+	c := build.Compile(r)
+	diag.Sort(c.Findings)
+	if err := complain(s, c.Findings); err != nil {
+		return nil, failed{err}
+	}
+	if c.Plan == nil {
+		return nil, errFaulted
+	}
+	return &c, nil
+}
+
+// ended ends a command that has printed its product, err being what the last
+// print said.
+func ended(w *bufio.Writer, err error, f failOn, c *build.Compiled) error {
+	if err == nil {
+		err = w.Flush()
+	}
+	if err != nil {
+		return failed{err}
+	}
+	if f.met(c.Findings) {
+		return errFound
+	}
+	return nil
 }
 
 // slurpUpTo reads a whole file, "-" being standard input, but at most one byte

@@ -13,6 +13,7 @@ import (
 	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/timing"
+	"fixslate/templates/picture"
 )
 
 type timeOptions struct {
@@ -23,15 +24,15 @@ type timeOptions struct {
 }
 
 func newTime(s streams) *cobra.Command {
-	o := &timeOptions{streams: s, format: formats("text", "json"), failOn: failOn{never}}
+	o := &timeOptions{streams: s, format: formats("text", "json", "svg"), failOn: failOn{never}}
 	cmd := &cobra.Command{
 		Use:   "time PLAN",
 		Short: "estimate the running time, by step and chapter",
 		Long: `Time estimates how long the video will run, with the spread of the estimate:
 nine times in ten it runs longer than the first figure and nine in ten shorter
 than the last. Screen time is what the viewer sees, hands-on time what the work
-takes.`,
-		Example: "  fixslate time washer.toml",
+takes. Of the bars, = is speech and - what is seen without it.`,
+		Example: "  fixslate time washer.toml\n  fixslate time washer.toml --format svg > time.svg",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.plan = args[0]
@@ -44,34 +45,24 @@ takes.`,
 }
 
 func runTime(o *timeOptions) error {
-	r, err := read(o.streams, o.plan)
+	c, err := compiled(o.streams, o.plan)
 	if err != nil {
 		return err
 	}
-	c := build.Compile(r)
-	diag.Sort(c.Findings)
-	if err := complain(o.streams, c.Findings); err != nil {
-		return failed{err}
-	}
-	if c.Plan == nil {
-		return errFaulted
-	}
 	w := bufio.NewWriter(o.out)
-	if o.format.word == "json" {
-		err = timeJSON(w, &c)
-	} else {
-		timeText(w, &c)
+	switch o.format.word {
+	case "json":
+		err = timeJSON(w, c)
+	case "svg":
+		svg := picture.TimeFile(c.Plan, c.Timeline, c.Chapters)
+		if svg == nil {
+			return failed{fmt.Errorf("%s: there is nothing to draw: no step takes time; give one a \"say\" or \"on_screen\"", c.Source.Name)}
+		}
+		_, err = w.Write(svg)
+	default:
+		timeText(w, c)
 	}
-	if err == nil {
-		err = w.Flush()
-	}
-	if err != nil {
-		return failed{err}
-	}
-	if o.failOn.met(c.Findings) {
-		return errFound
-	}
-	return nil
+	return ended(w, err, o.failOn, c)
 }
 
 func timeText(w *bufio.Writer, c *build.Compiled) {
@@ -87,7 +78,7 @@ func timeText(w *bufio.Writer, c *build.Compiled) {
 		longest = max(longest, s.Screen)
 	}
 	for _, s := range t.Steps {
-		bar := strings.Repeat("=", int(14*s.Screen/max(longest, 1)+0.5))
+		bar := bars(s, 14/max(longest, 1))
 		name := diag.Visible(c.Plan.Steps[s.Index].Title.Print)
 		if s.Detour {
 			name = "(" + name + ")"
@@ -101,6 +92,13 @@ func timeText(w *bufio.Writer, c *build.Compiled) {
 	for _, v := range t.Versions {
 		fmt.Fprintf(w, "\n%s: running time %s\n", diag.Visible(c.Plan.Name(plan.Ref{Kind: plan.KindVariant, ID: v.Variant})), chapters.Stamp(v.Running.Likely))
 	}
+}
+
+// bars draws a step's screen time: speech, then what is seen without it.
+func bars(s timing.Step, scale float64) string {
+	whole := int(s.Screen*scale + 0.5)
+	speech := min(whole, int(s.Narration*scale+0.5))
+	return strings.Repeat("=", speech) + strings.Repeat("-", whole-speech)
 }
 
 // long prints hands-on time, which is known to the minute at best.

@@ -1,0 +1,154 @@
+// Package picture draws: the running time as bars to scale, and the order of
+// tests as a decision tree.
+//
+// In go finished values; out come Pictures, each a piece of SVG 1.1 that stands
+// in a page of ours, or in a file of its own that any browser or viewer opens.
+// The package decides nothing and measures no letter: text is broken by an
+// estimate on the wide side.
+package picture
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html"
+	"strconv"
+	"strings"
+
+	"fixslate/plan/diag"
+)
+
+// Width is how wide every picture is at least, in its own units: one of them is
+// a pixel on a phone of 390 pixels.
+const Width = 358.0
+
+// Picture is one drawing.
+type Picture struct {
+	Width, Height float64
+	Title         string // a few words
+	Words         string // what it shows, for those who can't see it
+	Version       string // the name of the version it is for; empty: all
+	For           string // its id
+	body          []byte
+}
+
+// Empty holds where there is nothing to see.
+func (p Picture) Empty() bool { return len(p.body) == 0 }
+
+// Style is the style of every picture, for the page that holds one. The page
+// may set --paper, --ink, --soft, --rule, --bar; a file of its own sets them.
+//
+//go:embed picture.css
+var Style string
+
+//go:embed file.css
+var fileStyle string
+
+// Inline is the picture as an element of a page. name is an id no other
+// element of the page begins with.
+func (p Picture) Inline(name string) []byte {
+	if p.Empty() {
+		return nil
+	}
+	var b bytes.Buffer
+	fmt.Fprintf(&b, `<svg class="pic" viewBox="0 0 %s %s" role="img" aria-labelledby="%s-title %s-words">`, units(p.Width), units(p.Height), name, name)
+	p.describe(&b, name)
+	b.Write(p.body)
+	b.WriteString("</svg>")
+	return b.Bytes()
+}
+
+func (p Picture) describe(b *bytes.Buffer, name string) {
+	fmt.Fprintf(b, "<title id=\"%s-title\">%s</title>\n<desc id=\"%s-words\">%s</desc>\n", name, plain(p.Title), name, plain(p.Words))
+}
+
+// File is a file of pictures, each below its title, or nil where there is
+// nothing to see.
+func File(pictures ...Picture) []byte {
+	const edge = 16.0
+	width, height := 0.0, edge
+	var inner bytes.Buffer
+	for i, p := range pictures {
+		if p.Empty() {
+			continue
+		}
+		fmt.Fprintf(&inner, "<g transform=\"translate(%s %s)\">\n", units(edge), units(height))
+		p.describe(&inner, "picture-"+strconv.Itoa(i+1))
+		head := drawing{width: p.Width}
+		head.lines(0, p.Width, headText, 22, p.Title)
+		fmt.Fprintf(&inner, "%s<g transform=\"translate(0 %s)\">\n", head.Bytes(), units(head.y+2))
+		inner.Write(p.body)
+		inner.WriteString("</g>\n</g>\n")
+		width, height = max(width, p.Width), height+head.y+2+p.Height+edge
+	}
+	if inner.Len() == 0 {
+		return nil
+	}
+	width += 2 * edge
+	var b bytes.Buffer
+	// a viewer without style sheets takes the colours written at each shape, and
+	// these measures
+	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"pic pic-file\" width=\"%s\" height=\"%s\" viewBox=\"0 0 %[1]s %[2]s\" font-family=\"system-ui, sans-serif\" role=\"img\" aria-label=\"%s\">\n",
+		units(width), units(height), plain(pictures[0].Title))
+	fmt.Fprintf(&b, "<style>\n%s%s</style>\n", fileStyle, Style)
+	fmt.Fprintf(&b, "<rect class=\"pic-paper\" width=\"%s\" height=\"%s\" fill=\"#fdfdfb\"/>\n", units(width), units(height))
+	b.Write(inner.Bytes())
+	b.WriteString("</svg>\n")
+	return b.Bytes()
+}
+
+// canvas collects shapes. The colours written at each are those of picture.css
+// in daylight.
+type canvas struct{ bytes.Buffer }
+
+// look is a class of picture.css with the attributes that stand in for it.
+type look struct {
+	class, instead string
+	size           float64 // of its letters: as wide as a plain face of so many pixels
+}
+
+var (
+	inkText    = look{"pic-text", `fill="#16181a" font-size="14"`, 14}
+	strongText = look{"pic-strong", `fill="#16181a" font-size="14" font-weight="700"`, 15.4}
+	softText   = look{"pic-soft", `fill="#50565c" font-size="12"`, 12}
+	labelText  = look{"pic-label", `fill="#16181a" font-size="12"`, 12}
+	headText   = look{"pic-head", `fill="#16181a" font-size="16" font-weight="700"`, 17.6}
+	bar        = look{"pic-bar", `fill="#3c5a73" stroke="#3c5a73" stroke-width="1.5"`, 0}
+	hollow     = look{"pic-hollow", `fill="#fdfdfb" stroke="#3c5a73" stroke-width="1.5"`, 0}
+	end        = look{"pic-end", `fill="none" stroke="#50565c" stroke-width="1" stroke-dasharray="4 3"`, 0}
+	wire       = look{"pic-wire", `fill="none" stroke="#3c5a73" stroke-width="2"`, 0}
+	tick       = look{"pic-tick", `stroke="#b9bec3" stroke-width="0.5"`, 0}
+	stroke     = look{"pic-stroke", `stroke="#16181a" stroke-width="1.5"`, 0}
+)
+
+func (l look) String() string { return fmt.Sprintf(`class="%s" %s`, l.class, l.instead) }
+
+func (c *canvas) text(x, y float64, l look, words string) { c.anchored(x, y, "start", l, words) }
+
+func (c *canvas) anchored(x, y float64, anchor string, l look, words string) {
+	if words == "" {
+		return
+	}
+	at := ""
+	if anchor != "start" {
+		at = ` text-anchor="` + anchor + `"`
+	}
+	fmt.Fprintf(c, "<text %s x=\"%s\" y=\"%s\"%s>%s</text>\n", l, units(x), units(y), at, plain(words))
+}
+
+func (c *canvas) rect(x, y, w, h float64, l look) {
+	fmt.Fprintf(c, "<rect %s x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\"/>\n", l, units(x), units(y), units(w), units(h))
+}
+
+func (c *canvas) line(x1, y1, x2, y2 float64, l look) {
+	fmt.Fprintf(c, "<line %s x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"/>\n", l, units(x1), units(y1), units(x2), units(y2))
+}
+
+// plain is text of the plan for an element or an attribute. XML 1.0 has no
+// control characters, and one that turns the direction of text would make "12 V"
+// of "V 21": both are written out.
+func plain(words string) string { return html.EscapeString(diag.Visible(words)) }
+
+func units(n float64) string {
+	return strings.TrimSuffix(strconv.FormatFloat(n, 'f', 1, 64), ".0")
+}

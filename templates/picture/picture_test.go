@@ -1,0 +1,214 @@
+package picture
+
+import (
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fixslate/chapters"
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/diagnose"
+	"fixslate/plan/timing"
+	"fixslate/samples"
+)
+
+func decoded(t testing.TB, text []byte) *plan.Plan {
+	t.Helper()
+	src, _ := diag.NewSource("plan.toml", text)
+	p, _, findings := plan.Decode(src, nil)
+	if p == nil {
+		t.Fatal(findings)
+	}
+	return p
+}
+
+func treeFile(p *plan.Plan) []byte {
+	return File(Tests(p, diagnose.Best(p, timing.TestMinutes))...)
+}
+
+func timeFile(p *plan.Plan) []byte {
+	t := timing.Estimate(p, timing.DefaultPace())
+	return TimeFile(p, t, chapters.FromTimeline(p, t))
+}
+
+// hostile is a plan whose every word tries to leave its place, and which is as
+// long as words get.
+func hostile(t testing.TB) *plan.Plan {
+	const evil = `\"/><script>a()</script><![CDATA[ ]]> --> & \u2028\u202e\u001b]0;x\u0007 `
+	long := evil + strings.Repeat("unbrechbareswortausvielenteilen", 8) + strings.Repeat(" ΩΩ 漢字漢字漢字漢字漢字漢字漢字 é", 6)
+	src := fmt.Sprintf("[video]\ntitle = \"%[1]s\"\n[[variant]]\nid = \"a\"\nname = \"%[1]s\"\n", long)
+	for i := range 12 {
+		src += fmt.Sprintf("[[cause]]\nid = \"c%d\"\nwhat = \"%s\"\nvariants = [\"a\"]\n", i, long)
+	}
+	for i := range 8 { // each asks about half of what the one before left: a tree that turns off again and again
+		src += fmt.Sprintf("[[test]]\nid = \"t%d\"\nquestion = \"%s\"\nat = \"%[2]s\"\nexpect = \"%[2]s\"\nwork = \"%dm\"\nchecks = [", i, long, i+1)
+		for k := i; k < 12; k++ {
+			src += fmt.Sprintf("\"c%d\",", k)
+		}
+		src += fmt.Sprintf("]\nfail = \"stop: %s\"\n", long)
+	}
+	return decoded(t, []byte(src+fmt.Sprintf("[[step]]\nid = \"one\"\ntitle = \"%[1]s\"\nsay = \"%[1]s\"\n", long)))
+}
+
+// elements reads a file as XML 1.0 and counts its elements.
+func elements(t *testing.T, file []byte) map[string]int {
+	t.Helper()
+	count := map[string]int{}
+	for d := xml.NewDecoder(bytes.NewReader(file)); ; {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return count
+		}
+		if err != nil {
+			t.Fatalf("not well-formed: %v", err)
+		}
+		if e, ok := token.(xml.StartElement); ok {
+			count[e.Name.Local]++
+			for _, a := range e.Attr {
+				if strings.HasPrefix(a.Name.Local, "on") || a.Name.Local == "href" {
+					t.Errorf("<%s %s=%q>", e.Name.Local, a.Name.Local, a.Value)
+				}
+			}
+		}
+	}
+}
+
+func TestFilesAreSoundXML(t *testing.T) {
+	plans := map[string]*plan.Plan{"hostile": hostile(t)}
+	for _, name := range samples.Names() {
+		text, _ := samples.Plan(name)
+		plans[name] = decoded(t, text)
+	}
+	for name, p := range plans {
+		for kind, file := range map[string][]byte{"tree": treeFile(p), "time": timeFile(p)} {
+			if file == nil && (kind == "time" || len(p.Causes) > 0) {
+				t.Errorf("%s: no %s", name, kind)
+			}
+			if count := elements(t, file); count["script"] > 0 || count["image"] > 0 || file != nil && count["text"] == 0 {
+				t.Errorf("%s: the %s has %v", name, kind, count)
+			}
+			if bytes.ContainsAny(file, "\x1b\x07\u202e") {
+				t.Errorf("%s: a control character in the %s", name, kind)
+			}
+		}
+	}
+}
+
+// Nothing to test, nothing to draw.
+func TestNothingToDraw(t *testing.T) {
+	p := decoded(t, []byte("[video]\ntitle = \"x\"\n[[cause]]\nid = \"a\"\nwhat = \"a\"\n[[cause]]\nid = \"b\"\nwhat = \"b\"\n[[step]]\ntitle = \"y\"\n"))
+	if file := treeFile(p); file != nil {
+		t.Errorf("%s", file)
+	}
+}
+
+// A browser says where every letter ended up: text must stay inside the
+// picture, and no line lie on the next.
+func TestTextStaysInThePicture(t *testing.T) {
+	browser, err := exec.LookPath("chromium")
+	if err != nil {
+		if os.Getenv("FIXSLATE_OUTSIDE") != "" {
+			t.Fatal("chromium is not there")
+		}
+		t.Skip("no chromium on this machine: nobody measured the pictures")
+	}
+	plans := map[string]*plan.Plan{"hostile": hostile(t)}
+	for _, name := range samples.Names() {
+		text, _ := samples.Plan(name)
+		plans[name] = decoded(t, text)
+	}
+	html := "<!DOCTYPE html><meta charset=\"utf-8\"><body style=\"margin:0\">\n"
+	for name, p := range plans {
+		html += fmt.Sprintf("<div id=\"%s, tree\">%s</div>\n<div id=\"%[1]s, time\">%[3]s</div>\n", name, treeFile(p), timeFile(p))
+	}
+	html += `<pre id="out"></pre><script>
+const out = [];
+for (const svg of document.querySelectorAll("div > svg")) {
+  const width = svg.viewBox.baseVal.width, scale = svg.getBoundingClientRect().width / width;
+  const texts = Array.from(svg.querySelectorAll("text"), t => { const r = t.getBoundingClientRect(); return [r.left, r.right, r.top, r.bottom].map(n => n / scale); });
+  out.push({name: svg.parentNode.id, width, texts});
+}
+document.getElementById("out").textContent = JSON.stringify(out);
+</script>`
+	page := filepath.Join(t.TempDir(), "page.html")
+	if err := os.WriteFile(page, []byte(html), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	dom, err := exec.Command(browser, "--headless", "--no-sandbox", "--disable-gpu", "--user-data-dir="+t.TempDir(), "--window-size=390,844", "--dump-dom", "file://"+page).Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, out, _ := strings.Cut(string(dom), `<pre id="out">`)
+	out, _, _ = strings.Cut(out, "</pre>")
+	var got []struct {
+		Name  string
+		Width float64
+		Texts [][4]float64 // left, right, top, bottom
+	}
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
+		t.Fatal(err)
+	}
+	if len(got) < len(plans) {
+		t.Fatalf("%d pictures of %d plans were measured", len(got), len(plans))
+	}
+	for _, pic := range got {
+		if len(pic.Texts) == 0 {
+			t.Errorf("%s: no text", pic.Name)
+		}
+		for i, r := range pic.Texts {
+			if r[0] < 0 || r[1] > pic.Width+0.5 {
+				t.Errorf("%s: text %d runs from %.0f to %.0f in a picture of %.0f", pic.Name, i, r[0], r[1], pic.Width)
+			}
+			if i > 0 && math.Abs(r[0]-pic.Texts[i-1][0]) < 1 && r[2] < pic.Texts[i-1][3]-4 && r[3] > pic.Texts[i-1][2]+4 {
+				t.Errorf("%s: lines %d and %d lie on each other", pic.Name, i-1, i)
+			}
+		}
+	}
+}
+
+// The tree in the words of the plan: each end says what is wrong and what to
+// do, and every number leads to the test that has it.
+func TestFlow(t *testing.T) {
+	text, _ := samples.Plan("washer-pump")
+	p := decoded(t, text)
+	flow := Flow(p, diagnose.Best(p, timing.TestMinutes))
+	for i, test := range flow {
+		if test.Number != i+1 {
+			t.Errorf("test %d has number %d", i+1, test.Number)
+		}
+		for _, w := range test.Ways {
+			if (w.Next == nil) == (w.Found == "") {
+				t.Errorf("test %d, %q: leads to %v and %q", i+1, w.Seen, w.Next, w.Found)
+			}
+		}
+	}
+	if w := flow[1].Ways[0]; w.Seen != "bad" || w.Found != "an open pump winding" || w.Then != "go to step 13: Old pump out" || w.Chance != "18 %" {
+		t.Errorf("%+v", w)
+	}
+}
+
+func TestMinutes(t *testing.T) {
+	for m, want := range map[float64]string{0: "no time", 0.5: "under 1 min", 1: "1 min", 2.5: "2.5 min", 9.97: "10 min", 14.4: "14 min", 60: "1 h", 65: "1 h 5 min", 59.6: "1 h"} {
+		if got := Minutes(m); got != want {
+			t.Errorf("%v: %q, want %q", m, got, want)
+		}
+	}
+}
+
+func TestEither(t *testing.T) {
+	for want, names := range map[string][]string{"": nil, "a": {"a"}, "a or b": {"a", "b"}, "a, b or c": {"a", "b", "c"}, "a or b; or c, d": {"a or b", "c, d"}} {
+		if got := Either(names); got != want {
+			t.Errorf("%v: %q, want %q", names, got, want)
+		}
+	}
+}

@@ -8,7 +8,7 @@ import (
 
 func TestPlanHoldsEveryName(t *testing.T) {
 	names := Names()
-	want := []string{"minimal", "van-blower", "washer-pump"}
+	want := []string{"ebike-brake", "minimal", "mower-carburettor", "van-blower", "washer-pump"}
 	for _, name := range want {
 		if !slices.Contains(names, name) {
 			t.Errorf("Names() = %q, without %q", names, name)

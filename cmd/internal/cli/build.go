@@ -130,12 +130,17 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 // report says what was written, and what the description had to leave out.
 func (o *buildOptions) report(dir string, files int, c *build.Compiled) error {
 	if left := c.Description.LeftOut; len(left) > 0 {
-		say(o.err, fmt.Sprintf("description.txt leaves out %s to keep within %d bytes; description.md has all of it", strings.Join(left, ", "), c.Plan.Publish.DescriptionMax))
+		say(o.err, leftOut(left, c.Plan.Publish.DescriptionMax))
 	}
 	run := c.Timeline.Running
 	_, err := fmt.Fprintf(o.out, "%s: %s, planned running time %s (%s to %s)\n", diag.Visible(dir), count(files, "file"),
 		chapters.Stamp(run.Likely), chapters.Stamp(run.Low), chapters.Stamp(run.High))
 	return err
+}
+
+// leftOut says what a description had no room for.
+func leftOut(parts []string, limit int) string {
+	return fmt.Sprintf("description.txt leaves out %s to keep within %d bytes; description.md has all of it", strings.Join(parts, ", "), limit)
 }
 
 // kept are the files that a build must never replace.

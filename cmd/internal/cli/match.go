@@ -1,0 +1,158 @@
+package cli
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/chapters/captions"
+	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
+)
+
+type matchOptions struct {
+	streams
+	plan, edit string
+	dir        string
+	accept     []string
+	force      bool
+	format     format
+	failOn     failOn
+}
+
+func newMatch(s streams) *cobra.Command {
+	o := &matchOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failOn{diag.Warning}}
+	cmd := &cobra.Command{
+		Use:   "match PLAN EDIT",
+		Short: "lay a finished edit beside its plan",
+		Long: `Match reads the captions of a finished edit (SRT, WebVTT, TTML; automatic ones
+will do) and finds each step of the plan in them: where it starts, what is
+missing, moved, said twice or added, which cautions and numbers were not said as
+planned, and which words may be misheard. It prints that on standard output.
+
+With -o it writes chapters and captions of the edit, the description and comment
+with the real chapters, and the review, all or none, beside what a build left in
+that folder. Nothing is written where the captions are not the plan's or their
+times can't be trusted, but with --force.
+
+Words are put right in the captions only where --accept says so: all, or a list
+of terms.
+
+It ends with 0 where nothing reaches --fail-on, with 1 where something does, and
+with 2 where it could not run or the plan has faults.`,
+		Example: "  fixslate match washer.toml edit.srt\n  fixslate match washer.toml edit.srt -o washer.out --accept impeller,standpipe",
+		Args:    cobra.ExactArgs(2),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.plan, o.edit = args[0], args[1]
+			return runMatch(cmd.Context(), o)
+		},
+	}
+	cmd.Flags().StringVarP(&o.dir, "output", "o", "", "the folder to write, mostly the one of the build")
+	cmd.Flags().StringSliceVar(&o.accept, "accept", nil, "put these terms into the captions: all, or terms by their words or ids")
+	cmd.Flags().BoolVar(&o.force, "force", false, "write also what can't be trusted")
+	o.format.flag(cmd)
+	o.failOn.flag(cmd)
+	return cmd
+}
+
+func runMatch(ctx context.Context, o *matchOptions) error {
+	if o.plan == "-" && o.edit == "-" {
+		return failed{errors.New("only one of plan and edit can come from standard input")}
+	}
+	m, err := matchFiles(o.streams, pair{o.plan, o.edit}, o.accept)
+	if err != nil {
+		return err
+	}
+	if m.Planned.Plan == nil {
+		if err := complain(o.streams, m.Findings); err != nil {
+			return failed{err}
+		}
+		return errFaulted
+	}
+	if err := o.print(&m); err != nil {
+		return failed{err}
+	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	if err := o.write(ctx, &m); err != nil {
+		return err
+	}
+	switch {
+	case !m.Edit.Whole && !o.force:
+		return errFaulted
+	case o.failOn.met(m.Findings):
+		return errFound
+	}
+	return nil
+}
+
+// pair is a plan and its edit, by name.
+type pair struct{ plan, edit string }
+
+// matchFiles reads both files and lays one beside the other.
+func matchFiles(s streams, files pair, accept []string) (build.Matched, error) {
+	r, err := read(s, files.plan)
+	if err != nil {
+		return build.Matched{}, err
+	}
+	raw, shown, err := slurpUpTo(s, files.edit, captions.MaxBytes)
+	if err != nil {
+		return build.Matched{}, failed{err}
+	}
+	m, err := build.Match(r, build.Edit{Captions: raw, Name: shown, Accept: accept})
+	if err != nil {
+		return m, failed{err}
+	}
+	diag.Sort(m.Findings)
+	return m, nil
+}
+
+func (o *matchOptions) print(m *build.Matched) error {
+	switch o.format.word {
+	case "json":
+		_, err := o.out.Write(m.JSON())
+		return err
+	case "sarif":
+		return printFindings(o.streams, m.Findings, "sarif")
+	}
+	var b bytes.Buffer
+	matchText(&b, m)
+	if _, err := o.out.Write(b.Bytes()); err != nil {
+		return err
+	}
+	return printFindings(o.streams, m.Findings, "text")
+}
+
+// write writes the files of the match where a folder is named.
+func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
+	if o.dir == "" {
+		return nil
+	}
+	if !m.Usable() && !o.force {
+		say(o.err, fmt.Sprintf("%s: nothing was written: the edit's times can't be relied on; --force writes all the same", o.dir))
+		return nil
+	}
+	sum := sha256.Sum256(m.Source.Raw)
+	target := build.Target{
+		Dir: o.dir, PlanSum: hex.EncodeToString(sum[:]), Version: Version, Set: build.MatchSet,
+		Keep: append(kept(o.plan, m.Planned.Plan.Use), kept(o.edit, nil)...),
+	}
+	files := m.Files()
+	if err := build.Write(ctx, target, files); err != nil {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		return failed{err}
+	}
+	say(o.err, fmt.Sprintf("%s: %s written, the real chapters in chapters/final.*, the review in review.html", o.dir, count(len(files), "file")))
+	if left := m.Description.LeftOut; len(left) > 0 {
+		say(o.err, leftOut(left, m.Planned.Plan.Publish.DescriptionMax))
+	}
+	return nil
+}

@@ -49,7 +49,7 @@ var (
 )
 
 var reviewPage = sync.OnceValue(func() *template.Template {
-	whole := style + reviewStyle
+	whole := bookStyle + reviewStyle
 	policy := "default-src 'none'; style-src '" + hash(whole) + "'; base-uri 'none'; form-action 'none'"
 	t := template.New("review").Funcs(template.FuncMap{
 		"style":  func() template.CSS { return template.CSS(whole) },

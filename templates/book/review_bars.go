@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"fixslate/chapters"
 	"fixslate/chapters/align"
 	"fixslate/plan/diag"
+	"fixslate/templates/picture"
 )
 
 // bars is the picture of a review: the plan as a bar, under it the edit to the
@@ -25,6 +27,9 @@ type bars struct {
 	PlanWords, EditWords string
 	EditY                string
 }
+
+// tick is a mark of the clock.
+type tick struct{ X, Label string }
 
 // block is a stretch of a bar.
 type block struct {
@@ -54,7 +59,7 @@ const (
 )
 
 func barsOf(r Review, width float64) bars {
-	b := bars{Class: "broad", Width: int(width), Height: int(marksTop + markRows*(markSize+2) + 4)}
+	b := bars{Class: "broad", Width: int(width), Height: int(marksTop + 4)}
 	if width < screenWidth {
 		b.Class = "narrow"
 	}
@@ -62,13 +67,16 @@ func barsOf(r Review, width float64) bars {
 	if end <= 0 {
 		return bars{}
 	}
-	d := drawing{r, (width - 2) / end, width}
+	d := plotter{r, (width - 2) / end, width}
 	b.PlanWords = fmt.Sprintf("plan, %s", stamp(r.Planned.End))
 	b.EditY = units(bandBottom - 4)
 	b.EditWords = fmt.Sprintf("edit, %s", stamp(r.Match.End))
 	b.Plan, b.Edit = d.plan(), d.edit()
-	b.Bands, b.Extra, b.Marks = d.bands(), d.extra(), d.marks()
-	every := minutesApart(end)
+	b.Bands, b.Extra = d.bands(), d.extra()
+	var rows int
+	b.Marks, rows = d.marks()
+	b.Height += int(float64(rows) * (markSize + 2))
+	every := picture.MinutesApart(end)
 	for m := 0; float64(m*60) <= end; m += every {
 		x := d.x(float64(m * 60))
 		if x > width-14 && m > 0 {
@@ -79,21 +87,21 @@ func barsOf(r Review, width float64) bars {
 	return b
 }
 
-// drawing is a review to a scale, in drawing units a second.
-type drawing struct {
+// plotter is a review to a scale, in units of the drawing a second.
+type plotter struct {
 	Review
 	scale, width float64
 }
 
-func (d drawing) x(seconds float64) float64 { return 1 + seconds*d.scale }
+func (d plotter) x(seconds float64) float64 { return 1 + seconds*d.scale }
 
-func (d drawing) block(start, end, top, height float64) block {
+func (d plotter) block(start, end, top, height float64) block {
 	x, width := d.x(start), max(1.5, (end-start)*d.scale)
 	return block{X: units(x), Width: units(width), Y: units(top), Height: units(height)}
 }
 
 // labelled puts a number into a block that has room for it.
-func (d drawing) labelled(b block, start, end float64, label string) block {
+func (d plotter) labelled(b block, start, end float64, label string) block {
 	if (end-start)*d.scale >= 9*float64(len(label))+4 {
 		b.Label = label
 		b.LabelX = units(d.x((start + end) / 2))
@@ -103,7 +111,7 @@ func (d drawing) labelled(b block, start, end float64, label string) block {
 
 // plan is the planned bar: a block for each step, chapters by turns dark and
 // light, missing steps hollow.
-func (d drawing) plan() []block {
+func (d plotter) plan() []block {
 	shade := shades(d.PlannedChapters)
 	var out []block
 	for _, s := range d.Planned.Steps {
@@ -121,7 +129,7 @@ func (d drawing) plan() []block {
 }
 
 // edit is the bar of the edit: a block for each step heard.
-func (d drawing) edit() []block {
+func (d plotter) edit() []block {
 	shade := shades(d.Chapters)
 	var out []block
 	for _, s := range d.Timeline.Steps {
@@ -145,7 +153,7 @@ func shades(all []chapters.Chapter) map[int]string {
 	return shade
 }
 
-func (d drawing) bands() []band {
+func (d plotter) bands() []band {
 	type stretch struct{ start, end float64 }
 	real := map[int]stretch{}
 	for _, s := range d.Timeline.Steps {
@@ -169,7 +177,7 @@ func (d drawing) bands() []band {
 }
 
 // extra is what the edit has and the plan has not.
-func (d drawing) extra() []block {
+func (d plotter) extra() []block {
 	var out []block
 	add := func(start, end float64, class, title string) {
 		b := d.block(start, end, editTop, editHeight)
@@ -187,7 +195,7 @@ func (d drawing) extra() []block {
 
 // marks are the findings with a time, stacked where they would lie on each
 // other. One about a missing step stands over it in the plan.
-func (d drawing) marks() []mark {
+func (d plotter) marks() (out []mark, used int) {
 	order := make([]int, 0, len(d.Findings))
 	for i, f := range d.Findings {
 		if f.Waived == "" {
@@ -206,7 +214,6 @@ func (d drawing) marks() []mark {
 		}
 	}
 	var rows [markRows][]float64
-	var out []mark
 	for _, i := range order {
 		f := d.Findings[i]
 		m := mark{Class: "mark " + f.Severity.String(), Link: fmt.Sprintf("finding-%d", i+1), Title: f.Severity.String() + ": " + f.Message}
@@ -224,10 +231,11 @@ func (d drawing) marks() []mark {
 			row++
 		}
 		rows[row] = append(rows[row], x)
+		used = max(used, row+1)
 		m.Path, m.Title = shape(f.Severity, x, marksTop+float64(row)*(markSize+2)), stamp(d.Seconds[i])+" "+m.Title
 		out = append(out, m)
 	}
-	return out
+	return out, used
 }
 
 // shape is a form for each severity, so that colour is not needed to tell them
@@ -242,4 +250,9 @@ func shape(s diag.Severity, x, top float64) string {
 	}
 	const r = half - 1
 	return fmt.Sprintf("M%s %sa%[3]s %[3]s 0 1 0 %[4]s 0a%[3]s %[3]s 0 1 0-%[4]s 0z", units(x-r), units(top+half), units(r), units(2*r))
+}
+
+// units writes a length of the drawing.
+func units(n float64) string {
+	return strings.TrimSuffix(strconv.FormatFloat(n, 'f', 1, 64), ".0")
 }

@@ -66,7 +66,7 @@ func Time(p *plan.Plan, t timing.Timeline, marks []chapters.Chapter) Picture {
 
 // minutes draws the clock's marks.
 func minutes(c *canvas, end, scale, height float64) {
-	every := minutesApart(end)
+	every := MinutesApart(end)
 	for m := 0; float64(m*60) <= end; m += every {
 		x := 1 + float64(m*60)*scale
 		if x > Width-14 && m > 0 {
@@ -116,8 +116,8 @@ func counted(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// minutesApart keeps the marks of the clock apart: at most eight of them.
-func minutesApart(end float64) int {
+// MinutesApart keeps the marks of the clock apart: at most eight of them.
+func MinutesApart(end float64) int {
 	for _, m := range []int{1, 2, 5, 10, 20, 30, 60, 120} {
 		if end/float64(m*60) <= 8 {
 			return m

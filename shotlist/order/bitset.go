@@ -45,3 +45,24 @@ func (b bitset) each(f func(int)) {
 		}
 	}
 }
+
+// within reports whether every member of b is also in o.
+func (b bitset) within(o bitset) bool {
+	for w, x := range b {
+		if x&^o[w] != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// hash mixes the words of b by multiplication and shift (the finaliser of
+// splitmix64).
+func (b bitset) hash() uint64 {
+	h := uint64(0)
+	for _, x := range b {
+		h = (h ^ x) * 0xbf58476d1ce4e5b9
+		h ^= h >> 29
+	}
+	return h ^ h>>32
+}

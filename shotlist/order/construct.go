@@ -30,22 +30,3 @@ func (in *instance) greedy() []int32 {
 	}
 	return seq
 }
-
-// small gives the arcs in 32 bits for the search. An arc dearer than a known
-// sequence is in no better one, so it is cut to never; if what is left is
-// still too large, the low bits go, and only the search is coarser for it.
-func (in *instance) small(known int) []int32 {
-	shift := 0
-	for known>>shift >= never/2 {
-		shift++
-	}
-	d := make([]int32, len(in.cost))
-	for k, c := range in.cost {
-		if c > known {
-			d[k] = never
-		} else {
-			d[k] = int32(c >> shift)
-		}
-	}
-	return d
-}

@@ -8,11 +8,15 @@ import (
 // A meter measures the work done against the budget.
 type meter struct {
 	ctx    context.Context
-	start  time.Time
-	length time.Duration // 0: count rounds
+	now    func() time.Duration // since the start
+	length time.Duration        // 0: count rounds
 	rounds int
-	done   int
 	seed   uint64
+	done   int // rounds
+	// The stage at hand, in time or in rounds.
+	from, to time.Duration
+	first    int
+	last     int
 }
 
 // defaultRounds keeps a day of 40 shots well under 20 ms.
@@ -21,27 +25,49 @@ const defaultRounds = 5000
 func newMeter(ctx context.Context, b Budget) *meter {
 	m := &meter{ctx: ctx, rounds: b.Rounds, seed: b.Seed}
 	if b.Seconds > 0 {
-		m.start = time.Now()
+		start := time.Now()
+		m.now = func() time.Duration { return time.Since(start) }
 		m.length = max(1, time.Duration(min(b.Seconds, 1e9)*float64(time.Second)))
 	} else if m.rounds <= 0 {
 		m.rounds = defaultRounds
 	}
+	m.stage(1)
 	return m
 }
 
-// over reports whether work must end now.
-func (m *meter) over() bool {
-	return m.ctx.Err() != nil || m.length > 0 && time.Since(m.start) >= m.length
+// stage begins a part of the work that ends when share of the whole budget is
+// used up.
+func (m *meter) stage(share float64) {
+	if m.length > 0 {
+		m.from, m.to = m.now(), time.Duration(share*float64(m.length))
+	}
+	m.first, m.last = m.done, int(share*float64(m.rounds))
 }
 
-// progress is the share of the budget used up, 1 when work must end.
+// over reports whether the stage must end for a reason outside the search.
+func (m *meter) over() bool {
+	return m.ctx.Err() != nil || m.length > 0 && m.now() >= m.to
+}
+
+// turn is the number of rounds between two looks at the meter.
+const turn = 16
+
+// progress counts a turn of rounds and gives the share of the stage used up
+// before it, 1 when the stage must end.
 func (m *meter) progress() float64 {
+	used := 1.0
+	if m.length > 0 {
+		if now := m.now(); now < m.to {
+			used = float64(now-m.from) / float64(m.to-m.from)
+		}
+	} else if m.done < m.last {
+		used = float64(m.done-m.first) / float64(m.last-m.first)
+	}
 	if m.ctx.Err() != nil {
 		return 1
 	}
-	if m.length > 0 {
-		return min(1, float64(time.Since(m.start))/float64(m.length))
+	if used < 1 {
+		m.done += turn
 	}
-	m.done += 64
-	return min(1, float64(m.done)/float64(m.rounds))
+	return used
 }

@@ -56,37 +56,92 @@ func Solve(ctx context.Context, p Problem, b Budget) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	r := answer(in, solve(in, newMeter(ctx, b)))
+	r := answer(solve(in, newMeter(ctx, b)))
 	if err := verify(p, r); err != nil {
 		return Result{}, err
 	}
 	return r, nil
 }
 
-// found is what solve knows about an instance.
+// found is what is known about an instance.
 type found struct {
+	in    *instance
+	m     *meter
 	seq   []int32
+	cost  int
 	bound int
 }
 
-func solve(in *instance, m *meter) found {
-	f := found{seq: in.greedy()}
-	cost := in.length(f.seq)
-	f.bound = min(cost, max(0, assign(in, m.over).bound))
-	if f.bound == cost {
+func (f *found) offer(seq []int32) {
+	if c := f.in.length(seq); c < f.cost {
+		f.seq, f.cost = seq, c
+	}
+}
+
+func (f *found) raise(bound int) { f.bound = min(f.cost, max(f.bound, bound)) }
+
+func (f *found) done() bool { return f.bound == f.cost }
+
+// solve spends the budget: a short search, the proof where there is hope for
+// one, and the rest on a long search.
+func solve(in *instance, m *meter) *found {
+	f := &found{in: in, m: m, seq: in.greedy()}
+	f.cost = in.length(f.seq)
+	p := assign(in, m.over)
+	if f.raise(p.bound); f.done() {
 		return f
 	}
-	s := newSearch(in, in.small(cost), defaultKnobs, m.seed)
-	if seq, _ := s.run(f.seq, m.progress, 1.2); in.length(seq) < cost {
-		f.seq = seq
+	d, shift := in.reduced(p, f.cost)
+	s := newSearch(in, d, m.seed)
+	goal := -1
+	if shift == 0 {
+		goal = 0 // no tour is below the assignment
 	}
+	m.stage(0.1)
+	f.offer(s.run(f.seq, goal, m.progress))
+	if f.raise(0); !f.done() {
+		f.prove(p)
+	}
+	if f.done() || m.ctx.Err() != nil {
+		return f
+	}
+	m.stage(1)
+	f.offer(s.run(f.seq, goal, m.progress))
+	f.raise(0)
 	return f
 }
 
+// prove raises the bound, and settles the matter where the order is narrow.
+func (f *found) prove(p potentials) {
+	if f.in.n > 400 {
+		return
+	}
+	w := newWalk(f.in, p)
+	m := f.m
+	m.stage(0.2)
+	steps, states := 200, 6_000_000
+	if m.length == 0 {
+		steps = min(steps, 1+m.rounds*300/max(1, w.work()))
+		states = min(states, 8*m.rounds)
+	}
+	f.raise(w.improve(p, f.cost, steps, m.over))
+	if f.done() {
+		return
+	}
+	m.stage(0.5)
+	seq, v := prove(w, f.cost, states, m.over)
+	switch v {
+	case improved:
+		f.offer(seq)
+		f.bound = f.cost
+	case proved:
+		f.bound = f.cost
+	}
+}
+
 // answer puts what was found into the words of the problem.
-func answer(in *instance, f found) Result {
-	r := Result{Sequence: in.unfold(f.seq), Cost: in.length(f.seq) + in.fixed}
-	r.Bound = min(r.Cost, f.bound+in.fixed)
+func answer(f *found) Result {
+	r := Result{Sequence: f.in.unfold(f.seq), Cost: f.cost + f.in.fixed, Bound: f.bound + f.in.fixed}
 	r.Optimal = r.Bound == r.Cost
 	return r
 }

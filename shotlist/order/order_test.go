@@ -130,8 +130,8 @@ func TestEqualsBruteForce(t *testing.T) {
 		if got.Cost != want {
 			t.Fatalf("problem %d, %v: cost %d, optimum %d", k, p, got.Cost, want)
 		}
-		if got.Bound > want {
-			t.Fatalf("problem %d, %v: bound %d above the optimum %d", k, p, got.Bound, want)
+		if got.Bound > want || !got.Optimal {
+			t.Fatalf("problem %d, %v: bound %d, optimal %t, optimum %d", k, p, got.Bound, got.Optimal, want)
 		}
 	}
 }

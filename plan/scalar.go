@@ -25,6 +25,10 @@ func (d Duration) Minutes() float64 { return d.Likely.Minutes() }
 // Seconds is the likely value in seconds.
 func (d Duration) Seconds() float64 { return d.Likely.Seconds() }
 
+// ParseDuration reads a duration as a plan writes it: "90s", "4m", "1h30m", or
+// low..likely..high. "?" is an open one. Errors say what to write.
+func ParseDuration(text string) (Duration, error) { return parseDuration(text) }
+
 // maxDuration bounds what a plan may hold: longer is a slip of the unit.
 const maxDuration = 100 * time.Hour
 

@@ -53,6 +53,19 @@ type Estimate struct {
 // about the presenter than about the default.
 const Enough = 0.5
 
+// enoughTalk is how many seconds of measured speech make a video count as one:
+// by then its own error is below what one presenter varies between videos
+// (LineSpread/√10 for ten lines of four seconds).
+const enoughTalk = 40
+
+func seconds(runs []run) float64 {
+	total := 0.0
+	for _, r := range runs {
+		total += r.took
+	}
+	return total
+}
+
 // quantile is the 90 % point of the standard normal distribution.
 const quantile = 1.2815515655446004
 
@@ -156,7 +169,7 @@ func learn(o observed) Learned {
 	prior, _ := speechPrior()
 	videos := 0
 	for _, v := range o.talk {
-		if len(v) > 0 {
+		if seconds(v) >= enoughTalk {
 			videos++
 		}
 	}

@@ -1,0 +1,225 @@
+package cli
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/chapters/pace"
+	"fixslate/cmd/internal/build"
+)
+
+type paceOptions struct {
+	streams
+	edits  []string
+	worked []string
+	output string
+	format format
+}
+
+func newPace(s streams) *cobra.Command {
+	o := &paceOptions{streams: s, format: formats("text", "json")}
+	cmd := &cobra.Command{
+		Use:   "pace PLAN=EDIT…",
+		Short: "measure a presenter's pace in finished edits",
+		Long: `Pace measures how one presenter talks and works: each plan beside the captions
+of its finished edit. It prints what it learned and how sure that is, and with
+-o writes a pace file, which build --pace or a plan's [pace] file then uses.
+
+What little is seen moves the usual values only a little; several videos of one
+presenter say more than one. How long the work took no edit shows: write it down
+on the day, a line for each step (fit-the-pump = "12m"), and name that file with
+--worked PLAN=FILE.`,
+		Example: "  fixslate pace washer.toml=washer.srt van.toml=van.vtt -o pace.toml\n  fixslate pace washer.toml=washer.srt --worked washer.toml=times.txt",
+		Args:    cobra.MinimumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.edits = args
+			return runPace(cmd.Context(), o)
+		},
+	}
+	cmd.Flags().StringVarP(&o.output, "output", "o", "", "the pace file to write")
+	cmd.Flags().StringArrayVar(&o.worked, "worked", nil, "PLAN=FILE: how long the steps of a plan took")
+	o.format.flag(cmd)
+	return cmd
+}
+
+func runPace(ctx context.Context, o *paceOptions) error {
+	edits, names, err := o.read(ctx)
+	if err != nil {
+		return err
+	}
+	learned := pace.Learn(edits)
+	var b bytes.Buffer
+	if o.format.word == "json" {
+		paceJSON(&b, learned)
+	} else {
+		o.text(&b, learned)
+	}
+	if _, err := o.out.Write(b.Bytes()); err != nil {
+		return failed{err}
+	}
+	if o.output == "" {
+		return nil
+	}
+	if err := build.WriteFile(ctx, o.output, learned.Pace.File(), names); err != nil {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		return failed{err}
+	}
+	say(o.err, fmt.Sprintf("%s written; build --pace %[1]s uses it, or [pace] file in a plan", o.output))
+	return nil
+}
+
+// read lays every edit beside its plan. names are all files read.
+func (o *paceOptions) read(ctx context.Context) (edits []pace.Edit, names []string, err error) {
+	var plans []string
+	for _, arg := range o.edits {
+		if ctx.Err() != nil {
+			return nil, nil, ctx.Err()
+		}
+		files, err := parted(arg, "washer.toml=washer.srt")
+		if err != nil {
+			return nil, nil, failed{err}
+		}
+		m, err := matchFiles(o.streams, files, nil)
+		if err != nil {
+			return nil, nil, err
+		}
+		if m.Planned.Plan == nil {
+			if err := complain(o.streams, m.Findings); err != nil {
+				return nil, nil, failed{err}
+			}
+			return nil, nil, errFaulted
+		}
+		if !m.Usable() {
+			if err := complain(o.streams, m.Findings); err != nil {
+				return nil, nil, failed{err}
+			}
+			return nil, nil, failed{fmt.Errorf("%s: nothing can be measured in it; see above, or leave it out", files.edit)}
+		}
+		edits = append(edits, m.Measured(nil))
+		plans, names = append(plans, files.plan), append(names, files.plan, files.edit)
+	}
+	for _, arg := range o.worked {
+		files, err := parted(arg, "washer.toml=times.txt")
+		if err != nil {
+			return nil, nil, failed{err}
+		}
+		at := indexOf(plans, files.plan)
+		if at < 0 {
+			return nil, nil, failed{fmt.Errorf("--worked %s: %s is not among the plans measured: %s", arg, files.plan, strings.Join(plans, ", "))}
+		}
+		raw, err := os.ReadFile(files.edit)
+		if err != nil {
+			return nil, nil, failed{unreadable(files.edit, err)}
+		}
+		if edits[at].Worked, err = pace.ReadWork(raw, edits[at].Plan); err != nil {
+			return nil, nil, failed{fmt.Errorf("%s: %w", files.edit, err)}
+		}
+		names = append(names, files.edit)
+	}
+	return edits, names, nil
+}
+
+func indexOf(list []string, name string) int {
+	for i, other := range list {
+		if other == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// parted takes PLAN=FILE apart: at the = that leaves two files that are there,
+// else at the first.
+func parted(arg, like string) (pair, error) {
+	plan, file, ok := strings.Cut(arg, "=")
+	if !ok || plan == "" || file == "" {
+		return pair{}, fmt.Errorf("%q is no pair of files; write PLAN=FILE, like %s", arg, like)
+	}
+	for i := range arg {
+		if arg[i] == '=' && exists(arg[:i]) && exists(arg[i+1:]) {
+			return pair{arg[:i], arg[i+1:]}, nil
+		}
+	}
+	if plan == "-" && file == "-" {
+		return pair{}, errors.New("only one of plan and edit can come from standard input")
+	}
+	return pair{plan, file}, nil
+}
+
+// figure is one line of what was learned.
+type figure struct {
+	key, words string
+	pace.Estimate
+	what string // what it rests on
+}
+
+func figures(l pace.Learned) []figure {
+	return []figure{
+		{"characters_per_second", "characters a second", l.Speech, "line"},
+		{"comma_pause", "pause after a phrase, seconds", l.Comma, "line"},
+		{"sentence_pause", "pause after a sentence, seconds", l.Sentence, "line"},
+		{"screen_share", "seconds in the cut a second of work", l.ScreenShare, "step"},
+		{"hands_on_factor", "work as it was over work as planned", l.HandsOn, "step"},
+	}
+}
+
+func (o *paceOptions) text(b *bytes.Buffer, l pace.Learned) {
+	c := l.Pace.Counts
+	fmt.Fprintf(b, "measured in %s: %s, %s on screen, %s of work\n\n", count(len(o.edits), "video"), count(c.Lines, "line"), count(c.Steps, "step"), count(c.Works, "step"))
+	fmt.Fprintf(b, "  %-37s %7s %7s  %-15s %8s\n", "", "usual", "learned", "8 in 10 between", "measured")
+	var little []string
+	for _, f := range figures(l) {
+		fmt.Fprintf(b, "  %-37s %7.2f %7.2f  %-15s %6.0f %%\n", f.words, f.Default, f.Value, fmt.Sprintf("%.2f and %.2f", f.Low, f.High), 100*f.Measured)
+		if f.Measured < pace.Enough {
+			little = append(little, fmt.Sprintf("%s (%s)", f.words, count(f.Count, f.what)))
+		}
+	}
+	if len(little) > 0 {
+		fmt.Fprintln(b, "\ntoo little to say more than the usual value:")
+		for _, l := range little {
+			fmt.Fprintf(b, "  %s\n", l)
+		}
+	}
+	if c.Works == 0 {
+		fmt.Fprintln(b, "\nno edit shows how long the work took; --worked PLAN=FILE tells it")
+	}
+	if o.output == "" {
+		fmt.Fprintln(b, "\n-o pace.toml writes it for build --pace, or [pace] file in a plan")
+	}
+}
+
+func paceJSON(b *bytes.Buffer, l pace.Learned) {
+	type entry struct {
+		Default  float64 `json:"default"`
+		Value    float64 `json:"value"`
+		Low      float64 `json:"low"`
+		High     float64 `json:"high"`
+		Count    int     `json:"count"`
+		Measured float64 `json:"measured"`
+	}
+	out := map[string]any{
+		"videos": l.Pace.Counts.Videos, "lines": l.Pace.Counts.Lines, "steps": l.Pace.Counts.Steps, "works": l.Pace.Counts.Works,
+	}
+	little := []string{}
+	for _, f := range figures(l) {
+		out[f.key] = entry{f.Default, f.Value, f.Low, f.High, f.Count, f.Measured}
+		if f.Measured < pace.Enough {
+			little = append(little, f.key)
+		}
+	}
+	out["too_little"] = little
+	enc := json.NewEncoder(b)
+	enc.SetIndent("", "  ")
+	if err := enc.Encode(out); err != nil {
+		panic(err) // numbers that are finite, and words
+	}
+}

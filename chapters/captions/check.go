@@ -65,7 +65,7 @@ func (c *checker) clock(i int, reached time.Duration) {
 			fmt.Sprintf("starts %s before an earlier cue is gone", seconds(reached-cue.Start)),
 			"end the earlier cue first, or put both into one")
 	}
-	if cue.Start >= farAway || cue.End >= farAway {
+	if cue.far() && (i == 0 || !c.file.Cues[i-1].far()) { // the first of a row
 		c.say(i, "caption-far", diag.Warning,
 			fmt.Sprintf("runs to hour %d", int64(max(cue.Start, cue.End)/time.Hour)),
 			"check the hours; many players take two digits at most")
@@ -74,6 +74,8 @@ func (c *checker) clock(i int, reached time.Duration) {
 		c.say(i, "caption-empty", diag.Note, "has no words", "take it out, or write what is said")
 	}
 }
+
+func (c Cue) far() bool { return max(c.Start, c.End) >= farAway }
 
 // reading checks whether a cue can be read, and fits where it is shown.
 func (c *checker) reading(i int) {

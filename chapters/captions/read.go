@@ -9,8 +9,11 @@ import (
 	"fixslate/plan/diag"
 )
 
+// mostCues bounds what one file takes in memory; ten hours have about 20,000.
+const mostCues = 500_000
+
 // MaxBytes bounds a caption file; ten hours of captions are about 1 MB.
-const MaxBytes = 16 << 20
+const MaxBytes = 24 << 20
 
 // mostHours is the most that a time may have; time.Duration ends at 2,562,047 h.
 const mostHours = 2_500_000
@@ -65,6 +68,7 @@ type reader struct {
 	text  string
 	file  File
 	found []diag.Finding
+	full  bool // it holds as many cues as a file may
 }
 
 func newReader(raw []byte, name, text string) *reader {
@@ -92,9 +96,19 @@ func (r *reader) add(rule string, severity diag.Severity, at diag.Span, message,
 	})
 }
 
+// expect makes room for so many cues.
+func (r *reader) expect(cues int) { r.file.Cues = make([]Cue, 0, min(cues, mostCues)) }
+
 // keep adds a cue. raw is its text as the format writes it, empty where that
 // is not kept.
 func (r *reader) keep(c Cue, raw string) {
+	if len(r.file.Cues) == mostCues {
+		if !r.full {
+			r.full = true
+			r.unread(c.At, fmt.Sprintf("the file has more than %d cues; the rest is left out", mostCues), "part it")
+		}
+		return
+	}
 	c.Text = Plain(c.Text)
 	if c.Text != raw {
 		c.Markup = raw

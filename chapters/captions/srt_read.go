@@ -14,6 +14,7 @@ import (
 // finding.
 func readSRT(r *reader) {
 	s := srtReader{reader: r}
+	r.expect(strings.Count(r.text, "-->"))
 	s.split()
 	for s.at < len(s.lines) {
 		s.step()

@@ -18,6 +18,7 @@ import (
 // animation are passed over.
 func readTTML(r *reader) {
 	t := ttmlReader{reader: r, agents: map[string]string{}}
+	r.expect(strings.Count(r.text, "</p>"))
 	d := xml.NewDecoder(strings.NewReader(r.text))
 	d.CharsetReader = func(_ string, in io.Reader) (io.Reader, error) { return in, nil } // decoded already
 	d.Entity = xml.HTMLEntity

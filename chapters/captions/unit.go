@@ -66,7 +66,7 @@ type words struct {
 func wordsOf(units []Unit, p Profile) words {
 	n := 0
 	for i := range units {
-		n += len(units[i].Text)/6 + 2
+		n += strings.Count(units[i].Text, " ") + strings.Count(units[i].Text, "\n") + 1
 	}
 	w := words{list: make([]word, 0, n), units: units}
 	before := -1 // the last unit that had words

@@ -17,6 +17,7 @@ func readWebVTT(r *reader) {
 		return
 	}
 	v := vttReader{reader: r, at: len("WEBVTT")}
+	r.expect(strings.Count(r.text, "-->"))
 	header := v.line()
 	r.file.Header = r.text[header.Start:header.End]
 	if v.at < len(r.text) && r.text[v.at] != '\n' {

@@ -133,7 +133,7 @@ func (r *reader) finish() {
 		r.unread(diag.Span{}, "the file is empty", "")
 	case format == Unknown:
 		r.unread(diag.Span{}, "this is no caption file that fixslate reads", "use SRT, WebVTT, TTML, SSA or EBU STL")
-	case len(r.file.Cues) == 0 && format == WebVTT:
+	case len(r.file.Cues) == 0 && (format == WebVTT || format == TTML): // both may be without: a part of a live programme, captions as pictures
 		r.doubt(diag.Warning, diag.Span{}, "the file holds no cue", "")
 	case len(r.file.Cues) == 0:
 		r.unread(diag.Span{}, "the file holds no cue", "")

@@ -55,7 +55,8 @@ type ttmlElement struct {
 	name       string
 	begin, end time.Duration
 	sequence   bool          // its children follow each other
-	reached    time.Duration // where the next child of a sequence begins
+	bounded    bool          // an end or a duration of its own
+	reached    time.Duration // where its children end: the last of a sequence, else the latest
 	preserve   bool          // xml:space
 	skip       bool          // metadata and foreign elements: nothing in it counts
 	timed      bool          // begin, end or dur stands here or around it
@@ -199,10 +200,32 @@ func (t *ttmlReader) place(parent, child *ttmlElement, attrs []xml.Attr, at diag
 			end = sooner(end, until)
 		}
 	}
-	child.begin, child.end = begin, sooner(end, parent.end)
+	child.begin, child.end, child.bounded = begin, sooner(end, parent.end), end != forever
 	child.reached = begin
-	parent.reached = child.end
 	t.latest = max(t.latest, child.begin, child.end)
+}
+
+// left takes an element's end to the element around it: the end it has, else
+// where the last of what it holds ends (SMIL 3.0 §5.4.4, implicit durations; as
+// TTML 2 §12.2 has it, words in an element that is no sequence have no end).
+func (parent *ttmlElement) left(child *ttmlElement) {
+	end := child.end
+	if !child.bounded {
+		end = sooner(child.reached, child.end)
+	}
+	if parent.sequence {
+		parent.reached = end
+	} else {
+		parent.reached = later(parent.reached, end)
+	}
+}
+
+// later is the later of two ends, of which either may be forever.
+func later(a, b time.Duration) time.Duration {
+	if a == forever || b == forever {
+		return forever
+	}
+	return max(a, b)
 }
 
 // plus adds times up to the most that a time may be.
@@ -277,6 +300,9 @@ func (t *ttmlReader) lineBreak() {
 
 // show widens the cue's time to that of words in it.
 func (t *ttmlReader) show(e *ttmlElement) {
+	if !e.sequence {
+		e.reached = forever
+	}
 	c := &t.cue
 	if !t.shown {
 		c.Start, c.End, t.shown = e.begin, e.end, true
@@ -302,8 +328,8 @@ func (t *ttmlReader) end() {
 	}
 	e := *t.top()
 	t.open = t.open[:len(t.open)-1]
-	if e.sequence && len(t.open) > 0 && e.end == forever && e.reached != forever {
-		t.top().reached = e.reached // a sequence ends with its last child
+	if timed := e.name == "div" || e.name == "p" || e.name == "span"; timed && !e.skip && len(t.open) > 0 {
+		t.top().left(&e)
 	}
 	if t.inside > 0 && len(t.open) == t.inside {
 		t.inside = 0

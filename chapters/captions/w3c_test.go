@@ -46,6 +46,7 @@ func TestW3CFileParsing(t *testing.T) {
 				t.Error("no assertion ran")
 			}
 			total += s.checked
+			twins(t, raw, name+".vtt")
 			// Every arrow is accounted for: in a cue, or in a finding.
 			if f.Whole != (len(unreadIn(found)) == 0) {
 				t.Errorf("whole is %v with %d findings", f.Whole, len(unreadIn(found)))

@@ -37,6 +37,7 @@ type vttReader struct {
 	*reader
 	at      int // offset in text
 	regions []vttRegion
+	seenCue bool // style sheets and regions count before the first cue only
 }
 
 // vttBlock is what stands between blank lines, or up to a timing line.
@@ -105,13 +106,14 @@ func (v *vttReader) block(inHeader bool) vttBlock {
 			cue, at, ok := parseVTTTiming(content)
 			if ok {
 				b.kind, b.cue, b.id, b.lines = vttCue, cue, id, nil
+				v.seenCue = true
 			} else {
 				v.badTiming(line, at)
 			}
 		} else if content == "" {
 			break
 		} else {
-			if !inHeader && count == 2 && b.kind != vttCue {
+			if !inHeader && count == 2 && b.kind != vttCue && !v.seenCue {
 				if name := b.text(); named(name, "STYLE") {
 					b.kind, b.lines = vttStyle, nil
 				} else if named(name, "REGION") {
@@ -146,6 +148,10 @@ func (v *vttReader) take(b vttBlock) {
 	case b.kind == vttStyle, isNote(b.text()):
 		v.file.Blocks = append(v.file.Blocks, Block{len(v.file.Cues), text[b.whole.Start:b.whole.End]})
 	case b.arrow: // reported
+	case isLate(b.text()):
+		name, _, _ := strings.Cut(b.text(), "\n")
+		v.file.Blocks = append(v.file.Blocks, Block{len(v.file.Cues), text[b.whole.Start:b.whole.End]})
+		v.doubt(diag.Note, diag.Span{Start: b.whole.Start, End: b.whole.Start + len(name)}, "the "+strings.TrimRight(name, vttSpace)+" block stands after a cue, and players pass over it", "move it before the first cue")
 	case b.whole.End > b.whole.Start:
 		v.doubt(diag.Warning, diag.Span{Start: b.whole.Start, End: b.whole.Start + 1}, "these words stand in no cue and are not shown: "+quoted(shorten(b.text())),
 			"take out the blank line before them, or give them a time")
@@ -155,6 +161,12 @@ func (v *vttReader) take(b vttBlock) {
 func isNote(text string) bool {
 	rest, ok := strings.CutPrefix(text, "NOTE")
 	return ok && (rest == "" || rest[0] == ' ' || rest[0] == '\t' || rest[0] == '\n')
+}
+
+// isLate holds for a style sheet or region where none counts any more.
+func isLate(text string) bool {
+	name, _, more := strings.Cut(text, "\n")
+	return more && (named(name, "STYLE") || named(name, "REGION"))
 }
 
 func (v *vttReader) cue(b vttBlock) {

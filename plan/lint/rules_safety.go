@@ -1,4 +1,8 @@
 package lint
 
 // safetyRules are the rules of the group Safety, by name.
-var safetyRules = []Rule{}
+var safetyRules = []Rule{
+	bystanderNear, cautionIncomplete, cautionLate, cautionMissing, cautionStale, cautionUnspoken,
+	cautionWeak, gearMissing, helperPlace, helperUncued, jumperUnfused, languageUnread,
+	licenceMissing, liveMeasure, occupiedRaised, refitUnsafe, stateUnsafe, waitUncited,
+}

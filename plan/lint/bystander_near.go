@@ -1,0 +1,35 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+
+	"fixslate/plan/diag"
+	"fixslate/plan/hazard"
+	"fixslate/plan/hazard/class"
+)
+
+var bystanderNear = Rule{Name: "bystander-near", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		for _, id := range s.People {
+			for _, person := range p.Plan.Person(id) {
+				if person.Adult {
+					continue
+				}
+				r := Report{
+					Message: fmt.Sprintf("%s is not an adult and takes part in step %q", id, s.Title.Print),
+					Hint:    "film it without them; a child shows it to children",
+					Path:    stepPath(i, "people"), Families: []string{"bystander-child"},
+				}
+				if i < len(p.Hazards.Steps) && slices.ContainsFunc(p.Hazards.Steps[i].Hazards, func(h hazard.Hazard) bool { return h.Family != class.NoFamily }) {
+					r.Severity = diag.Error
+					r.Message = fmt.Sprintf("%s is not an adult and takes part in step %q, which can hurt", id, s.Title.Print)
+				}
+				found = append(found, r)
+			}
+		}
+	}
+	return found
+}}

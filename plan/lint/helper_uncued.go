@@ -1,0 +1,27 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+var helperUncued = Rule{Name: "helper-uncued", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		for _, id := range s.People {
+			if presenter(p.Plan, id) || slices.ContainsFunc(s.Cues, func(c plan.Cue) bool { return c.Who == id }) {
+				continue
+			}
+			found = append(found, Report{
+				Message: fmt.Sprintf("%s is in step %q and nothing says what they do", id, s.Title.Print),
+				Hint:    fmt.Sprintf("add [[step.cue]] with who = %q, when, does and where", id),
+				Path:    stepPath(i, "people"),
+			})
+		}
+	}
+	return found
+}}

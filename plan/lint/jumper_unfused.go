@@ -1,0 +1,37 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+var jumperUnfused = Rule{Name: "jumper-unfused", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
+	var found []Report
+	for _, d := range p.withClass("unfused-jumper") {
+		s := &p.Plan.Steps[d.step]
+		if says(p.words[d.step], fusedWords...) || len(s.Fuses) > 0 || p.fusedTool(s) {
+			continue
+		}
+		r := d.report(p)
+		r.Message = fmt.Sprintf("step %q bridges or feeds something with a lead that has no fuse", s.Title.Print)
+		r.Hint = "use a lead with a fuse no larger than the circuit's, and say so"
+		found = append(found, r)
+	}
+	return found
+}}
+
+var fusedWords = []string{"fused", "in-line fuse", "inline fuse", "fuse of its own", "with a fuse", "fuse holder", "through a fuse"}
+
+// fusedTool holds where a tool of the step has a fuse in it.
+func (p *Pass) fusedTool(s *plan.Step) bool {
+	for _, id := range s.Tools {
+		for _, t := range p.Plan.Tool(id) {
+			if says(fold(t.Name.Print+" "+t.Why.Print), fusedWords...) {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,55 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan/diag"
+)
+
+var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
+	lang := strings.ToLower(p.Plan.Video.Language)
+	path := "video.language"
+	if !p.Spans.Has(path) {
+		path = "video"
+	}
+	if lang != "" && lang != "en" && !strings.HasPrefix(lang, "en-") {
+		return []Report{{
+			Message: fmt.Sprintf("the narration is in %q, and hazards and claims are read in English only", p.Plan.Video.Language),
+			Hint:    "have somebody who knows the trade read it for danger; silence here means nothing",
+			Path:    path,
+		}}
+	}
+	known, all := 0, 0
+	for i := range p.Plan.Steps {
+		for _, w := range strings.Fields(p.words[i]) {
+			if w == "." {
+				continue
+			}
+			all++
+			if slices.Contains(englishWords, w) {
+				known++
+			}
+		}
+	}
+	if all < 20 || float64(known) >= englishShare*float64(all) {
+		return nil
+	}
+	return []Report{{
+		Message: "the narration does not read like English, and hazards and claims are read in English only",
+		Hint:    "have somebody who knows the trade read it for danger; silence here means nothing. Set [video] language",
+		Path:    path,
+	}}
+}}
+
+// englishWords are the commonest words of English; about a third of running
+// text is made of them, even in terse notes a tenth.
+var englishWords = []string{
+	"the", "of", "and", "to", "a", "in", "is", "it", "you", "that", "with", "for", "on", "are", "be", "this", "or", "at", "from", "by", "not", "off", "out", "up", "your", "until", "then", "now", "one", "two", "new", "no", "so", "if",
+	"will", "can", "back", "into", "over", "under", "before", "after", "its", "them", "they", "but", "all", "we", "i", "don't", "there", "here", "what", "when", "undo", "pull", "turn", "check", "clean", "fit", "put", "take", "hold", "keep", "down", "first", "both",
+}
+
+// englishShare is the share of them below which a text is taken for another
+// language. Common practice, no source.
+const englishShare = 0.12

@@ -1,0 +1,46 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan/diag"
+	"fixslate/plan/hazard/class"
+)
+
+var licenceMissing = Rule{Name: "licence-missing", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Hazards.Steps {
+		for _, h := range p.Hazards.Steps[i].Hazards {
+			c, ok := class.Find(h.Class)
+			if !ok || c.Who.Skill != class.Licensed && h.Family != licensed || p.leftTo(i) {
+				continue
+			}
+			r := danger{i, h}.report(p)
+			r.Message = fmt.Sprintf("step %q is work that law often reserves (%s), and nobody is named to leave it to", p.Plan.Steps[i].Title.Print, c.Name)
+			r.Hint = fmt.Sprintf("leave it out, or add leave_to to its caution: %s", c.Who.Text)
+			if p.Plan.Video.Region == "" {
+				r.Hint += " The law differs: ask locally"
+			}
+			found = append(found, r)
+			break
+		}
+	}
+	return found
+}}
+
+// licenceWords tell that somebody qualified does it.
+var licenceWords = []string{
+	"licensed", "registered", "certified", "qualified", "electrician", "gas engineer", "heating engineer", "refrigeration engineer", "specialist", "approved contractor",
+	"trained and certified", "airbag technician", "authorised", "authorized",
+}
+
+// leftTo holds where the step, or a caution of it, says who has to do it.
+func (p *Pass) leftTo(step int) bool {
+	s := &p.Plan.Steps[step]
+	for _, use := range s.Cautions {
+		if c := p.Plan.CautionOf(s, use); c != nil && !c.LeaveTo.Empty() {
+			return true
+		}
+	}
+	return says(p.words[step], licenceWords...)
+}

@@ -1,0 +1,51 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+var liveMeasure = Rule{Name: "live-measure", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
+	var found []Report
+	for _, d := range p.withClass("live-test") {
+		told := p.told(d.step)
+		var lacks []string
+		for _, part := range liveParts {
+			if !says(told, part.words...) {
+				lacks = append(lacks, part.name)
+			}
+		}
+		if len(lacks) == 0 || p.listsClass(d.step, "live-test") {
+			continue
+		}
+		r := d.report(p)
+		r.Message = fmt.Sprintf("step %q measures on live mains and says nothing of %s", p.Plan.Steps[d.step].Title.Print, strings.Join(lacks, ", "))
+		r.Hint = `measure dead where that will do; else add cautions = ["live-test"] and leave_to`
+		found = append(found, r)
+	}
+	return found
+}}
+
+// liveParts are what has to be said before anyone measures on live mains.
+var liveParts = []struct {
+	name  string
+	words []string
+}{
+	{"sound leads", []string{"leads", "lead", "probes", "probe"}},
+	{"the meter's category", []string{"category", "cat ii", "cat iii", "cat iv", "cat 2", "cat 3", "rated"}},
+	{"one hand", []string{"one hand", "hand behind", "hand in your pocket", "one-handed"}},
+	{"who may do it", licenceWords},
+}
+
+// listsClass holds where the step lists a caution of the class.
+func (p *Pass) listsClass(step int, id string) bool {
+	s := &p.Plan.Steps[step]
+	return slices.ContainsFunc(s.Cautions, func(use plan.StepCaution) bool {
+		c := p.Plan.CautionOf(s, use)
+		return c != nil && c.Class == id
+	})
+}

@@ -1,0 +1,41 @@
+package lint
+
+import (
+	"fmt"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/trade"
+)
+
+var waitUncited = Rule{Name: "wait-uncited", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		if !p.startsHere(i, "srs-waited") || p.citesTime(i) {
+			continue
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("step %q waits for the airbags, and no source says how long", s.Title.Print),
+			Hint:    "declare the maker's wait as a [[spec]] with its source, and quote it: {srs-wait}",
+			Path:    stepPath(i, "starts"), Families: []string{"airbag-srs"},
+		})
+	}
+	return found
+}}
+
+// citesTime holds where a line of the step quotes a time that has a source, or
+// that is still to be asked.
+func (p *Pass) citesTime(step int) bool {
+	for _, l := range p.Plan.Steps[step].Lines {
+		for _, q := range l.Quotes {
+			for _, v := range p.Plan.Spec(q.Ref.ID) {
+				timed := v.Value.Measure.Unit.Dimension() == trade.Time || v.Value.Measure.Shape == trade.Open
+				if q.Ref.Kind == plan.KindSpec && timed && (len(v.Source) > 0 || v.Verify != "") {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}

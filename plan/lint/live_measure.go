@@ -12,6 +12,9 @@ import (
 var liveMeasure = Rule{Name: "live-measure", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
 	var found []Report
 	for _, d := range p.withClass("live-test") {
+		if p.inForce(d.step, "power-off") && !p.inForce(d.step, "live") || !p.measures(d.step) {
+			continue
+		}
 		told := p.told(d.step)
 		var lacks []string
 		for _, part := range liveParts {
@@ -39,6 +42,11 @@ var liveParts = []struct {
 	{"the meter's category", []string{"category", "cat ii", "cat iii", "cat iv", "cat 2", "cat 3", "rated"}},
 	{"one hand", []string{"one hand", "hand behind", "hand in your pocket", "one-handed"}},
 	{"who may do it", licenceWords},
+}
+
+// measures holds where something is measured in a step.
+func (p *Pass) measures(step int) bool {
+	return len(p.Plan.Steps[step].Tests) > 0 || says(p.words[step], "measure", "measures", "measuring", "meter", "multimeter", "tester", "probe", "probes", "reading", "test lamp")
 }
 
 // listsClass holds where the step lists a caution of the class.

@@ -2,7 +2,7 @@ package lint
 
 // completenessRules are the rules of the group Completeness, by name.
 var completenessRules = []Rule{
-	connectorLeftOff, detourUnreached, finalCheckMissing, helperUnplanned, partUnused, refitMissing,
-	sideUnsaid, stateGap, stepSilent, supplyUnused, toolMissing, toolUnused,
-	torqueUnsaid,
+	connectorLeftOff, dayImpossible, detourUnreached, finalCheckMissing, helperUnplanned, lastChance,
+	partUnused, refitMissing, shotMissing, sideUnsaid, stateGap, stepSilent,
+	supplyUnused, toolMissing, toolUnused, torqueUnsaid,
 }

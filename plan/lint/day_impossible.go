@@ -1,0 +1,14 @@
+package lint
+
+import (
+	"fixslate/plan/diag"
+	"fixslate/shotlist"
+)
+
+var dayImpossible = Rule{Name: "day-impossible", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for _, t := range shotlist.Hours(p.Plan) {
+		found = append(found, Report{Message: t.Message, Hint: t.Hint, Path: t.Path, Step: t.Step})
+	}
+	return found
+}}

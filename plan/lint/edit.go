@@ -53,7 +53,7 @@ func reviewRules(p *Pass) []Rule {
 	if _, foreign := p.Edit.Match.Foreign(); foreign {
 		return []Rule{editForeign}
 	}
-	rules := slices.Clone(editRules)
+	rules := append(slices.Clone(editRules), unsureHeard)
 	if !p.Edit.Match.Trusted() {
 		return rules
 	}

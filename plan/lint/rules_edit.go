@@ -6,6 +6,7 @@ var editRules = []Rule{
 	cautionNotSaid,
 	cautionSaidLate,
 	chapterMoved,
+	claimAdded,
 	editForeign,
 	editTimes,
 	numberMisspoken,

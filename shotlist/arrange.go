@@ -32,7 +32,7 @@ import (
 // meets the bound of a day without.
 func Arrange(ctx context.Context, c Call) Day {
 	b := newBoard(c)
-	d := Day{Got: b.got, Out: b.out, Barred: b.barred, Troubles: Hours(c.Plan), Loose: len(b.story.runs) == 0}
+	d := Day{Got: b.got, Out: b.out, Barred: b.barred, Troubles: Hours(c.Plan), Loose: b.loose()}
 	story := b.inStoryOrder()
 	sequence, bound := story, 0
 	if len(b.cards) > 0 {
@@ -73,6 +73,18 @@ func (d *Day) count(b *board) {
 	if b.plan.Shoot.CardMinutes > 0 && recorded > 0 {
 		d.Cards = max(1, cards)
 	}
+}
+
+// loose holds where several steps do something to the object and the plan names
+// no state of it.
+func (b *board) loose() bool {
+	steps := map[int]bool{}
+	for _, c := range b.cards {
+		if s := &b.shots[c.shot]; s.Bound == ByStep && handsOn(&b.plan.Steps[s.Step]) {
+			steps[s.Step] = true
+		}
+	}
+	return len(b.story.runs) == 0 && len(steps) > 1
 }
 
 // card is a shot of the day on the board: what the sequence is made of.

@@ -149,15 +149,15 @@ func rigOf(p *plan.Plan, shot *Shot, setup string) rig {
 		r = rig{place: words(s.Place), view: words(s.View), lens: words(s.Lens), light: words(s.Light)}
 	}
 	r.light = cmp.Or(strings.TrimSpace(shot.Light), r.light)
-	r.helpers = strings.Join(helpersOf(p, shot), " ")
+	r.helpers = strings.Join(Helpers(p, shot), " ")
 	return r
 }
 
 func words(t plan.Text) string { return strings.TrimSpace(t.Print) }
 
-// helpersOf are the people of a shot but for the presenter, who is always
+// Helpers are the people of a shot but for the presenter, who is always
 // there: the one called so, else the first of [shoot] people.
-func helpersOf(p *plan.Plan, shot *Shot) []string {
+func Helpers(p *plan.Plan, shot *Shot) []string {
 	presenter := "presenter"
 	if people := p.Shoot.People; len(people) > 0 && !slices.ContainsFunc(people, func(w plan.Person) bool { return w.ID == presenter }) {
 		presenter = people[0].ID

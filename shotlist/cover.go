@@ -2,6 +2,7 @@ package shotlist
 
 import (
 	"slices"
+	"strings"
 
 	"fixslate/plan"
 )
@@ -197,4 +198,12 @@ func (c *covering) sides(step int) {
 		row.Said = "said at the end of “" + s.Title.Print + "”"
 	}
 	c.rows = append(c.rows, row)
+}
+
+// MissingWords says why nothing shows a thing.
+func MissingWords(c Covered) string {
+	if len(c.Dropped) > 0 {
+		return "no shot: " + strings.Join(c.Dropped, ", ") + " dropped"
+	}
+	return "no shot"
 }

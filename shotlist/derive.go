@@ -2,10 +2,12 @@ package shotlist
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"fixslate/plan"
+	"fixslate/plan/timing"
 	"fixslate/plan/trade"
 )
 
@@ -33,6 +35,7 @@ type deriving struct {
 	own   []Shot
 	shots []Shot
 	drops []Shot // called for, and dropped by the step
+	told  bool   // a suggested shot is long enough for what is said live
 }
 
 func (d *deriving) derive() {
@@ -59,6 +62,21 @@ func handsOn(s *plan.Step) bool {
 
 func spoken(s *plan.Step) bool {
 	return slices.ContainsFunc(s.Lines, func(l plan.Line) bool { return l.Kind == plan.Spoken })
+}
+
+// spokenLive is how long the narration of a step takes, in whole seconds, if it
+// is recorded with the picture.
+func spokenLive(p *plan.Plan, s *plan.Step) float64 {
+	if s.Narrated == plan.Later {
+		return 0
+	}
+	seconds := 0.0
+	for _, l := range s.Lines {
+		if l.Kind == plan.Spoken {
+			seconds += timing.Seconds(l.Speak, timing.DefaultRate().AtWPM(p.Voice.WPM))
+		}
+	}
+	return math.Ceil(seconds)
 }
 
 // places gives a wide for each place of the step's shots, one where it names
@@ -273,6 +291,9 @@ func (d *deriving) add(name string, shot Shot) {
 		shot.Setup = d.nearestSetup()
 	}
 	shot.Seconds = takeSeconds(shot.Size, shot.Kind)
+	if why := shot.Covers[0].Why; (why == Place || why == Presenter) && !d.told {
+		shot.Seconds, d.told = max(shot.Seconds, spokenLive(d.plan, s)), true
+	}
 	shot.Variants = narrower(shot.Variants, s.Variants)
 	d.shots = append(d.shots, finish(d.plan, shot))
 }

@@ -235,7 +235,7 @@ func (t *timetable) helpers(e *Entry) []string {
 	if e.Shot < 0 {
 		return nil
 	}
-	return helpersOf(t.board.plan, &t.board.shots[e.Shot])
+	return Helpers(t.board.plan, &t.board.shots[e.Shot])
 }
 
 func (t *timetable) today() *Session { return &t.sessions[len(t.sessions)-1] }
@@ -370,20 +370,33 @@ func (t *timetable) heedHours(tidy *tidying, sequence []int) []int {
 	best := t.board.length(sequence) + t.idle
 	tries := 200_000 / max(1, len(sequence))
 	now, idle := t.weigh(tidy)
-	tidy.exchanges(20, func(x exchange) bool {
-		if tries <= 0 || tidy.dearer(x) >= idle {
-			return false
+	try := func(x exchange) (both, waits int, ok bool) {
+		if tries--; tries < 0 {
+			return 0, 0, false
 		}
-		tries--
 		tried := *tidy
 		tried.sequence = slices.Clone(tidy.sequence)
 		tried.apply(x)
-		after, waits := t.weigh(&tried)
-		if after >= now {
+		both, waits = t.weigh(&tried)
+		return both, waits, true
+	}
+	tidy.exchanges(20, func(x exchange) bool {
+		if tidy.dearer(x) >= idle {
+			return false
+		}
+		after, waits, ok := try(x)
+		if !ok || after >= now {
 			return false
 		}
 		now, idle = after, waits
 		return true
+	})
+	tidy.exchanges(4, func(x exchange) bool {
+		if tidy.dearer(x) != 0 || tidy.nearer(x) <= 0 {
+			return false
+		}
+		after, _, ok := try(x)
+		return ok && after <= now
 	})
 	if now < best {
 		return tidy.cards()

@@ -1,8 +1,9 @@
 // Package book makes the shoot book: one page for the phone in the garage and
 // for the printer, with the steps, what to say, the cautions, the shots to tick
-// off and a prompter.
+// off, the day in shooting order and a prompter.
 //
-// In go finished values: plan, timeline, shots, chapters, findings. Out comes
+// In go finished values: plan, timeline, shots, day, chapters,
+// findings. Out comes
 // one HTML file that needs nothing beside it, asks for nothing on a network and
 // runs only the script it was made with. The package looks nothing up, judges
 // nothing, and knows no clock: same values, same bytes.
@@ -33,6 +34,8 @@ type Book struct {
 	Timeline timing.Timeline
 	Tests    diagnose.Result
 	Shots    []shotlist.Shot
+	Coverage []shotlist.Covered
+	Day      *shotlist.Day // nil: the book has none
 	Chapters []chapters.Chapter
 	Findings []diag.Finding
 }
@@ -81,6 +84,8 @@ var (
 	pageText string
 	//go:embed step.html.tmpl
 	stepText string
+	//go:embed day.html.tmpl
+	dayText string
 	//go:embed book.css
 	bookStyle string
 	//go:embed book.js
@@ -97,9 +102,11 @@ var page = sync.OnceValue(func() *template.Template {
 		"script": func() template.JS { return template.JS(script) },
 		"policy": policy,
 		"legend": func() string { return picture.TimeLegend },
+		"lanes":  func() string { return picture.LanesLegend },
 		"note":   func(n plan.Note) template.HTML { return template.HTML(n.HTML) },
 	})
 	template.Must(t.Parse(stepText))
+	template.Must(t.Parse(dayText))
 	return template.Must(t.Parse(pageText))
 })
 

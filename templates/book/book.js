@@ -27,7 +27,7 @@
   function tell(words) { $("status").textContent = words; }
 
   // ---- shots ----
-  const boxes = all("input[data-shot]"), steps = all(".step");
+  const boxes = all("input[data-shot]"), dayBoxes = all("input[data-day]"), steps = all(".step");
   let missingOnly = false;
   function shown(el) { return !el.closest(".not-this"); }
   function count() {
@@ -46,13 +46,13 @@
     document.body.classList.toggle("missing-only", missingOnly);
   }
   function tick(event) {
-    const b = event.target;
-    if (b.checked) memory.ticks[b.dataset.shot] = 1; else delete memory.ticks[b.dataset.shot];
+    const id = event.target.dataset.shot || event.target.dataset.day;
+    if (event.target.checked) memory.ticks[id] = 1; else delete memory.ticks[id];
     remember();
-    count();
+    show();
   }
   function show() {
-    for (const b of boxes) b.checked = Object.prototype.hasOwnProperty.call(memory.ticks, b.dataset.shot);
+    for (const b of boxes.concat(dayBoxes)) b.checked = Object.prototype.hasOwnProperty.call(memory.ticks, b.dataset.shot || b.dataset.day);
     count();
   }
   function list() { return boxes.filter((b) => b.checked).map((b) => b.dataset.shot + "\n").join(""); }
@@ -72,10 +72,9 @@
   }
   function clear() {
     if (!window.confirm("Clear all ticks of this book?")) return;
-    for (const b of boxes) b.checked = false;
     memory.ticks = {};
     remember();
-    count();
+    show();
     tell("Ticks cleared.");
   }
 
@@ -213,7 +212,7 @@
 
   // ---- start ----
   recall();
-  for (const b of boxes) b.addEventListener("change", tick);
+  for (const b of boxes.concat(dayBoxes)) b.addEventListener("change", tick);
   for (const el of all(".controls, .dock")) el.hidden = false;
   const versions = $("version");
   if (versions) {

@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"context"
 	"testing"
 
 	"fixslate/chapters"
@@ -27,7 +28,12 @@ func bookOf(t testing.TB, name string, text []byte) Book {
 		}
 	}
 	timeline := timing.Estimate(p, timing.DefaultPace())
-	return Book{p, timeline, diagnose.Best(p, timing.TestMinutes), shotlist.FromPlan(p), chapters.FromTimeline(p, timeline), faults}
+	shots := shotlist.FromPlan(p)
+	day := shotlist.Arrange(context.Background(), shotlist.Call{Plan: p, Timeline: timeline, Shots: shots})
+	return Book{
+		Plan: p, Timeline: timeline, Tests: diagnose.Best(p, timing.TestMinutes), Shots: shots, Coverage: shotlist.Coverage(p, shots), Day: &day,
+		Chapters: chapters.FromTimeline(p, timeline), Findings: faults,
+	}
 }
 
 func sample(t testing.TB, name string) Book {

@@ -38,8 +38,8 @@ func shotOf(p *plan.Plan, s shotlist.Shot) shot {
 	}
 	how.add("file ", s.File)
 	how.add("with ", strings.Join(s.Who, ", "))
-	how.add("while ", words(s.States))
-	how.add("not while ", words(s.Without))
+	how.add("while ", words(planWords(p, s.States)))
+	how.add("not while ", words(planWords(p, s.Without)))
 	if s.Apart {
 		how.add("", "on another day or at another place")
 	}
@@ -71,4 +71,13 @@ func (r *remarks) add(before, words string) {
 	if words != "" {
 		*r = append(*r, before+words)
 	}
+}
+
+// planWords are states as the plan calls them.
+func planWords(p *plan.Plan, states []string) []string {
+	var words []string
+	for _, state := range states {
+		words = append(words, shotlist.StateWord(p, state))
+	}
+	return words
 }

@@ -27,8 +27,11 @@ type view struct {
 	Differs   []differs
 	Open      []open
 	Cautions  []caution // all of them, gravest first
+	Summary   []string  // of the day
+	Days      []day
 	Steps     []step
 	Shots     int
+	Coverage  []covered
 	Sources   []source
 	Faults    []finding
 	Excepted  []finding
@@ -90,6 +93,10 @@ func viewOf(b Book) view {
 	for _, c := range blurb.Cautions(p) {
 		v.Cautions = append(v.Cautions, cautionOf(c))
 	}
+	if b.Day != nil {
+		v.Summary, v.Days = b.Day.Summary(), daysOf(b)
+	}
+	v.Coverage = coverage(b)
 	v.Steps = steps(b)
 	for i := range p.Sources {
 		s := &p.Sources[i]

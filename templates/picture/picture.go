@@ -1,5 +1,5 @@
-// Package picture draws: the running time as bars to scale, and the order of
-// tests as a decision tree.
+// Package picture draws: the running time as bars to scale, the order of tests
+// as a decision tree, and the shoot day as lanes over the clock.
 //
 // In go finished values; out come Pictures, each a piece of SVG 1.1 that stands
 // in a page of ours, or in a file of its own that any browser or viewer opens.
@@ -119,6 +119,8 @@ var (
 	wire       = look{"pic-wire", `fill="none" stroke="#3c5a73" stroke-width="2"`, 0}
 	tick       = look{"pic-tick", `stroke="#b9bec3" stroke-width="0.5"`, 0}
 	stroke     = look{"pic-stroke", `stroke="#16181a" stroke-width="1.5"`, 0}
+	outline    = look{"pic-outline", `fill="none" stroke="#16181a" stroke-width="1"`, 0}
+	shade      = look{"pic-shade", `fill="#dcdfe2"`, 0}
 )
 
 func (l look) String() string { return fmt.Sprintf(`class="%s" %s`, l.class, l.instead) }

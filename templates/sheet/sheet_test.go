@@ -55,7 +55,7 @@ func TestMarkdownStaysPlain(t *testing.T) {
 	shots := shotlist.FromPlan(p)
 	md := goldmark.New(goldmark.WithExtensions(extension.Table))
 	for name, sheet := range map[string][]byte{
-		"before": Before(p), "shots": Shots(p, shots), "helper": Helper(p), "edit": Edit(p, line, nil),
+		"before": Before(p), "shots": Shots(p, shots, shotlist.Coverage(p, shots)), "helper": Helper(p), "edit": Edit(p, line, nil),
 	} {
 		var html bytes.Buffer
 		if err := md.Convert(sheet, &html); err != nil {

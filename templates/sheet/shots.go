@@ -17,6 +17,36 @@ type shotRow struct {
 	Place, People, States, Why, For, From, Narration string
 }
 
+// Where is the set-up with its light and sound.
+func (r shotRow) Where() string {
+	where := r.Place
+	for _, part := range []struct{ name, words string }{{"light: ", r.Light}, {"sound: ", r.Sound}} {
+		if part.words != "" {
+			where = kit.Join(where, part.name+part.words)
+		}
+	}
+	return where
+}
+
+// How is the state of the object, who is in it, and when its narration is
+// recorded.
+func (r shotRow) How() string {
+	how := r.States
+	if r.People != "" {
+		how = kit.Join(how, "with "+r.People)
+	}
+	if r.Narration != "" {
+		how = kit.Join(how, "narration "+r.Narration)
+	}
+	if r.For != "" {
+		how = kit.Join(how, r.For+" only")
+	}
+	return how
+}
+
+// shownRow is a line of the coverage table.
+type shownRow struct{ What, Why, Shots string }
+
 type shotStep struct {
 	Number    int
 	Title, ID string
@@ -31,10 +61,12 @@ type shotsView struct {
 	Count   int
 	Camera  int
 	Seconds float64
+	Shown   []shownRow
 }
 
-// Shots is shots.md: the shot list in story order, a table a step.
-func Shots(p *plan.Plan, shots []shotlist.Shot) []byte {
+// Shots is shots.md: the shot list in story order, a table a step, and what
+// each thing that must be seen is shown by.
+func Shots(p *plan.Plan, shots []shotlist.Shot, coverage []shotlist.Covered) []byte {
 	v := shotsView{Title: p.Video.Title.Print, Count: len(shots)}
 	for i := range p.Steps {
 		s := &p.Steps[i]
@@ -47,16 +79,34 @@ func Shots(p *plan.Plan, shots []shotlist.Shot) []byte {
 			v.Seconds += shot.Seconds * float64(shot.Takes)
 		}
 	}
+	for _, c := range coverage {
+		row := shownRow{What: c.What, Why: c.Why.String(), Shots: c.Said}
+		var numbers []string
+		for _, i := range c.Shots {
+			numbers = append(numbers, strconv.Itoa(shots[i].Number))
+		}
+		switch {
+		case len(numbers) > 0:
+			row.Shots = strings.Join(numbers, ", ")
+		case c.Missing():
+			row.Shots = shotlist.MissingWords(c)
+		}
+		v.Shown = append(v.Shown, row)
+	}
 	return print("shots.md.tmpl", v)
 }
 
 func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
-	r := shotRow{Shot: shot, States: strings.Join(shot.States, ", "), For: kit.VersionNames(p, shot.Variants), From: "suggested"}
-	if shot.Setup != "" {
-		r.Place = p.Name(plan.Ref{Kind: plan.KindSetup, ID: shot.Setup})
+	var states []string
+	for _, state := range shot.States {
+		states = append(states, shotlist.StateWord(p, state))
 	}
 	for _, state := range shot.Without {
-		r.States = kit.Join(r.States, "not "+state)
+		states = append(states, "not "+shotlist.StateWord(p, state))
+	}
+	r := shotRow{Shot: shot, States: strings.Join(states, ", "), For: kit.VersionNames(p, shot.Variants), From: "suggested"}
+	if shot.Setup != "" {
+		r.Place = p.Name(plan.Ref{Kind: plan.KindSetup, ID: shot.Setup})
 	}
 	if !shot.Suggested {
 		r.From = "plan"
@@ -101,7 +151,7 @@ func condition(p *plan.Plan, c plan.Condition) string {
 }
 
 // csvHead is the first row of shots.csv; a documented, stable form.
-var csvHead = []string{"number", "id", "step", "size", "of", "setup", "states", "who", "light", "sound", "narrated", "card", "takes", "seconds", "made by", "apart", "versions", "why", "from"}
+var csvHead = []string{"number", "id", "step", "size", "of", "setup", "states", "who", "light", "sound", "narrated", "card", "takes", "seconds", "made by", "apart", "versions", "why", "from", "file"}
 
 // ShotsCSV is shots.csv: one row a shot (RFC 4180).
 func ShotsCSV(p *plan.Plan, shots []shotlist.Shot) []byte {
@@ -116,9 +166,9 @@ func ShotsCSV(p *plan.Plan, shots []shotlist.Shot) []byte {
 	write(csvHead...)
 	for _, shot := range shots {
 		r := rowOf(p, shot)
-		write(strconv.Itoa(shot.Number), shot.ID, p.Steps[shot.Step].ID, shot.Size, safe(shot.Of), safe(r.Place), safe(r.States), safe(r.People),
+		write(strconv.Itoa(shot.Number), safe(shot.ID), safe(p.Steps[shot.Step].ID), shot.Size, safe(shot.Of), safe(r.Place), safe(r.States), safe(r.People),
 			safe(shot.Light), safe(shot.Sound), r.Narration, safe(shot.Card), strconv.Itoa(shot.Takes), strconv.FormatFloat(shot.Seconds, 'f', -1, 64),
-			shot.Kind, yes(shot.Apart), safe(r.For), safe(r.Why), r.From)
+			shot.Kind, yes(shot.Apart), safe(r.For), safe(r.Why), r.From, safe(shot.File))
 	}
 	w.Flush()
 	return b.Bytes()

@@ -52,6 +52,11 @@ func compiled(s streams, name string) (*build.Compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	return compile(s, r)
+}
+
+// compile is compiled for a plan that is read already.
+func compile(s streams, r build.Request) (*build.Compiled, error) {
 	c := build.Compile(r)
 	diag.Sort(c.Findings)
 	if err := complain(s, c.Findings); err != nil {

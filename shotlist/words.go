@@ -1,0 +1,150 @@
+package shotlist
+
+import (
+	"fmt"
+	"strings"
+
+	"fixslate/plan"
+)
+
+// Minutes prints a length known to the minute: "9 min", "1 h 39 min", and
+// "under 1 min" for what is less but not nothing.
+func Minutes(minutes float64) string {
+	n := int(minutes + 0.5)
+	switch {
+	case n == 0 && minutes > 0:
+		return "under 1 min"
+	case n < 60:
+		return fmt.Sprintf("%d min", n)
+	case n%60 == 0:
+		return fmt.Sprintf("%d h", n/60)
+	}
+	return fmt.Sprintf("%d h %d min", n/60, n%60)
+}
+
+// Verdict says how good the order is known to be.
+func (d *Day) Verdict() string {
+	switch {
+	case d.Optimal:
+		return "proved best"
+	case d.Change == d.Bound:
+		return fmt.Sprintf("no order has shorter change-overs; with the waiting at most %s above the best", Minutes(d.Objective-d.Bound))
+	}
+	return fmt.Sprintf("at most %s above the best", Minutes(d.Objective-d.Bound))
+}
+
+// Summary says in a few sentences what the day is.
+func (d *Day) Summary() []string {
+	n := d.Filmed()
+	if n == 0 {
+		if len(d.Got) > 0 {
+			return []string{"Every shot of the day is in the can."}
+		}
+		return []string{"No shot needs the camera on the day."}
+	}
+	var days []string
+	for _, s := range d.Sessions {
+		days = append(days, fmt.Sprintf("%s to wrap at %s", Clock(s.Start), Clock(s.Wrap)))
+	}
+	what := count(n, "shot")
+	if d.Setups > 0 {
+		what += " from " + count(d.Setups, "set-up")
+	}
+	lines := []string{strings.Join(days, ", then ") + ": " + what + "."}
+	if len(days) > 1 {
+		lines[0] = fmt.Sprintf("%d days, %s", len(days), lines[0])
+	}
+	lines = append(lines, d.changes(), d.supplies())
+	if d.Idle > 0 {
+		lines = append(lines, fmt.Sprintf("%s of waiting, and of helpers kept beyond their hours: move their hours, or start at another time.", Minutes(d.Idle)))
+	}
+	for i, s := range d.Sessions {
+		if s.Over > 0 {
+			lines = append(lines, fmt.Sprintf("Day %d runs %s over its end: its first shot is longer than the day.", i+1, Minutes(float64(s.Over)/60)))
+		}
+	}
+	if len(d.Got) > 0 {
+		lines = append(lines, fmt.Sprintf("%s in the can already.", count(len(d.Got), "shot")))
+	}
+	if d.Loose && len(d.Sessions) > 0 {
+		lines = append(lines, "The plan names no states, so hardly anything keeps an order: say in starts and ends what can't be filmed again.")
+	}
+	return lines
+}
+
+func (d *Day) changes() string {
+	if d.Objective == 0 && d.StoryChange == 0 {
+		return "No change-overs."
+	}
+	saved := ""
+	switch s := d.Saved(); {
+	case s >= 0.5:
+		saved = fmt.Sprintf(", %s less than in story order", Minutes(s))
+	case s > -0.5:
+		saved = ", as in story order"
+	default:
+		saved = fmt.Sprintf(", %s more than in story order, for the sake of helpers' hours", Minutes(-s))
+	}
+	return fmt.Sprintf("Change-overs %s%s; %s.", Minutes(d.Change), saved, d.Verdict())
+}
+
+func (d *Day) supplies() string {
+	words := fmt.Sprintf("About %s of takes", Minutes(d.Recorded))
+	if d.Cards > 0 {
+		words += ", " + count(d.Cards, "memory card")
+	}
+	if d.Fresh > 0 {
+		words += ", the battery changed " + times(d.Fresh)
+	}
+	return words + "."
+}
+
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+func times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+// Words says what a change of state brings: "from here on unplugged, water-off".
+func (t *Turn) Words(p *plan.Plan) string {
+	var parts []string
+	say := func(how string, states []string) {
+		if len(states) > 0 {
+			var words []string
+			for _, s := range states {
+				words = append(words, StateWord(p, s))
+			}
+			parts = append(parts, how+strings.Join(words, ", "))
+		}
+	}
+	say("from here on ", t.Starts)
+	say("no longer ", t.Ends)
+	return strings.Join(parts, "; ")
+}
+
+// Words says what changes: "place, light", with the state or person named.
+func (e *Entry) Words() string {
+	var words []string
+	for _, c := range e.Changes {
+		switch c.Kind {
+		case ToState:
+			words = append(words, "the object back to "+c.To)
+		case ToHelper:
+			words = append(words, c.To+" back")
+		default:
+			words = append(words, c.Kind.String())
+		}
+	}
+	return strings.Join(words, ", ")
+}

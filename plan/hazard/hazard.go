@@ -110,7 +110,8 @@ type Evidence struct {
 
 // Read finds the hazards of every step. Time is linear in the plan's text.
 func Read(p *plan.Plan) Reading {
-	r := &reader{plan: p}
+	r := &reader{plan: p, lex: compiled()}
+	r.prepare()
 	reading := Reading{Steps: make([]Step, len(p.Steps))}
 	for i := range p.Steps {
 		reading.Steps[i] = r.step(i)

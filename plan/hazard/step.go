@@ -14,16 +14,81 @@ var catalogue = sync.OnceValue(class.All)
 
 // reader reads one plan.
 type reader struct {
-	plan *plan.Plan
+	plan    *plan.Plan
+	lex     *lexicon
+	sources []source // texts of the step being read; the plan's subject first
+	subject []hit    // of the plan's object
+	object  hit      // the object as one thing
+	staged  bool     // the plan's object is no object: a desk, a talk
+	toks    []token
+	past    []hit // of the step, before the sentence being read
+	scene   scene
+	by      []*hit
+	cues    []hit
+}
+
+// source is one text of a step.
+type source struct {
+	kind, path string
+	print      string
+	text       *plan.Text // for places in the text; nil: the whole value is meant
+	start      int        // where text stands in the value at path
+	spoken     bool       // narration: needs an act in its own words
+	mention    bool       // its acts are talk
+}
+
+func textSource(kind, path string, t *plan.Text) source {
+	return source{kind: kind, path: path, print: t.Print, text: t}
 }
 
 func stepPath(i int) string { return "step[" + strconv.Itoa(i) + "]" }
+
+// prepare reads what holds for all steps: the object.
+func (r *reader) prepare() {
+	r.sources = append(r.sources, textSource("subject", "video.subject", &r.plan.Video.Subject))
+	r.subject = r.names(nil, over, 0)
+	for i := range r.subject {
+		h := &r.subject[i]
+		if h.marks.has(r.lex.own.talkScene) {
+			r.staged = true
+		}
+		if h.state {
+			continue
+		}
+		if r.object.marks.empty() {
+			r.object = *h
+			r.object.implied = true
+		}
+		r.object.marks.join(&h.marks)
+	}
+}
+
+// names appends the things and states of a source that is no action.
+func (r *reader) names(hits []hit, z zone, k int32) []hit {
+	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
+	from := len(hits)
+	hits = r.lex.find(hits, r.toks, z, k)
+	r.lex.heads(r.toks, hits[from:])
+	r.lex.deny(r.toks, hits[from:])
+	return hits
+}
 
 // step reads one step.
 func (r *reader) step(i int) Step {
 	s := &r.plan.Steps[i]
 	out := Step{ID: s.ID, Title: s.Title.Print}
+	r.sources = r.sources[:1]
+	r.past = append(r.past[:0], r.subject...)
 	var f finding
+	r.around(i, s)
+	first := len(r.sources)
+	r.actions(i, s)
+	for k := first; k < len(r.sources); k++ {
+		r.read(&f, int32(k))
+	}
+	if acts(s) || len(s.Tools) > 0 {
+		r.tools(&f)
+	}
 	if acts(s) {
 		r.states(&f, i)
 	}
@@ -34,6 +99,102 @@ func (r *reader) step(i int) Step {
 // acts says whether something is done in a step, and not only said.
 func acts(s *plan.Step) bool {
 	return !s.Do.Empty() || len(s.Tests) > 0 || len(s.Fasteners) > 0 || s.Work != plan.Duration{}
+}
+
+// around gathers what stands about the action: tools, parts, supplies, states,
+// the energies that the author names.
+func (r *reader) around(i int, s *plan.Step) {
+	path := stepPath(i)
+	add := func(src source, z zone) {
+		r.sources = append(r.sources, src)
+		r.past = r.names(r.past, z, int32(len(r.sources)-1))
+	}
+	for j := range r.plan.Tools {
+		t := &r.plan.Tools[j]
+		// In a plan of one step a tool is that step's; in a longer one nobody can
+		// say whose a tool is that no step lists.
+		if slices.Contains(s.Tools, t.ID) && plan.Meets(t.Variants, s.Variants) {
+			add(source{kind: "tool", path: path + ".tools", print: t.Name.Print}, gear)
+		} else if len(r.plan.Steps) == 1 {
+			add(textSource("tool", "tool["+strconv.Itoa(j)+"].name", &t.Name), gear)
+		}
+	}
+	for _, id := range s.Supplies {
+		for _, t := range r.plan.Supply(id) {
+			if t.Protects == "" {
+				add(source{kind: "supply", path: path + ".supplies", print: t.Name.Print}, gear)
+			}
+		}
+	}
+	for _, id := range s.Parts {
+		for _, t := range r.plan.Part(id) {
+			add(source{kind: "part", path: path + ".parts", print: t.Name.Print}, near)
+		}
+	}
+	for _, state := range r.inForce(i) {
+		add(source{kind: "state", path: path, print: state}, over)
+	}
+	for _, energy := range r.plan.Video.Present {
+		add(source{kind: "present", path: "video.present", print: energy}, over)
+	}
+	for _, setup := range s.Shots {
+		for j := range r.plan.Setups {
+			if r.plan.Setups[j].ID == setup.Setup {
+				add(source{kind: "setup", path: path + ".shot", print: r.plan.Setups[j].Place.Print}, near)
+			}
+		}
+	}
+}
+
+// actions gathers the texts of the action.
+func (r *reader) actions(i int, s *plan.Step) {
+	path := stepPath(i)
+	add := func(src source) { r.sources = append(r.sources, src) }
+	title := textSource("title", path+".title", &s.Title)
+	title.mention = !acts(s)
+	add(title)
+	if !s.Do.Empty() {
+		add(textSource("do", path+".do", &s.Do))
+	}
+	for _, id := range s.Fasteners {
+		for _, t := range r.plan.Fastener(id) {
+			add(source{kind: "fastener", path: path + ".fasteners", print: "undo the " + t.What.Print})
+		}
+	}
+	for _, id := range s.Tests {
+		for _, t := range r.plan.Test(id) {
+			r.test(t, path+".tests")
+		}
+	}
+	for k := range s.Lines {
+		l := &s.Lines[k]
+		if l.Kind == plan.Sound {
+			continue
+		}
+		add(source{kind: "say", path: path + ".say", print: l.Print, text: &l.Text, start: l.Start, spoken: true})
+	}
+}
+
+// test adds what is done in a test: how, and each reading with its instrument.
+func (r *reader) test(t *plan.Test, path string) {
+	add := func(words string) { r.sources = append(r.sources, source{kind: "test", path: path, print: words}) }
+	if !t.How.Empty() {
+		add(t.How.Print)
+	}
+	with := ""
+	for _, id := range t.Instrument {
+		for _, tool := range r.plan.Tool(id) {
+			with += " with the " + tool.Name.Print
+		}
+	}
+	if with == "" {
+		return
+	}
+	add("measure " + t.At.Print + with + ", " + t.Setting.Print)
+	for i := range t.Readings {
+		rd := &t.Readings[i]
+		add("measure " + rd.At.Print + with + ", " + rd.When.Print)
+	}
 }
 
 // states adds the hazards of states in force: an action on a raised car is an

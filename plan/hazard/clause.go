@@ -1,0 +1,243 @@
+package hazard
+
+// How a sentence says it: what is denied, what is only talked of, what "it" is,
+// and which things an act is done to.
+
+// deniedMax is how many words a negation reaches, boundMax how far an act's
+// things may stand from it.
+const (
+	deniedMax = 9
+	boundMax  = 12
+)
+
+// manner marks hits that are denied or only talked of.
+func (x *lexicon) manner(toks []token, hits []hit) {
+	x.deny(toks, hits)
+	x.hush(toks, hits)
+}
+
+// deny goes through the negations. A denied act is no act, unless what is
+// denied is a protection: then its denial is a state of its own ("without
+// stands", "no need to unplug it").
+func (x *lexicon) deny(toks []token, hits []hit) {
+	at := 0
+	for i := range toks {
+		if toks[i].grammar&neg == 0 || toks[i].blank {
+			continue
+		}
+		for at < len(hits) && hits[at].from <= int32(i) {
+			at++
+		}
+		reach := i + 1
+		for reach < len(toks) && reach <= i+deniedMax && !toks[reach].bar && !toks[reach].comma &&
+			toks[reach].grammar&(endneg|sub) == 0 {
+			reach++
+		}
+		for k := at; k < len(hits) && int(hits[k].from) < reach; k++ {
+			h := &hits[k]
+			var said set
+			h.marks.each(func(m uint16) { said.join(&x.denied[m]) })
+			if !said.empty() {
+				h.marks, h.act, h.state = said, false, true
+				continue
+			}
+			if h.act {
+				h.marks, h.act = set{}, false
+			} else if h.from > 0 && toks[h.from-1].grammar&neg != 0 {
+				h.marks = set{} // "no gas"
+			}
+		}
+	}
+}
+
+// hush marks what is talked of: from an act of talking to the next clause with
+// an act of its own, and all of a sentence that tells what others did or should
+// do.
+func (x *lexicon) hush(toks []token, hits []hit) {
+	quiet, all := false, false
+	last := int32(0)
+	for k := range hits {
+		h := &hits[k]
+		if h.marks.has(x.own.hearsay) {
+			all = true
+		}
+		if !h.act {
+			h.quiet = quiet
+			continue
+		}
+		if begins(toks, last, h.from) {
+			quiet = conditional(toks, last, h.from)
+		}
+		if h.marks.has(x.own.talk) {
+			quiet = true
+		}
+		h.quiet = quiet
+		last = h.from + 1
+	}
+	if all {
+		for k := range hits {
+			hits[k].quiet = true
+		}
+	}
+}
+
+// begins says whether another clause has begun between two words.
+func begins(toks []token, from, to int32) bool {
+	for i := from; i <= to; i++ {
+		if toks[i].bar || toks[i].comma && i > from || toks[i].grammar&(coord|sub|cond|endneg) != 0 {
+			return true
+		}
+	}
+	return from == 0
+}
+
+func conditional(toks []token, from, to int32) bool {
+	for i := to; i >= from; i-- {
+		if toks[i].grammar&cond != 0 {
+			return true
+		}
+		if toks[i].bar || toks[i].comma {
+			return false
+		}
+	}
+	return false
+}
+
+// heads marks the hits that only qualify another word: the next hit, or a word
+// of substance that the lexicon doesn't know.
+func (x *lexicon) heads(toks []token, hits []hit) {
+	for k := range hits {
+		h := &hits[k]
+		if h.act || h.state {
+			continue
+		}
+		to := int(h.to)
+		if to >= len(toks) || toks[to].bar || toks[to].comma {
+			continue
+		}
+		next := &toks[to]
+		if k+1 < len(hits) && int(hits[k+1].from) == to {
+			h.modifier = !hits[k+1].act && !hits[k+1].state
+			continue
+		}
+		h.modifier = next.grammar == 0 && !next.blank && x.kinds[next.form] == 0
+	}
+}
+
+// bound calls for the things that the act at v is done to, until do says that
+// it has enough: the things of its clause, those behind the next acts where it
+// has none ("undo and lift off the cover"), and those before it in the same
+// clause ("the cover lifts off"). An act that names nothing at all is done to
+// the object of the plan.
+func (s *scene) bound(v int, do func(*hit) bool) {
+	act := &s.hits[v]
+	some := false
+	for k := v + 1; k < len(s.hits); k++ {
+		h := &s.hits[k]
+		if int(h.from-act.from) > boundMax || parted(s.toks, act.from+1, h.from) || h.act && some {
+			break
+		}
+		if h.act || h.modifier || h.state {
+			continue
+		}
+		some = true
+		if do(h) {
+			return
+		}
+	}
+	for k := v - 1; k >= 0; k-- {
+		h := &s.hits[k]
+		if h.act || int(act.from-h.to) > boundMax/2 || parted(s.toks, h.to, act.from) || joined(s.toks, h.to, act.from) {
+			break
+		}
+		if h.modifier || h.state {
+			continue
+		}
+		some = true
+		if do(h) {
+			return
+		}
+	}
+	if !some && !s.object.marks.empty() && !namesUnknown(s.toks, act) {
+		do(&s.object)
+	}
+}
+
+// parted says whether a clause ends between two words.
+func parted(toks []token, from, to int32) bool {
+	for i := from; i <= to && int(i) < len(toks); i++ {
+		if toks[i].bar || toks[i].grammar&sub != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// joined says whether a comma or an "and" stands between two words.
+func joined(toks []token, from, to int32) bool {
+	for i := from; i <= to && int(i) < len(toks); i++ {
+		if toks[i].comma || toks[i].grammar&coord != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// namesUnknown says whether an act is done to something that the lexicon does
+// not know.
+func namesUnknown(toks []token, act *hit) bool {
+	i := int(act.to)
+	if act.gapped {
+		i = int(act.from) + 1
+	}
+	for ; i < len(toks) && toks[i].grammar&(adverb|part|prep) != 0 && toks[i].grammar&det == 0; i++ {
+		if toks[i].bar || toks[i].comma {
+			return false
+		}
+	}
+	if i >= len(toks) || toks[i].bar || toks[i].comma {
+		return false
+	}
+	return toks[i].grammar&(det|adj|number) != 0 || toks[i].grammar == 0
+}
+
+// resolve puts what "it" and "them" stand for among the hits: the last thing
+// that was named, else the object of the plan.
+func (s *scene) resolve(last hit) {
+	pronouns := 0
+	for i := range s.toks {
+		if s.toks[i].grammar&object != 0 && !s.toks[i].blank {
+			pronouns++
+		}
+	}
+	if pronouns == 0 {
+		return
+	}
+	named := s.hits
+	s.hits = make([]hit, 0, len(named)+pronouns)
+	k := 0
+	for i := range s.toks {
+		for ; k < len(named) && int(named[k].from) <= i; k++ {
+			if h := &named[k]; !h.act && !h.state && !h.modifier {
+				last = *h
+			}
+			s.hits = append(s.hits, named[k])
+		}
+		t := &s.toks[i]
+		if t.grammar&object == 0 || t.blank || last.marks.empty() || t.grammar&det != 0 && names(s.toks, i) {
+			continue
+		}
+		h := last
+		h.act, h.state, h.quiet, h.implied, h.modifier, h.zone = false, false, false, true, false, here
+		h.from, h.to = int32(i), int32(i+1)
+		s.hits = append(s.hits, h)
+	}
+	s.hits = append(s.hits, named[k:]...)
+}
+
+// names says whether a word that may be a pronoun goes with the noun behind it:
+// "this bolt".
+func names(toks []token, i int) bool {
+	return i+1 < len(toks) && !toks[i+1].bar && !toks[i+1].comma &&
+		toks[i+1].grammar&(part|prep|aux|coord|adverb|sub|infinitive|det) == 0
+}

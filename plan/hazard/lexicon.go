@@ -1,0 +1,265 @@
+package hazard
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"math/bits"
+	"slices"
+	"strings"
+	"sync"
+)
+
+// The lexicon stands in text files, one for each subject, an entry a line. A
+// line that begins with white space goes on with the line before.
+//
+//	word det: the, a, an                        grammar: what part of speech a word is
+//	kind appliance: mains cased                 whatever is an appliance is also these
+//	denied stands: jack-only                    "no stands" says that it is on the jack alone
+//	thing tumble dryer, dryer: appliance drum   a thing, place, material or person, and what it is
+//	state engine running: running               words for how things stand
+//	act undo, unscrew, take .. off: undo        what hands do; ".." is up to six words
+//	blank spring washer, headphone jack         look-alikes, taken out first
+//	rule mains-isolation: open>cover on mains not low-power
+//	avoid mains-shock: do isolate               what a narrator says instead of a caution
+//
+// A word stands for all its forms, "=word" for that form alone. What stands
+// behind the colon are marks; rules are made of marks alone, so that a new thing
+// or a new way to say something takes part in every rule of its kind. The terms
+// of a rule are explained in rule.go.
+//
+//go:embed lexicon
+var files embed.FS
+
+// set is a set of marks.
+type set [6]uint64
+
+const marksMax = 64 * len(set{})
+
+func (s *set) add(m uint16)      { s[m/64] |= 1 << (m % 64) }
+func (s *set) has(m uint16) bool { return s[m/64]&(1<<(m%64)) != 0 }
+func (s *set) join(o *set) {
+	for i := range s {
+		s[i] |= o[i]
+	}
+}
+
+func (s *set) meets(o *set) bool {
+	return s[0]&o[0]|s[1]&o[1]|s[2]&o[2]|s[3]&o[3]|s[4]&o[4]|s[5]&o[5] != 0
+}
+
+func (s *set) empty() bool { return *s == set{} }
+
+// each calls for every mark, in order.
+func (s *set) each(do func(uint16)) {
+	for i, w := range s {
+		for ; w != 0; w &= w - 1 {
+			do(uint16(64*i + bits.TrailingZeros64(w)))
+		}
+	}
+}
+
+// entryKind says what an entry is.
+type entryKind uint8
+
+const (
+	aThing entryKind = iota
+	aState
+	anAct
+	aBlank
+)
+
+// entry is a line of things, states, acts or look-alikes.
+type entry struct {
+	kind  entryKind
+	marks set
+	place string // file and line
+}
+
+// lexicon is the compiled files; nothing writes to it.
+type lexicon struct {
+	forms   map[string]int32 // spelling to id, from 1
+	kinds   []formKind       // by form
+	grammar []grammar        // by form
+	tree    tree
+	entries []entry
+	marks   map[string]uint16
+	names   []string // of marks
+	implied []set    // by mark, itself included
+	denied  []set    // by mark: what its denial says
+	rules   []rule
+	first   [marksMax][]int32 // rules by a mark that starts them
+	avoids  []rule
+	own     own
+}
+
+// own are the marks that the reader itself asks for.
+type own struct{ talk, talkScene, hearsay uint16 }
+
+// compiled is the lexicon, read at the first question. An error in the files
+// is found by the package's tests, never by a user.
+var compiled = sync.OnceValue(func() *lexicon {
+	x, err := compile(files)
+	if err != nil {
+		panic(err)
+	}
+	return x
+})
+
+// line is one entry of a file as written.
+type line struct {
+	word string // the first
+	body string // up to the colon
+	tail string // after it
+	at   string
+}
+
+// compile reads all files of the lexicon, in the order of what builds on what.
+func compile(fsys fs.FS) (*lexicon, error) {
+	names, err := fs.Glob(fsys, "lexicon/*.txt")
+	if err != nil {
+		return nil, err
+	}
+	var all []line
+	for _, name := range names {
+		text, err := fs.ReadFile(fsys, name)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, lines(name, string(text))...)
+	}
+	x := &lexicon{
+		forms: make(map[string]int32, 1<<13), kinds: make([]formKind, 1), grammar: make([]grammar, 1),
+		marks: map[string]uint16{}, tree: newTree(),
+	}
+	for _, pass := range [...]struct {
+		words string
+		read  func(line) error
+	}{
+		{"word", x.readWord},
+		{"kind", x.readKind},
+		{"thing state act blank", x.readEntry},
+		{"denied", x.readDenied},
+		{"rule avoid", x.readRule},
+	} {
+		for _, l := range all {
+			if slices.Contains(strings.Fields(pass.words), l.word) {
+				if err := pass.read(l); err != nil {
+					return nil, fmt.Errorf("%s: %w", l.at, err)
+				}
+			} else if !slices.Contains(strings.Fields("word kind thing state act blank denied rule avoid"), l.word) {
+				return nil, fmt.Errorf("%s: %q begins no entry", l.at, l.word)
+			}
+		}
+	}
+	return x, x.settle()
+}
+
+// lines cuts a file into entries.
+func lines(file, text string) []line {
+	var all []line
+	for i, raw := range strings.Split(text, "\n") {
+		if raw == "" || raw[0] == '#' {
+			continue
+		}
+		if raw[0] == ' ' && len(all) > 0 {
+			last := &all[len(all)-1]
+			last.body += raw
+			continue
+		}
+		l := line{at: fmt.Sprintf("%s:%d", file, i+1)}
+		l.word, l.body, _ = strings.Cut(raw, " ")
+		all = append(all, l)
+	}
+	for i := range all {
+		body, tail, _ := strings.Cut(all[i].body, ":")
+		all[i].body, all[i].tail = strings.TrimSpace(body), strings.TrimSpace(tail)
+	}
+	return all
+}
+
+// mark is the number of a mark; new ones are made as they come.
+func (x *lexicon) mark(name string) (uint16, error) {
+	if m, ok := x.marks[name]; ok {
+		return m, nil
+	}
+	if len(x.names) == marksMax {
+		return 0, fmt.Errorf("more than %d marks", marksMax)
+	}
+	m := uint16(len(x.names))
+	x.marks[name] = m
+	x.names = append(x.names, name)
+	var self set
+	self.add(m)
+	x.implied = append(x.implied, self)
+	x.denied = append(x.denied, set{})
+	return m, nil
+}
+
+// readMarks is the marks of a list with all that they imply.
+func (x *lexicon) readMarks(list string) (set, error) {
+	var s set
+	for _, name := range strings.Fields(list) {
+		m, err := x.mark(name)
+		if err != nil {
+			return s, err
+		}
+		s.join(&x.implied[m])
+	}
+	return s, nil
+}
+
+// readKind reads what a mark implies; a kind must be built from kinds above it.
+func (x *lexicon) readKind(l line) error {
+	m, err := x.mark(l.body)
+	if err != nil {
+		return err
+	}
+	s, err := x.readMarks(l.tail)
+	x.implied[m].join(&s)
+	return err
+}
+
+func (x *lexicon) readDenied(l line) error {
+	m, ok := x.marks[l.body]
+	if !ok {
+		return fmt.Errorf("nothing is %q", l.body)
+	}
+	s, err := x.readMarks(l.tail)
+	x.denied[m].join(&s)
+	return err
+}
+
+// readEntry reads things, states, acts and look-alikes.
+func (x *lexicon) readEntry(l line) error {
+	e := entry{kind: map[string]entryKind{"thing": aThing, "state": aState, "act": anAct, "blank": aBlank}[l.word], place: l.at}
+	var err error
+	if e.marks, err = x.readMarks(l.tail); err != nil {
+		return err
+	}
+	if e.marks.empty() != (e.kind == aBlank) {
+		return fmt.Errorf("%q: things have marks, look-alikes have none", l.body)
+	}
+	id := int32(len(x.entries))
+	x.entries = append(x.entries, e)
+	for _, words := range strings.Split(l.body, ",") {
+		if err := x.phrase(strings.Fields(strings.ReplaceAll(words, "-", " ")), e.kind, id); err != nil {
+			return fmt.Errorf("%q: %w", words, err)
+		}
+	}
+	return nil
+}
+
+// settle looks up the reader's own marks.
+func (x *lexicon) settle() error {
+	for name, at := range map[string]*uint16{
+		"talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay,
+	} {
+		m, ok := x.marks[name]
+		if !ok {
+			return fmt.Errorf("the lexicon lacks the mark %q", name)
+		}
+		*at = m
+	}
+	return nil
+}

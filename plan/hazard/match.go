@@ -1,0 +1,197 @@
+package hazard
+
+// Finding the lexicon's phrases in a stretch of text: look-alikes are blanked
+// first, then the longest things are taken, then the acts. Cost: linear in the
+// words; each costs one look-up and the few edges that lead on from it.
+
+// zone is where about a step a word stands.
+type zone uint8
+
+// The zones; a rule's term may be met in several.
+const (
+	here zone = iota // the words of the action
+	gear             // tools in use
+	near             // title, parts
+	over             // the object and the states it is in
+)
+
+// hit is a phrase of the lexicon found in a text.
+type hit struct {
+	marks    set // what it says; less than its entry's where it is denied
+	act      bool
+	state    bool
+	modifier bool // not the head of its compound: "oven" of "oven glove"
+	quiet    bool // talked of, not done
+	implied  bool // stands for a pronoun or for what is not said
+	zone     zone
+	from, to int32 // tokens
+	gapped   bool
+	text     int32 // index of the source it stands in
+	start    int32 // bytes of that source
+	end      int32
+}
+
+// find appends the hits of some words, in order of place.
+func (x *lexicon) find(hits []hit, toks []token, z zone, text int32) []hit {
+	x.blank(toks)
+	f := finder{lexicon: x, toks: toks, zone: z, text: text, hits: hits}
+	for i := 0; i < len(toks); i++ {
+		if toks[i].form != 0 && !toks[i].blank {
+			f.at(i)
+		}
+	}
+	return f.hits
+}
+
+// finder goes through the words once. Words before thingTo belong to a longer
+// thing, those before stateTo to words for a state, which may name things but
+// are no acts.
+type finder struct {
+	*lexicon
+	toks             []token
+	zone             zone
+	text             int32
+	hits             []hit
+	thingTo, stateTo int
+}
+
+// choice is the best of the phrases of one kind that begin at a word: of several
+// words before one with a gap before a single word, then the longest. Entries
+// that share a phrase say all that each of them says.
+type choice struct {
+	rank   int // 0: none
+	to     int
+	gapped bool
+	marks  set
+}
+
+func (c *choice) offer(e *entry, words, to int, gapped bool) {
+	rank := 1
+	switch {
+	case gapped:
+		rank = 1000 - words
+	case words > 1:
+		rank = 1000 + words
+	}
+	if rank > c.rank {
+		*c = choice{rank: rank, to: to, gapped: gapped}
+	}
+	if rank == c.rank {
+		c.marks.join(&e.marks)
+	}
+}
+
+// blank takes look-alikes out.
+func (x *lexicon) blank(toks []token) {
+	for i := 0; i < len(toks); i++ {
+		n := 0
+		x.walk(toks, i, func(e int32, to int, gapped bool) {
+			if x.entries[e].kind == aBlank {
+				n = max(n, to-i)
+			}
+		})
+		for j := i; j < i+n; j++ {
+			toks[j].blank = true
+		}
+		i += max(0, n-1)
+	}
+}
+
+// at adds the hits that begin at a word.
+func (f *finder) at(i int) {
+	if i < f.thingTo {
+		return
+	}
+	var thing, state, act choice
+	f.walk(f.toks, i, func(n int32, to int, gapped bool) {
+		switch e := &f.entries[n]; e.kind {
+		case aThing:
+			thing.offer(e, to-i, to, gapped)
+		case aState:
+			state.offer(e, to-i, to, gapped)
+		case anAct:
+			act.offer(e, to-i, to, gapped)
+		}
+	})
+	if act.rank > 0 && (f.zone != here || i < f.stateTo || state.to > i+1 || !f.does(i, &act, thing.to)) {
+		act.rank = 0
+	}
+	if state.rank > 0 {
+		f.add(hit{state: true}, &state, i)
+		f.stateTo = max(f.stateTo, state.to)
+	}
+	if act.rank > 0 {
+		f.add(hit{act: true, gapped: act.gapped}, &act, i)
+	}
+	if thing.rank > 0 && act.rank == 0 {
+		f.add(hit{}, &thing, i)
+		f.thingTo = thing.to
+	}
+}
+
+func (f *finder) add(h hit, c *choice, from int) {
+	h.marks, h.zone, h.text = c.marks, f.zone, f.text
+	h.from, h.to = int32(from), int32(c.to)
+	h.start, h.end = int32(f.toks[from].start), int32(f.toks[c.to-1].end)
+	f.hits = append(f.hits, h)
+}
+
+// does says whether words that may be an act are one here: a participle is,
+// "the drill" is not, and neither is what begins a longer thing.
+func (f *finder) does(i int, act *choice, thingTo int) bool {
+	if thingTo > i+1 && (act.gapped || act.to <= thingTo) && nouny(f.toks, i) || thingTo > act.to {
+		return false
+	}
+	kind := f.kinds[f.toks[i].form]
+	if thingTo > i+1 {
+		return kind&baseForm != 0 && takesObject(f.toks, thingTo-1)
+	}
+	before := grammar(0)
+	if i > 0 {
+		before = f.toks[i-1].grammar
+	}
+	switch {
+	case kind&ingForm != 0:
+		return thingTo <= i || !nouny(f.toks, i)
+	case kind&pastForm != 0 && kind&baseForm == 0:
+		return before&(det|adj) == 0 || before&(object|aux) != 0
+	case act.to > i+1:
+		return before&det == 0 || before&(object|subject|aux|neg) != 0
+	}
+	return !nouny(f.toks, i)
+}
+
+// walk calls for every phrase that begins at a word.
+func (x *lexicon) walk(toks []token, i int, found func(entry int32, to int, gapped bool)) {
+	x.follow(toks, 0, i, i, false, found)
+}
+
+func (x *lexicon) follow(toks []token, node int32, from, i int, gapped bool, found func(int32, int, bool)) {
+	for {
+		for _, e := range x.tree.ends[node] {
+			found(e, i, gapped)
+		}
+		for _, l := range x.tree.gaps[node] {
+			for j := i; j < len(toks) && j <= i+gapMax && !parts(toks, j); j++ {
+				if toks[j].form == l.form && !toks[j].blank {
+					x.follow(toks, l.next, from, j+1, true, found)
+					break
+				}
+			}
+		}
+		if i >= len(toks) || i > from && (toks[i].bar || toks[i].comma) || toks[i].blank || toks[i].form == 0 {
+			return
+		}
+		next, ok := x.tree.edges[edge(node, toks[i].form)]
+		if !ok {
+			return
+		}
+		node = next
+		i++
+	}
+}
+
+// parts says whether a gap may not reach over a word.
+func parts(toks []token, i int) bool {
+	return toks[i].bar || toks[i].comma || toks[i].grammar&(sub|coord) != 0
+}

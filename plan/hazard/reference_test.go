@@ -1,0 +1,46 @@
+package hazard_test
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fixslate/plan/hazard"
+)
+
+// Each class of the reference table has a line that must show it and one, of
+// look-alikes, that must not.
+func TestReferenceLines(t *testing.T) {
+	dir := os.Getenv("FIXSLATE_DATA")
+	if dir == "" {
+		t.Skip("the reference lines are not read: FIXSLATE_DATA is not set")
+	}
+	raw, err := os.ReadFile(filepath.Join(dir, "..", "reference", "hazards.tsv"))
+	if err != nil {
+		t.Skip("there is no reference table beside the data")
+	}
+	bad := 0
+	for _, line := range strings.Split(strings.TrimSpace(string(raw)), "\n")[1:] {
+		f := strings.Split(line, "\t")
+		id, fires, quiet := f[0], f[13], f[14]
+		if !slices.Contains(classes(t, fires), id) {
+			bad++
+			t.Logf("%s: not shown by %q: %v", id, fires, classes(t, fires))
+		}
+		if got := classes(t, quiet); slices.Contains(got, id) {
+			bad++
+			t.Logf("%s: shown by %q: %v", id, quiet, got)
+		}
+	}
+	t.Log(bad)
+}
+
+func classes(t *testing.T, step string) []string {
+	var ids []string
+	for _, h := range hazard.Read(decode(t, row{Step: step}.toml())).Steps[0].Hazards {
+		ids = append(ids, h.Class)
+	}
+	return ids
+}

@@ -1,0 +1,273 @@
+package hazard
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan/hazard/class"
+)
+
+// A rule says which marks together show a class of hazard:
+//
+//	rule CLASS: TERM …
+//	rule CLASS!: TERM …          the class's stronger signal is due
+//
+// The first term must be met by the words of the action or by a tool in use,
+// the others anywhere they say; all must be met.
+//
+//	open>cover         an act with the mark "open" done to a thing with "cover"
+//	open>cover&hot     the thing has both
+//	open>*             the act, done to anything that is named or meant
+//	open~cover         the same, but anywhere in the sentence
+//	do climb           an act, whatever it is done to
+//	in child           a thing or state in the words of the action
+//	tool saw           a tool in use: of the step, or "with the saw"
+//	on mains           anywhere about the step: action, title, tools, object, states
+//	not low-power      nowhere about the step
+//	unless unplug      not in the sentence
+//
+// "a|b" is either. An act done to nothing that is named is done to the object
+// of the plan.
+type rule struct {
+	class  int // index in the catalogue
+	family string
+	strong bool
+	terms  []term
+	place  string
+}
+
+type termKind uint8
+
+const (
+	binds termKind = iota
+	shares
+	does
+	within
+	tool
+	about
+	nowhere
+	unless
+)
+
+var termWords = map[string]termKind{"do": does, "in": within, "tool": tool, "on": about, "not": nowhere, "unless": unless}
+
+// term is one condition. For binds and shares, a is of the act, b and c of the
+// thing (c empty: nothing more); the others have a alone.
+type term struct {
+	kind    termKind
+	a, b, c set
+}
+
+// readRule compiles a rule. A rule of what a narrator says instead of a caution
+// names a class or a family.
+func (x *lexicon) readRule(l line) error {
+	name, strong := strings.CutSuffix(l.body, "!")
+	r := rule{strong: strong, place: l.at}
+	r.class = slices.IndexFunc(catalogue(), func(c class.Class) bool { return c.ID == name })
+	if l.word == "avoid" && r.class < 0 {
+		r.family = name
+	} else if r.class < 0 {
+		return fmt.Errorf("no hazard class %q", name)
+	}
+	fields := strings.Fields(l.tail)
+	for i := 0; i < len(fields); i++ {
+		var t term
+		var err error
+		if kind, ok := termWords[fields[i]]; ok {
+			if i++; i == len(fields) {
+				return fmt.Errorf("%q lacks marks", fields[i-1])
+			}
+			t.kind = kind
+			t.a, err = x.either(fields[i])
+		} else {
+			t, err = x.pair(fields[i])
+		}
+		if err != nil {
+			return err
+		}
+		r.terms = append(r.terms, t)
+	}
+	if len(r.terms) == 0 || r.terms[0].kind > tool {
+		return fmt.Errorf("%s: the first term is no action", l.body)
+	}
+	if l.word == "avoid" {
+		x.avoids = append(x.avoids, r)
+		return nil
+	}
+	x.rules = append(x.rules, r)
+	n := int32(len(x.rules) - 1)
+	r.terms[0].a.each(func(m uint16) { x.first[m] = append(x.first[m], n) })
+	return nil
+}
+
+func (x *lexicon) pair(text string) (term, error) {
+	t := term{kind: binds}
+	act, thing, ok := strings.Cut(text, ">")
+	if !ok {
+		t.kind = shares
+		if act, thing, ok = strings.Cut(text, "~"); !ok {
+			return t, fmt.Errorf("%q is no term", text)
+		}
+	}
+	var err error
+	if t.a, err = x.either(act); err != nil {
+		return t, err
+	}
+	if thing == "*" {
+		return t, nil
+	}
+	b, c, both := strings.Cut(thing, "&")
+	if t.b, err = x.either(b); err == nil && both {
+		t.c, err = x.either(c)
+	}
+	return t, err
+}
+
+// either is the set of alternatives.
+func (x *lexicon) either(text string) (set, error) {
+	var s set
+	for _, name := range strings.Split(text, "|") {
+		m, ok := x.marks[name]
+		if !ok {
+			return s, fmt.Errorf("nothing is %q", name)
+		}
+		s.add(m)
+	}
+	return s, nil
+}
+
+// scene is one sentence of an action and all that stands around it.
+type scene struct {
+	toks   []token
+	hits   []hit // of the sentence, in order
+	around []hit // of everything else: what was said before, title, tools, object, states
+	here   set   // marks of the sentence
+	all    set   // marks of everything
+	object hit   // the plan's object, for acts that name nothing
+	used   []bool
+}
+
+// meets says whether a rule is met with the act, thing or tool at k as its
+// first term, and by which hits.
+func (s *scene) meets(r *rule, k int, by []*hit) ([]*hit, bool) {
+	first := s.hits[k]
+	for i := range r.terms {
+		t := &r.terms[i]
+		switch t.kind {
+		case nowhere:
+			if s.all.meets(&t.a) {
+				return by, false
+			}
+			continue
+		case unless:
+			if s.here.meets(&t.a) {
+				return by, false
+			}
+			continue
+		case about:
+			if !s.all.meets(&t.a) {
+				return by, false
+			}
+		}
+		met := false
+		if i == 0 {
+			by, met = s.starts(t, k, &first, by)
+		} else {
+			by, met = s.also(t, k, by)
+		}
+		if !met {
+			return by, false
+		}
+	}
+	return by, true
+}
+
+// starts tests the first term against the hit at k.
+func (s *scene) starts(t *term, k int, h *hit, by []*hit) ([]*hit, bool) {
+	switch t.kind {
+	case binds, shares, does:
+		if !h.act {
+			return by, false
+		}
+	case tool:
+		if !s.used[k] {
+			return by, false
+		}
+	}
+	by = append(by, &s.hits[k])
+	switch t.kind {
+	case binds:
+		return s.things(t, k, by)
+	case shares:
+		return s.anyThing(t, by)
+	}
+	return by, true
+}
+
+// things looks for a thing that the act at k is done to.
+func (s *scene) things(t *term, k int, by []*hit) ([]*hit, bool) {
+	met := false
+	s.bound(k, func(h *hit) bool {
+		if t.fits(h) {
+			by, met = append(by, h), true
+		}
+		return met
+	})
+	return by, met
+}
+
+// fits says whether a thing has the marks that the term asks of it.
+func (t *term) fits(h *hit) bool {
+	return (t.b.empty() || h.marks.meets(&t.b)) && (t.c.empty() || h.marks.meets(&t.c))
+}
+
+func (s *scene) anyThing(t *term, by []*hit) ([]*hit, bool) {
+	for i := range s.hits {
+		h := &s.hits[i]
+		if !h.act && t.fits(h) {
+			return append(by, h), true
+		}
+	}
+	return by, false
+}
+
+// also tests a further term.
+func (s *scene) also(t *term, k int, by []*hit) ([]*hit, bool) {
+	switch t.kind {
+	case binds, shares:
+		for i := range s.hits {
+			if h := &s.hits[i]; h.act && h.marks.meets(&t.a) {
+				if with, ok := s.starts(t, i, h, by); ok {
+					return with, true
+				}
+			}
+		}
+		return by, false
+	case does:
+		return pick(s.hits, by, func(h *hit) bool { return h.act && h.marks.meets(&t.a) })
+	case within:
+		return pick(s.hits, by, func(h *hit) bool { return !h.act && h.marks.meets(&t.a) })
+	case tool:
+		for i := range s.hits {
+			if s.used[i] && s.hits[i].marks.meets(&t.a) {
+				return append(by, &s.hits[i]), true
+			}
+		}
+		return pick(s.around, by, func(h *hit) bool { return h.zone == gear && h.marks.meets(&t.a) })
+	}
+	by, met := pick(s.hits, by, func(h *hit) bool { return h.marks.meets(&t.a) })
+	if !met {
+		by, met = pick(s.around, by, func(h *hit) bool { return h.marks.meets(&t.a) })
+	}
+	return by, met
+}
+
+func pick(hits []hit, by []*hit, fits func(*hit) bool) ([]*hit, bool) {
+	for i := range hits {
+		if fits(&hits[i]) {
+			return append(by, &hits[i]), true
+		}
+	}
+	return by, false
+}

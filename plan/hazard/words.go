@@ -1,0 +1,140 @@
+package hazard
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Bounds of what is read as one stretch of text. A sentence of a million words
+// is read in stretches, so that time stays linear; a word longer than a line is
+// no word.
+const (
+	stretchMax = 80 // words
+	wordMax    = 40 // bytes
+)
+
+// token is one word of a text with what the lexicon knows of it.
+type token struct {
+	start, end int
+	form       int32 // of the lexicon, 0: unknown
+	grammar    grammar
+	sentence   int32 // rises at full stops and line ends
+	comma      bool  // a comma or the like stands before it
+	bar        bool  // a clause ends before it: bracket, semicolon, dash
+	blank      bool  // part of a look-alike
+}
+
+// tokens appends the words of text: letters, digits and apostrophes; a hyphen
+// ends a word, "'s" is left off, digits are parted from the letters of a unit.
+func (x *lexicon) tokens(dst []token, text string) []token {
+	var lower [wordMax + utf8.UTFMax]byte
+	sentence, comma, bar := int32(0), false, true
+	for i := 0; i < len(text); {
+		r, size := runeAt(text, i)
+		if !inWord(r) {
+			switch {
+			case r == '\n' || (r == '.' || r == '!' || r == '?') && endsHere(text, i+size):
+				sentence++
+				bar = true
+			case r == ',':
+				comma = true
+			case strings.ContainsRune(";:()[]–—", r) || r == '-' && endsHere(text, i+size):
+				bar = true
+			}
+			i += size
+			continue
+		}
+		start, n := i, 0
+		digit := isDigit(r)
+		for i < len(text) {
+			r, size = runeAt(text, i)
+			if !inWord(r) || digit && !isDigit(r) && isUnit(text[i:]) {
+				break
+			}
+			if n <= wordMax {
+				n += utf8.EncodeRune(lower[n:], fold(r))
+			}
+			i += size
+		}
+		if n > wordMax {
+			continue
+		}
+		t := token{start: start, end: i, sentence: sentence, comma: comma, bar: bar}
+		t.form, t.grammar = x.lookUp(lower[:n])
+		dst = append(dst, t)
+		comma, bar = false, false
+	}
+	return dst
+}
+
+func runeAt(text string, i int) (rune, int) {
+	if text[i] < utf8.RuneSelf {
+		return rune(text[i]), 1
+	}
+	return utf8.DecodeRuneInString(text[i:])
+}
+
+func isDigit(r rune) bool { return '0' <= r && r <= '9' }
+
+// isUnit says whether a number ends here and a unit begins: "12v" is "12 v",
+// but "2k" and "r134a" stay whole.
+func isUnit(rest string) bool {
+	for _, unit := range [...]string{"v", "V", "mm", "kg", "volt"} {
+		if after, ok := strings.CutPrefix(rest, unit); ok {
+			r, _ := utf8.DecodeRuneInString(after)
+			return after == "" || !inWord(r)
+		}
+	}
+	return false
+}
+
+// lookUp is what the lexicon knows of a word in lower case.
+func (x *lexicon) lookUp(word []byte) (int32, grammar) {
+	for len(word) > 0 && word[0] == '\'' {
+		word = word[1:]
+	}
+	for len(word) > 0 && word[len(word)-1] == '\'' {
+		word = word[:len(word)-1]
+	}
+	if id, ok := x.forms[string(word)]; ok {
+		return id, x.grammar[id]
+	}
+	if n := len(word); n > 2 && word[n-2] == '\'' && word[n-1] == 's' {
+		if id, ok := x.forms[string(word[:n-2])]; ok {
+			return id, x.grammar[id]
+		}
+	}
+	switch n := len(word); {
+	case n > 0 && isDigit(rune(word[0])):
+		return 0, number
+	case n > 4 && word[n-1] == 'y' && word[n-2] == 'l':
+		return 0, adverb // "carefully"
+	}
+	return 0, 0
+}
+
+func inWord(r rune) bool {
+	if r < utf8.RuneSelf {
+		return 'a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' || isDigit(r) || r == '\''
+	}
+	return r == '’' || unicode.IsLetter(r) || unicode.IsDigit(r)
+}
+
+func fold(r rune) rune {
+	switch {
+	case 'A' <= r && r <= 'Z':
+		return r + 'a' - 'A'
+	case r < utf8.RuneSelf:
+		return r
+	case r == '’':
+		return '\''
+	}
+	return unicode.ToLower(r)
+}
+
+// endsHere says whether a full stop ends a sentence: white space or the end of
+// the text follows, so that "1.5" stays whole.
+func endsHere(text string, i int) bool {
+	return i >= len(text) || strings.IndexByte(" \t\r\n\"')", text[i]) >= 0
+}

@@ -9,9 +9,11 @@ import (
 
 // shown is one hazard while a step is read.
 type shown struct {
-	class    int // index in the catalogue
+	class    int    // index in the catalogue
+	family   string // where the hazard counts under another than the class's own
 	acted    bool
 	strong   bool // the class's stronger signal is due
+	weak     bool // by weak signs only
 	evidence []Evidence
 }
 
@@ -22,13 +24,16 @@ type finding struct{ list []shown }
 const evidenceMax = 6
 
 func (f *finding) add(s shown) {
-	at := slices.IndexFunc(f.list, func(h shown) bool { return h.class == s.class && h.acted == s.acted })
+	at := slices.IndexFunc(f.list, func(h shown) bool {
+		return h.class == s.class && h.acted == s.acted && h.family == s.family
+	})
 	if at < 0 {
-		f.list = append(f.list, shown{class: s.class, acted: s.acted})
+		f.list = append(f.list, shown{class: s.class, family: s.family, acted: s.acted, weak: s.weak})
 		at = len(f.list) - 1
 	}
 	h := &f.list[at]
 	h.strong = h.strong || s.strong
+	h.weak = h.weak && s.weak
 	for _, e := range s.evidence {
 		if len(h.evidence) < evidenceMax && !slices.Contains(h.evidence, e) {
 			h.evidence = append(h.evidence, e)
@@ -36,25 +41,42 @@ func (f *finding) add(s shown) {
 	}
 }
 
-// into turns what was gathered into the two lists of a step. answered are the
-// states in force.
+// into turns what was gathered into the two lists of a step. A hazard that only
+// weak signs show is a mention where another is shown by strong ones. answered
+// are the states in force.
 func (f *finding) into(out *Step, answered []string) {
-	slices.SortStableFunc(f.list, func(a, b shown) int { return cmp.Compare(a.class, b.class) })
-	for _, h := range f.list {
-		c := &catalogue()[h.class]
-		hz := Hazard{Class: c.ID, Family: c.Family, Signal: c.Signal, Evidence: h.evidence}
-		if h.strong && c.Escalation.To > hz.Signal {
-			hz.Signal = c.Escalation.To
-		}
-		for _, s := range answered {
-			if slices.ContainsFunc(c.Answered, func(a string) bool { return class.CanonicalState(a) == s }) {
-				hz.Answered = append(hz.Answered, s)
-			}
-		}
-		if h.acted {
+	slices.SortStableFunc(f.list, func(a, b shown) int {
+		return cmp.Or(cmp.Compare(a.class, b.class), cmp.Compare(a.family, b.family))
+	})
+	clear := slices.ContainsFunc(f.list, func(h shown) bool {
+		return h.acted && !h.weak && catalogue()[h.class].Family != class.NoFamily
+	})
+	for i := range f.list {
+		h := &f.list[i]
+		hz := h.hazard(answered)
+		if h.acted = h.acted && !(h.weak && clear); h.acted {
 			out.Hazards = append(out.Hazards, hz)
-		} else if !slices.ContainsFunc(f.list, func(o shown) bool { return o.acted && o.class == h.class }) {
+		} else if !f.acts(h.class) {
 			out.Mentions = append(out.Mentions, hz)
 		}
 	}
+}
+
+// acts says whether an action shows a class.
+func (f *finding) acts(n int) bool {
+	return slices.ContainsFunc(f.list, func(h shown) bool { return h.acted && h.class == n })
+}
+
+func (h *shown) hazard(answered []string) Hazard {
+	c := &catalogue()[h.class]
+	hz := Hazard{Class: c.ID, Family: cmp.Or(h.family, c.Family), Signal: c.Signal, Evidence: h.evidence}
+	if h.strong && c.Escalation.To > hz.Signal {
+		hz.Signal = c.Escalation.To
+	}
+	for _, s := range answered {
+		if slices.ContainsFunc(c.Answered, func(a string) bool { return class.CanonicalState(a) == s }) {
+			hz.Answered = append(hz.Answered, s)
+		}
+	}
+	return hz
 }

@@ -84,6 +84,20 @@ func nouny(toks []token, i int) bool {
 	return !takesObject(toks, i) // after a word of substance
 }
 
+// orders says whether the word at i, which the lexicon does not know as a thing
+// or an act, stands where an order stands: first in its clause, with something
+// behind it that it is done to. Whatever it means, hands do something.
+func orders(toks []token, i int) bool {
+	t := &toks[i]
+	if t.grammar != 0 || i+1 >= len(toks) || toks[i+1].bar || toks[i+1].comma {
+		return false
+	}
+	if i > 0 && !t.bar && !t.comma && toks[i-1].grammar&(coord|adverb) == 0 {
+		return false
+	}
+	return toks[i+1].grammar&(det|object|part|prep) != 0
+}
+
 // takesObject says whether what follows the word at i is what follows a verb.
 func takesObject(toks []token, i int) bool {
 	if i+1 >= len(toks) || toks[i+1].bar || toks[i+1].comma {

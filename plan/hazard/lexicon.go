@@ -32,7 +32,7 @@ import (
 var files embed.FS
 
 // set is a set of marks.
-type set [6]uint64
+type set [8]uint64
 
 const marksMax = 64 * len(set{})
 
@@ -45,7 +45,7 @@ func (s *set) join(o *set) {
 }
 
 func (s *set) meets(o *set) bool {
-	return s[0]&o[0]|s[1]&o[1]|s[2]&o[2]|s[3]&o[3]|s[4]&o[4]|s[5]&o[5] != 0
+	return s[0]&o[0]|s[1]&o[1]|s[2]&o[2]|s[3]&o[3]|s[4]&o[4]|s[5]&o[5]|s[6]&o[6]|s[7]&o[7] != 0
 }
 
 func (s *set) empty() bool { return *s == set{} }
@@ -94,7 +94,7 @@ type lexicon struct {
 }
 
 // own are the marks that the reader itself asks for.
-type own struct{ talk, talkScene, hearsay uint16 }
+type own struct{ work, talk, talkScene, hearsay uint16 }
 
 // compiled is the lexicon, read at the first question. An error in the files
 // is found by the package's tests, never by a user.
@@ -253,7 +253,7 @@ func (x *lexicon) readEntry(l line) error {
 // settle looks up the reader's own marks.
 func (x *lexicon) settle() error {
 	for name, at := range map[string]*uint16{
-		"talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay,
+		"work": &x.own.work, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay,
 	} {
 		m, ok := x.marks[name]
 		if !ok {

@@ -36,7 +36,7 @@ func (x *lexicon) find(hits []hit, toks []token, z zone, text int32) []hit {
 	x.blank(toks)
 	f := finder{lexicon: x, toks: toks, zone: z, text: text, hits: hits}
 	for i := 0; i < len(toks); i++ {
-		if toks[i].form != 0 && !toks[i].blank {
+		if !toks[i].blank {
 			f.at(i)
 		}
 	}
@@ -126,6 +126,10 @@ func (f *finder) at(i int) {
 	if thing.rank > 0 && act.rank == 0 {
 		f.add(hit{}, &thing, i)
 		f.thingTo = thing.to
+	}
+	if thing.rank == 0 && act.rank == 0 && state.rank == 0 && f.zone == here && i >= f.stateTo && orders(f.toks, i) {
+		something := choice{to: i + 1, marks: f.implied[f.own.work]}
+		f.add(hit{act: true}, &something, i)
 	}
 }
 

@@ -101,12 +101,11 @@ func measure(t testing.TB, all []row, print string) tally {
 	t.Helper()
 	a := tally{found: map[string]*share{}, wrong: map[string]int{}}
 	for _, r := range all {
-		var got, shown []string
+		var got []string
 		for _, h := range hazard.Read(decode(t, r.toml())).Steps[0].Hazards {
 			if h.Family != "none" && !slices.Contains(got, h.Family) {
 				got = append(got, h.Family)
 			}
-			shown = append(shown, h.Class+" ("+h.Shown()+")")
 		}
 		hit := false
 		for _, f := range r.Hazards {
@@ -136,8 +135,17 @@ func measure(t testing.TB, all []row, print string) tally {
 		if len(r.Hazards) == 0 {
 			a.quiet.count(good)
 		}
-		if print == "all" || print == "miss" && (!hit && len(r.Hazards) > 0 || !good) {
-			t.Logf("%s [%s] %q %q\n  want %v tolerated %v got %v\n  %s", r.ID, r.Context, r.Step, r.Tools, r.Hazards, r.Tolerated, got, strings.Join(shown, "; "))
+		if print != "" {
+			for _, f := range r.Hazards {
+				if !slices.Contains(got, f) {
+					t.Logf("MISS %s: %s [%s] %s %q", f, r.ID, r.Context, r.Step, r.Tools)
+				}
+			}
+			for _, h := range hazard.Read(decode(t, r.toml())).Steps[0].Hazards {
+				if h.Family != "none" && !slices.Contains(r.Hazards, h.Family) && !slices.Contains(r.Tolerated, h.Family) {
+					t.Logf("WRONG %s %s: %s [%s] %s %q: %s want %v", h.Family, h.Class, r.ID, r.Context, r.Step, r.Tools, h.Shown(), r.Hazards)
+				}
+			}
 		}
 	}
 	return a

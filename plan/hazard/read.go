@@ -85,6 +85,9 @@ func (r *reader) judge(f *finding, k int32) {
 		if h.implied {
 			continue
 		}
+		if h.act && !h.quiet && !src.mention && h.marks.has(r.lex.own.work) {
+			r.works = true
+		}
 		h.marks.each(func(m uint16) {
 			for _, n := range r.lex.first[m] {
 				rl := &r.lex.rules[n]
@@ -92,7 +95,7 @@ func (r *reader) judge(f *finding, k int32) {
 				r.by = by[:0]
 				if ok {
 					acted := !h.quiet && !src.mention && !r.staged && (h.act || !src.spoken)
-					f.add(shown{class: rl.class, acted: acted, strong: rl.strong, evidence: r.evidence(by)})
+					f.add(shown{class: rl.class, family: rl.family, acted: acted, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)})
 				}
 			}
 		})
@@ -129,7 +132,7 @@ func (r *reader) tools(f *finding) {
 				by, ok := s.meets(rl, i, r.by[:0])
 				r.by = by[:0]
 				if ok {
-					f.add(shown{class: rl.class, acted: !r.staged, strong: rl.strong, evidence: r.evidence(by)})
+					f.add(shown{class: rl.class, family: rl.family, acted: r.works && !r.staged, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)})
 				}
 			}
 		})

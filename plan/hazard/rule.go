@@ -12,6 +12,9 @@ import (
 //
 //	rule CLASS: TERM …
 //	rule CLASS!: TERM …          the class's stronger signal is due
+//	rule CLASS?: TERM …          a weak sign: it stands back where a strong one shows
+//	                             something else in the step
+//	rule CLASS=FAMILY: TERM …    the hazard counts under another family too
 //
 // The first term must be met by the words of the action or by a tool in use,
 // the others anywhere they say; all must be met.
@@ -33,6 +36,7 @@ type rule struct {
 	class  int // index in the catalogue
 	family string
 	strong bool
+	weak   bool
 	terms  []term
 	place  string
 }
@@ -62,8 +66,10 @@ type term struct {
 // readRule compiles a rule. A rule of what a narrator says instead of a caution
 // names a class or a family.
 func (x *lexicon) readRule(l line) error {
-	name, strong := strings.CutSuffix(l.body, "!")
-	r := rule{strong: strong, place: l.at}
+	name, family, _ := strings.Cut(l.body, "=")
+	name, strong := strings.CutSuffix(name, "!")
+	name, weak := strings.CutSuffix(name, "?")
+	r := rule{strong: strong, weak: weak, family: family, place: l.at}
 	r.class = slices.IndexFunc(catalogue(), func(c class.Class) bool { return c.ID == name })
 	if l.word == "avoid" && r.class < 0 {
 		r.family = name

@@ -19,6 +19,7 @@ type reader struct {
 	sources []source // texts of the step being read; the plan's subject first
 	subject []hit    // of the plan's object
 	object  hit      // the object as one thing
+	works   bool     // hands do something in the step
 	staged  bool     // the plan's object is no object: a desk, a talk
 	toks    []token
 	past    []hit // of the step, before the sentence being read
@@ -79,6 +80,7 @@ func (r *reader) step(i int) Step {
 	out := Step{ID: s.ID, Title: s.Title.Print}
 	r.sources = r.sources[:1]
 	r.past = append(r.past[:0], r.subject...)
+	r.works = false
 	var f finding
 	r.around(i, s)
 	first := len(r.sources)

@@ -104,7 +104,10 @@ func conditional(toks []token, from, to int32) bool {
 }
 
 // heads marks the hits that only qualify another word: the next hit, or a word
-// of substance that the lexicon doesn't know.
+// of substance that the lexicon doesn't know. What they qualify is part of them
+// where it is a fitting, a cover, a wire or the like: undoing the header nuts is
+// work on the header. Size and weight stay behind: a washing machine's lid is
+// light.
 func (x *lexicon) heads(toks []token, hits []hit) {
 	for k := range hits {
 		h := &hits[k]
@@ -115,11 +118,18 @@ func (x *lexicon) heads(toks []token, hits []hit) {
 		if to >= len(toks) || toks[to].bar || toks[to].comma {
 			continue
 		}
-		next := &toks[to]
 		if k+1 < len(hits) && int(hits[k+1].from) == to {
-			h.modifier = !hits[k+1].act && !hits[k+1].state
+			next := &hits[k+1]
+			if h.modifier = !next.act && !next.state; h.modifier && next.marks.has(x.own.fitting) {
+				own := h.marks
+				for i, bulk := range x.bulk {
+					own[i] &^= bulk
+				}
+				next.marks.join(&own)
+			}
 			continue
 		}
+		next := &toks[to]
 		h.modifier = next.grammar == 0 && !next.blank && x.kinds[next.form] == 0
 	}
 }

@@ -90,11 +90,12 @@ type lexicon struct {
 	rules   []rule
 	first   [marksMax][]int32 // rules by a mark that starts them
 	avoids  []rule
+	bulk    set // marks of size and weight: those that imply "bulk"
 	own     own
 }
 
 // own are the marks that the reader itself asks for.
-type own struct{ work, talk, talkScene, hearsay uint16 }
+type own struct{ work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay uint16 }
 
 // compiled is the lexicon, read at the first question. An error in the files
 // is found by the package's tests, never by a user.
@@ -253,13 +254,18 @@ func (x *lexicon) readEntry(l line) error {
 // settle looks up the reader's own marks.
 func (x *lexicon) settle() error {
 	for name, at := range map[string]*uint16{
-		"work": &x.own.work, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay,
+		"work": &x.own.work, "busy": &x.own.busy, "calm": &x.own.calm, "bulk": &x.own.bulk, "fitting": &x.own.fitting, "toolish": &x.own.toolish, "energise": &x.own.energise, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay,
 	} {
 		m, ok := x.marks[name]
 		if !ok {
 			return fmt.Errorf("the lexicon lacks the mark %q", name)
 		}
 		*at = m
+	}
+	for m := range x.implied {
+		if x.implied[m].has(x.own.bulk) {
+			x.bulk.add(uint16(m))
+		}
 	}
 	return nil
 }

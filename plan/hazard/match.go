@@ -106,17 +106,23 @@ func (f *finder) at(i int) {
 	f.walk(f.toks, i, func(n int32, to int, gapped bool) {
 		switch e := &f.entries[n]; e.kind {
 		case aThing:
+			if f.zone == gear && !e.marks.has(f.own.toolish) {
+				return
+			}
 			thing.offer(e, to-i, to, gapped)
 		case aState:
 			state.offer(e, to-i, to, gapped)
 		case anAct:
+			if gapped && e.marks.has(f.own.energise) && to < len(f.toks) && f.toks[to].grammar&det != 0 {
+				return // "leave them on the carpet"
+			}
 			act.offer(e, to-i, to, gapped)
 		}
 	})
 	if act.rank > 0 && (f.zone != here || i < f.stateTo || state.to > i+1 || !f.does(i, &act, thing.to)) {
 		act.rank = 0
 	}
-	if state.rank > 0 {
+	if state.rank > 0 && !(f.zone == here && state.marks == f.implied[f.own.calm]) {
 		f.add(hit{state: true}, &state, i)
 		f.stateTo = max(f.stateTo, state.to)
 	}
@@ -128,7 +134,7 @@ func (f *finder) at(i int) {
 		f.thingTo = thing.to
 	}
 	if thing.rank == 0 && act.rank == 0 && state.rank == 0 && f.zone == here && i >= f.stateTo && orders(f.toks, i) {
-		something := choice{to: i + 1, marks: f.implied[f.own.work]}
+		something := choice{to: i + 1, marks: f.implied[f.own.busy]}
 		f.add(hit{act: true}, &something, i)
 	}
 }

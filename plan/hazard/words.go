@@ -97,8 +97,12 @@ func (x *lexicon) lookUp(word []byte) (int32, grammar) {
 	for len(word) > 0 && word[len(word)-1] == '\'' {
 		word = word[:len(word)-1]
 	}
-	if id, ok := x.forms[string(word)]; ok {
-		return id, x.grammar[id]
+	if id, ok := x.forms[string(word)]; ok && len(word) > 0 {
+		g := x.grammar[id]
+		if isDigit(rune(word[0])) {
+			g |= number
+		}
+		return id, g
 	}
 	if n := len(word); n > 2 && word[n-2] == '\'' && word[n-1] == 's' {
 		if id, ok := x.forms[string(word[:n-2])]; ok {
@@ -107,7 +111,7 @@ func (x *lexicon) lookUp(word []byte) (int32, grammar) {
 	}
 	switch n := len(word); {
 	case n > 0 && isDigit(rune(word[0])):
-		return 0, number
+		return x.forms["#"], number
 	case n > 4 && word[n-1] == 'y' && word[n-2] == 'l':
 		return 0, adverb // "carefully"
 	}

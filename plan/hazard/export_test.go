@@ -1,5 +1,23 @@
 package hazard
 
+import "fixslate/plan"
+
+// Traced is the hazards of a plan's first step and the rules that were met, by
+// class.
+func Traced(p *plan.Plan) (Step, map[string][]string) {
+	r := &reader{plan: p, lex: compiled()}
+	met := map[string][]string{}
+	r.trace = func(rl *rule) {
+		f := rl.family
+		if f == "" {
+			f = catalogue()[rl.class].Family
+		}
+		met[f] = append(met[f], rl.place)
+	}
+	r.prepare()
+	return r.step(0), met
+}
+
 func DiagStats(_ string, each func(func(string, string))) (noact, nothing, nosub, n, unk, tok int) {
 	x := compiled()
 	busy := x.marks["busy"]

@@ -13,7 +13,7 @@ type shown struct {
 	family   string // where the hazard counts under another than the class's own
 	acted    bool
 	strong   bool // the class's stronger signal is due
-	weak     bool // by weak signs only
+	weak     int  // of the firmest rule that shows it
 	evidence []Evidence
 }
 
@@ -33,7 +33,7 @@ func (f *finding) add(s shown) {
 	}
 	h := &f.list[at]
 	h.strong = h.strong || s.strong
-	h.weak = h.weak && s.weak
+	h.weak = min(h.weak, s.weak)
 	for _, e := range s.evidence {
 		if len(h.evidence) < evidenceMax && !slices.Contains(h.evidence, e) {
 			h.evidence = append(h.evidence, e)
@@ -48,13 +48,16 @@ func (f *finding) into(out *Step, answered []string) {
 	slices.SortStableFunc(f.list, func(a, b shown) int {
 		return cmp.Or(cmp.Compare(a.class, b.class), cmp.Compare(a.family, b.family))
 	})
-	clear := slices.ContainsFunc(f.list, func(h shown) bool {
-		return h.acted && !h.weak && catalogue()[h.class].Family != class.NoFamily
-	})
+	firmest := 2
+	for _, h := range f.list {
+		if h.acted && catalogue()[h.class].Family != class.NoFamily {
+			firmest = min(firmest, h.weak)
+		}
+	}
 	for i := range f.list {
 		h := &f.list[i]
 		hz := h.hazard(answered)
-		if h.acted = h.acted && !(h.weak && clear); h.acted {
+		if h.acted = h.acted && h.weak <= firmest; h.acted {
 			out.Hazards = append(out.Hazards, hz)
 		} else if !f.acts(h.class) {
 			out.Mentions = append(out.Mentions, hz)

@@ -78,20 +78,21 @@ type entry struct {
 
 // lexicon is the compiled files; nothing writes to it.
 type lexicon struct {
-	forms   map[string]int32 // spelling to id, from 1
-	kinds   []formKind       // by form
-	grammar []grammar        // by form
-	tree    tree
-	entries []entry
-	marks   map[string]uint16
-	names   []string // of marks
-	implied []set    // by mark, itself included
-	denied  []set    // by mark: what its denial says
-	rules   []rule
-	first   [marksMax][]int32 // rules by a mark that starts them
-	avoids  []rule
-	bulk    set // marks of size and weight: those that imply "bulk"
-	own     own
+	forms    map[string]int32 // spelling to id, from 1
+	kinds    []formKind       // by form
+	grammar  []grammar        // by form
+	tree     tree
+	entries  []entry
+	marks    map[string]uint16
+	names    []string // of marks
+	implied  []set    // by mark, itself included
+	denied   []set    // by mark: what its denial says
+	rules    []rule
+	first    [marksMax][]int32 // rules by a mark that starts them
+	avoids   []rule
+	bulk     set // marks of size and weight: those that imply "bulk"
+	harmless set // marks of objects that no weak sign makes dangerous
+	own      own
 }
 
 // own are the marks that the reader itself asks for.
@@ -261,6 +262,9 @@ func (x *lexicon) settle() error {
 			return fmt.Errorf("the lexicon lacks the mark %q", name)
 		}
 		*at = m
+	}
+	for _, name := range [...]string{"calm", "tame", "low-power", "talk-scene"} {
+		x.harmless.add(x.marks[name])
 	}
 	for m := range x.implied {
 		if x.implied[m].has(x.own.bulk) {

@@ -91,9 +91,15 @@ func (r *reader) judge(f *finding, k int32) {
 		h.marks.each(func(m uint16) {
 			for _, n := range r.lex.first[m] {
 				rl := &r.lex.rules[n]
+				if rl.weak > 0 && s.all.meets(&r.lex.harmless) {
+					continue
+				}
 				by, ok := s.meets(rl, i, r.by[:0])
 				r.by = by[:0]
 				if ok {
+					if r.trace != nil {
+						r.trace(rl)
+					}
 					acted := !h.quiet && !src.mention && !r.staged && (h.act || !src.spoken)
 					f.add(shown{class: rl.class, family: rl.family, acted: acted, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)})
 				}
@@ -126,7 +132,7 @@ func (r *reader) tools(f *finding) {
 		s.hits[i].marks.each(func(m uint16) {
 			for _, n := range r.lex.first[m] {
 				rl := &r.lex.rules[n]
-				if rl.terms[0].kind != tool {
+				if rl.terms[0].kind != tool || rl.weak > 0 && s.all.meets(&r.lex.harmless) {
 					continue
 				}
 				by, ok := s.meets(rl, i, r.by[:0])

@@ -12,8 +12,9 @@ import (
 //
 //	rule CLASS: TERM …
 //	rule CLASS!: TERM …          the class's stronger signal is due
-//	rule CLASS?: TERM …          a weak sign: it stands back where a strong one shows
-//	                             something else in the step
+//	rule CLASS?: TERM …          a weak sign: it stands back where a rule of less
+//	rule CLASS??: TERM …         "?" shows another hazard in the step, and where the
+//	                             object is harmless or at rest
 //	rule CLASS=FAMILY: TERM …    the hazard counts under another family too
 //
 // The first term must be met by the words of the action or by a tool in use,
@@ -36,7 +37,7 @@ type rule struct {
 	class  int // index in the catalogue
 	family string
 	strong bool
-	weak   bool
+	weak   int // how readily it stands back: 0 never, 1, 2
 	terms  []term
 	place  string
 }
@@ -68,8 +69,9 @@ type term struct {
 func (x *lexicon) readRule(l line) error {
 	name, family, _ := strings.Cut(l.body, "=")
 	name, strong := strings.CutSuffix(name, "!")
-	name, weak := strings.CutSuffix(name, "?")
-	r := rule{strong: strong, weak: weak, family: family, place: l.at}
+	firm := strings.TrimRight(name, "?")
+	r := rule{strong: strong, weak: len(name) - len(firm), family: family, place: l.at}
+	name = firm
 	r.class = slices.IndexFunc(catalogue(), func(c class.Class) bool { return c.ID == name })
 	if l.word == "avoid" && r.class < 0 {
 		r.family = name

@@ -26,6 +26,7 @@ type reader struct {
 	scene   scene
 	by      []*hit
 	cues    []hit
+	trace   func(*rule) // sees every rule that is met; nil but in tests
 }
 
 // source is one text of a step.

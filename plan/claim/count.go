@@ -21,6 +21,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Frequency)
 		return
 	}
+	if n < len(r.words) && !r.words[n].stopped && r.in(n, kindsOfWord().periods) && r.words[min(at, len(r.words)-1)].mood != own {
+		r.counted(f, singular(r.words[n].text))
+		r.add(Duration)
+		return
+	}
 	if r.parts(at, n) {
 		r.counted(f, "")
 		r.add(Spec)
@@ -54,7 +59,7 @@ var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit":
 	"octane": "octane", "tpi": "tpi", "mpg": "mpg", "megabyte": "MB", "meg": "MB", "gigabyte": "GB", "gig": "GB", "terabyte": "TB", "megapixel": "megapixel",
 	"square": "mm2", "stone": "stone", "cup": "cup", "tablespoon": "tablespoon", "teaspoon": "teaspoon", "hundredweight": "hundredweight",
 	"thread-per-inch": "tpi", "dpi": "dpi", "gsm": "gsm", "denier": "denier", "amp-hour": "Ah", "candela": "cd", "baud": "baud", "bit-rate": "bps",
-	"acre": "acre", "knot": "knot", "gallons": "gallon", "swg": "swg", "weight": "weight", "tonne": "t", "ton": "ton"}
+	"acre": "acre", "cca": "CCA", "btu": "BTU", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "weight": "weight", "tonne": "t", "ton": "ton"}
 
 // filler are words that may stand between a number and what it measures: "two
 // full turns".
@@ -212,9 +217,13 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 // head finds the plural that a number counts, over a word or two before it:
 // "four AA cells".
 func (r *reader) head(n int) (int, bool) {
-	const reach = 3
+	const reach = 4
 	k := kindsOfWord()
 	for j := n; j < len(r.words) && j < n+reach; j++ {
+		if (r.is(j, "double") || r.is(j, "triple")) && j+1 < len(r.words) && len(r.words[j+1].text) == 1 {
+			j++ // "four double a batteries"
+			continue
+		}
 		if j > n && r.words[j].stopped || r.words[j].classes&(k.prep|k.glue|k.be|k.det) != 0 {
 			return 0, false
 		}
@@ -334,9 +343,14 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	})
 	placed := r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
 	switch {
+	case placed && r.near(at, 3, k.thermal) && f.Values[0].Number > 30:
+	case r.near(at, 4, k.priced) && f.Values[0].Number > 2:
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
 	default:
 		return "", false
+	}
+	if r.near(at, longestDial, k.priced) && !meter {
+		return "", true
 	}
 	if r.near(at, longestDial, k.thermal) || negative && r.near(at, longestDial, k.heat) {
 		return "degC", true // metric first

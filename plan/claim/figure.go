@@ -25,8 +25,19 @@ func (r *reader) figured() {
 		}
 		r.inherit(i)
 		r.figure(&r.figures[i])
+		if i+1 < len(r.figures) && r.isRate(&r.figures[i], &r.figures[i+1]) {
+			i++
+		}
 	}
+	r.articles()
 	slices.SortStableFunc(r.values, func(a, b Value) int { return a.Start - b.Start })
+}
+
+// isRate says whether the second figure is only what the first is reckoned by:
+// "sixty quid an hour".
+func (r *reader) isRate(a, b *prose.Figure) bool {
+	at := r.wordAt(b.Start)
+	return at == r.wordAt(a.End) && (r.is(at, "a") || r.is(at, "an")) && len(a.Values) > 0 && (a.Values[0].Unit != "" || a.Kind == prose.Money)
 }
 
 // farthestUnit bounds the way over which a bare number takes the unit of the
@@ -67,7 +78,7 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
 		return false
 	}
-	return n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(k.glue|k.prep|k.where) != 0 && !r.is(n, "of")
+	return n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
 }
 
 // alike says whether two figures stand near and one of them has a unit that the
@@ -91,7 +102,8 @@ func (r *reader) alike(a, b *prose.Figure) bool {
 // andBetween says whether "and" or "or" joins two figures.
 func (r *reader) andBetween(a, b *prose.Figure) bool {
 	for j := r.wordAt(a.End); j < r.wordAt(b.Start); j++ {
-		if r.is(j, "and") || r.is(j, "or") {
+		switch r.words[j].text {
+		case "and", "or", "to", "maybe", "perhaps", "possibly", "even", "say":
 			return true
 		}
 	}
@@ -149,12 +161,13 @@ func (r *reader) value(v Value, k Kind) {
 func (r *reader) figure(f *prose.Figure) {
 	at := r.wordAt(f.Start)
 	switch f.Kind {
-	case prose.StepNumber, prose.Ordinal, prose.Time, prose.Date, prose.Label:
+	case prose.StepNumber, prose.Ordinal, prose.Time, prose.Label:
+	case prose.Date:
+		r.year(f, at)
 	case prose.PartNumber:
 		r.part(f)
 	case prose.Money:
 		r.take(f)
-		r.add(Cost)
 		if r.paid(at) {
 			r.add(Measurement)
 		}
@@ -242,12 +255,18 @@ func (r *reader) amount(f *prose.Figure, at int) {
 	unit := f.Values[0].Unit
 	switch {
 	case unit == "" && r.dashed(f, at):
+	case unit == "" && isYear(f.Values[0].Number) && isYear(f.Values[len(f.Values)-1].Number) && len(f.Values) > 1:
+		r.year(f, at)
+	case unit == "lb" && r.isPrice(at):
+		for i := range f.Values {
+			f.Values[i].Unit = "GBP"
+		}
+		r.take(f)
 	case unit == "":
 		r.count(f, at)
 	case isMoney(unit):
 		r.take(f)
-		r.add(Cost)
-	case r.perTime(f, at):
+	case !isMoney(unit) && r.perTime(f, at):
 	case isTime(unit):
 		r.time(f, at)
 	case unit == trade.Percent:
@@ -275,7 +294,7 @@ func isMoney(u trade.Unit) bool {
 // clock of the conversation ("back in five minutes", "a minute ago") is none.
 func (r *reader) time(f *prose.Figure, at int) {
 	n := r.wordAt(f.End)
-	if r.is(n, "ago") || r.is(n, "earlier") || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
+	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || r.said(at, kindsOfWord().self)) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
 	if r.chats(at) {
@@ -365,17 +384,68 @@ func (r *reader) perTime(f *prose.Figure, at int) bool {
 
 // take takes all numbers of a figure.
 func (r *reader) take(f *prose.Figure) {
+	at := r.wordAt(f.Start)
 	for _, v := range f.Values {
-		unit := unitName(v.Unit)
-		if v.Unit == "h" && v.Number < 1 && v.Number*4 == math.Trunc(v.Number*4) && v.Number != 0.5 {
-			v.Number, unit = v.Number*60, "min" // nobody writes a quarter of an hour as 0.25 h
+		number, unit := v.Number, unitName(v.Unit)
+		switch {
+		case v.Unit == "h" && number < 1 && number*4 == math.Trunc(number*4) && number != 0.5:
+			number, unit = number*60, "min" // nobody writes a quarter of an hour as 0.25 h
+		case v.Unit == trade.Degree:
+			unit = r.degrees(at, number)
+		case v.Unit == trade.Millimetre && r.isVolume(f, at):
+			unit = "ml"
+		case v.Unit == "p":
+			number, unit = number/100, "GBP"
+		case v.Unit == "c":
+			number, unit = number/100, "USD"
 		}
-		if v.Unit == trade.Degree {
-			unit = r.degrees(r.wordAt(f.Start), v.Number)
+		if isMoney(v.Unit) {
+			r.add(Cost)
 		}
-		r.values = append(r.values, Value{Number: v.Number, Unit: unit, Span: f.Span})
+		r.values = append(r.values, Value{Number: number, Unit: unit, Span: f.Span})
 	}
 }
+
+// isVolume says whether "mil" is a millilitre here: what is poured, topped up or
+// drawn in a syringe.
+func (r *reader) isVolume(f *prose.Figure, at int) bool {
+	const reach = 7
+	last := r.words[max(0, r.wordAt(f.End)-1)].text
+	return strings.HasPrefix(last, "mil") && !strings.HasPrefix(last, "millim") && last != "mm" && r.near(at, reach, kindsOfWord().poured) && !r.near(at, reach, kindsOfWord().long)
+}
+
+// isPrice says whether pounds are money: the words around speak of buying and
+// not of weight, force or pressure.
+func (r *reader) isPrice(at int) bool {
+	const reach = 9
+	k := kindsOfWord()
+	return r.near(at, reach, k.bought) && !r.near(at, reach, k.heavy)
+}
+
+// year takes the year from which or to which something of the object holds:
+// "built after 2012", "2009 to 2014 cars". The speaker's own dates are none.
+func (r *reader) year(f *prose.Figure, at int) {
+	at = min(at, len(r.words)-1)
+	if len(f.Values) == 0 || r.words[at].mood != statement || strings.ContainsAny(f.Of(r.text), "/") {
+		return
+	}
+	const reach = 8
+	mine := false
+	r.clauseBefore(at, reach, func(j int) bool {
+		mine = mine || r.in(j, kindsOfWord().self) || r.is(j, "my")
+		return true
+	})
+	if mine {
+		return
+	}
+	for _, v := range f.Values {
+		if isYear(v.Number) {
+			r.value(Value{Number: v.Number, Unit: "year", Span: f.Span}, Spec)
+		}
+	}
+}
+
+func isYear(n float64) bool { return n >= 1800 && n < 2200 && n == math.Trunc(n) }
 
 // part takes a part number. A thread is a size, a drive names a tool and "42T"
 // counts teeth.

@@ -147,7 +147,7 @@ func (s *scanner) withUnit(n numeral) amount {
 		}
 		at++
 	}
-	if n.bottom > 0 || n.inWords && n.value < 1 && n.decimals != "" {
+	if n.bottom > 0 || n.value < 1 && n.decimals != "" {
 		at = s.ofA(at)
 	}
 	if n.inWords {

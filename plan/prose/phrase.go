@@ -18,21 +18,31 @@ func (s *scanner) oddBit(i int) int {
 	return i
 }
 
-// andHalf adds what follows the unit in "an inch and a half".
+// andHalf adds what follows the unit in "an inch and a half", "an inch and three
+// eighths".
 func (s *scanner) andHalf(a *amount) {
 	at := s.over(a.until)
-	if s.word(at) != "and" || s.word(at+2) != "a" || a.decimals != "" || a.bottom > 0 {
+	if s.word(at) != "and" || s.kind(at+1) != spaceToken || a.decimals != "" || a.bottom > 0 {
 		return
 	}
-	switch s.word(at + 4) {
-	case "half":
-		a.value += 0.5
-	case "quarter":
-		a.value += 0.25
-	default:
+	top, at := 1, at+2
+	if v, end := s.underHundred(at); end > at {
+		top, at = v, s.link(end)
+	} else if w := s.word(at); (w == "a" || w == "an") && s.kind(at+1) == spaceToken {
+		at += 2
+	} else {
 		return
 	}
-	a.until = at + 5
+	bottom := s.denominator(at)
+	if bottom <= top {
+		return
+	}
+	end := s.denominatorEnd(at)
+	if m := s.withUnit(numeral{start: at, end: end, top: top, bottom: bottom, inWords: true}); m.hasUnit {
+		return // "an inch and a quarter turn"
+	}
+	a.value += float64(top) / float64(bottom)
+	a.until = end
 }
 
 // inWords reads an expression that begins with a number in words.
@@ -240,6 +250,9 @@ func (s *scanner) oneOf(i int) (expression, bool) {
 		return expression{kind: Quantity, start: i, end: a.until, amounts: []amount{a}, inWords: true}, true
 	}
 	e := expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}
+	if s.addSmaller(&e); e.values != nil {
+		return e, true // "a metre eighty"
+	}
 	if s.joined(&e) && e.kind == Range {
 		return e, true
 	}
@@ -256,7 +269,7 @@ var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": tr
 // articleNouns are the units that may stand behind an article as a measure.
 var articleNouns = set("hour", "litre", "liter", "metre", "meter", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
 	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
-	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand")
+	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")
 
 // isRate says whether the article at i stands for "per": "sixty miles an hour",
 // "twice an hour".

@@ -49,6 +49,9 @@ func (r *reader) follows(condition, i int) bool {
 	if !verb || !r.newSubject(condition, i) {
 		return false
 	}
+	if (r.is(i, "has") || r.is(i, "have") || r.is(i, "needs") || r.is(i, "wants")) && r.is(i+1, "to") {
+		return false
+	}
 	for j := i + 1; j < len(r.words) && j < i+3; j++ {
 		if r.in(j, k.settled) {
 			return false
@@ -64,12 +67,15 @@ func (r *reader) newSubject(condition, i int) bool {
 	k := kindsOfWord()
 	for j := i - 1; j > condition+1 && j >= i-reach; j-- {
 		if r.words[j].stopped {
-			return true
+			return !r.in(j, k.glue)
 		}
 		if r.in(j, k.states|k.modal) {
 			return false
 		}
-		if (r.in(j, k.det) || r.is(j, "it") || r.is(j, "they")) && j > condition+2 {
+		if (r.in(j, k.det) || r.is(j, "it") || r.is(j, "they") || r.is(j, "there")) && j > condition+2 {
+			if r.in(j-1, k.glue) {
+				return false // "if it fades, or if there is a smell"
+			}
 			return r.verbBetween(condition+1, j) || r.is(condition, "without")
 		}
 	}

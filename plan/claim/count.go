@@ -179,8 +179,13 @@ func (r *reader) multiple(f *prose.Figure, n int) bool {
 func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	k := kindsOfWord()
 	mood := r.words[min(at, len(r.words)-1)].mood
+	if r.is(at-1, "dot") || r.is(at-1, "version") || r.is(at-1, "usb") || r.is(at-1, "euro") {
+		return "", false // a grade's name
+	}
+	// "the two-pin pump" and "the three screws" refer to what was told before.
+	refers := r.is(at-1, "the") || r.is(at-1, "these") || r.is(at-1, "those") || r.in(at-1, k.poss)
 	if unit, ok := r.compounded(f, at, n); ok {
-		return unit, true
+		return unit, !refers
 	}
 	if noun, ok := r.countOf(at); ok {
 		return noun, true
@@ -208,7 +213,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	noun := vocabulary().words[one]
 	holds := r.has(at)
 	specifies := mood == statement || mood == viewer && holds
-	if noun&k.fitting != 0 || !specifies || r.left(head+1) {
+	if noun&k.fitting != 0 || !specifies || refers || r.left(head+1) {
 		return "", false
 	}
 	return one, holds || noun&k.making != 0

@@ -190,6 +190,9 @@ func (r *reader) figure(f *prose.Figure) {
 			r.value(Value{Number: f.Values[0].Number, Unit: "inch", Span: f.Span}, Spec)
 		}
 	case prose.Ratio, prose.Size:
+		if f.Spoken && len(f.Values) == 2 && f.Values[0] == f.Values[1] && f.Values[0].Unit == "" {
+			return // "one by one"
+		}
 		r.take(f)
 		r.stated(at)
 	default:

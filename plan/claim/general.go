@@ -23,6 +23,9 @@ func (r *reader) absolutes() {
 				r.add(Universal)
 			}
 		case w.mood == viewer:
+			if r.conditioned(i) || r.is(i-1, "have") {
+				continue // "if you have never done this"
+			}
 			if r.in(i-1, k.modal) && !r.is(i-1, "should") && !r.is(i-1, "must") || w.text == "never" && !r.in(i+1, k.order) || r.is(i+1, "get") {
 				r.add(Universal)
 			}
@@ -95,7 +98,7 @@ func (r *reader) nobodies() {
 		if !r.is(i, "nobody") && !r.is(i, "no-one") && !(r.is(i, "no") && r.is(i+1, "one")) || r.words[i].mood != statement {
 			continue
 		}
-		mine := false
+		mine := r.is(i-2, "now") || r.is(i-1, "now") // "from now on nobody pulls it"
 		for j := i + 1; j < len(r.words) && j < i+5; j++ {
 			mine = mine || r.in(j, k.self) || r.is(j, "me") || r.is(j, "us")
 		}

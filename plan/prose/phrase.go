@@ -266,8 +266,9 @@ func (s *scanner) oneOf(i int) (expression, bool) {
 // turn" are mostly something else.
 var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": true, "cm": true, "in": true, "kg": true, "V": true, "A": true, "Ω": true, "kΩ": true, "mA": true, "mV": true}
 
-// articleNouns are the units that may stand behind an article as a measure.
-var articleNouns = set("hour", "litre", "liter", "metre", "meter", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
+// articleNouns are the units that may stand behind an article as a measure. "A
+// meter" reads volts.
+var articleNouns = set("hour", "litre", "liter", "metre", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
 	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
 	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")
 

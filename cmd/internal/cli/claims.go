@@ -1,0 +1,200 @@
+package cli
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"path"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/chapters/captions"
+	"fixslate/plan/claim"
+	"fixslate/plan/diag"
+)
+
+type claimsOptions struct {
+	streams
+	file   string
+	format format
+	failOn failOn
+}
+
+func newClaims(s streams) *cobra.Command {
+	o := &claimsOptions{streams: s, format: formats("text", "json"), failOn: failOn{never}}
+	cmd := &cobra.Command{
+		Use:   "claims FILE",
+		Short: "find what narration claims, and the values in it",
+		Long: `Claims reads a plan, a caption file (SRT, WebVTT, TTML, SSA, STL) or plain text
+(.txt, a line a sentence) and lists what it asserts: values, hedges, "always"
+and "never", causes, comparisons, what fits what. In a plan it says what stands
+behind each: a source, a test, an opinion owned up to.
+
+It says what wants evidence, and never whether a claim is true. It reads English.`,
+		Example: "  fixslate claims washer.toml\n  fixslate claims edit.srt --format json",
+		Args:    cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.file = args[0]
+			return runClaims(o)
+		},
+	}
+	o.format.flag(cmd)
+	o.failOn.flag(cmd)
+	return cmd
+}
+
+func runClaims(o *claimsOptions) error {
+	claims, findings, err := claimsOf(o)
+	if err != nil {
+		return err
+	}
+	w := bufio.NewWriter(o.out)
+	if o.format.word == "json" {
+		err = claimsJSON(w, claims)
+	} else {
+		claimsText(w, claims)
+	}
+	if err == nil {
+		err = w.Flush()
+	}
+	if err != nil {
+		return failed{err}
+	}
+	if o.failOn.met(findings) {
+		return errFound
+	}
+	return nil
+}
+
+// claimsOf reads the file by its name: .toml, and standard input, are plans,
+// .txt is text, everything else captions.
+func claimsOf(o *claimsOptions) ([]claim.Claim, []diag.Finding, error) {
+	switch strings.ToLower(path.Ext(o.file)) {
+	case ".txt":
+		raw, shown, err := slurpUpTo(o.streams, o.file, diag.MaxBytes)
+		if err != nil {
+			return nil, nil, failed{err}
+		}
+		src, faults := diag.NewSource(shown, raw)
+		if err := complain(o.streams, faults); err != nil {
+			return nil, nil, failed{err}
+		}
+		if diag.Worst(faults) == diag.Error {
+			return nil, nil, errFaulted
+		}
+		return claim.Text(src.Text), faults, nil
+	case ".toml", "":
+		c, err := compiled(o.streams, o.file)
+		if err != nil {
+			return nil, nil, err
+		}
+		claims := make([]claim.Claim, len(c.Claims))
+		for i, found := range c.Claims {
+			found.Line = c.Spans.Word(found.Path, found.Start, found.End).Position().Line
+			claims[i] = found
+		}
+		return claims, c.Findings, nil
+	}
+	raw, shown, err := slurpUpTo(o.streams, o.file, captions.MaxBytes)
+	if err != nil {
+		return nil, nil, failed{err}
+	}
+	file, findings := captions.Read(raw, shown)
+	if err := complain(o.streams, findings); err != nil {
+		return nil, nil, failed{err}
+	}
+	if !file.Whole {
+		return nil, nil, errFaulted
+	}
+	lines := make([]claim.Line, len(file.Cues))
+	for i, c := range file.Cues {
+		lines[i] = claim.Line{Number: file.Source.Position(c.At.Start).Line, Text: c.Text}
+	}
+	return claim.Captions(lines), findings, nil
+}
+
+// claimsText lists the sentences that claim something, with their values and
+// what stands behind them.
+func claimsText(w *bufio.Writer, claims []claim.Claim) {
+	asserting, bare := 0, 0
+	for _, c := range claims {
+		if !c.NeedsEvidence {
+			continue
+		}
+		asserting++
+		paragraph(w, fmt.Sprintf("%4d  ", c.Line), c.Text)
+		note := kindWords(c.Kinds)
+		if len(c.Values) > 0 {
+			note += ": " + valueWords(c.Values)
+		}
+		if len(c.Evidence) > 0 {
+			note += "; behind it: " + strings.Join(c.Evidence, ", ")
+		} else {
+			bare++
+		}
+		paragraph(w, "        ", note)
+	}
+	if asserting > 0 {
+		fmt.Fprintln(w)
+	}
+	fmt.Fprintf(w, "%s, %d claim something, %d of them with nothing behind it\n", count(len(claims), "sentence"), asserting, bare)
+}
+
+func kindWords(kinds []claim.Kind) string {
+	words := make([]string, len(kinds))
+	for i, k := range kinds {
+		words[i] = string(k)
+	}
+	return strings.Join(words, ", ")
+}
+
+func valueWords(values []claim.Value) string {
+	words := make([]string, len(values))
+	for i, v := range values {
+		words[i] = v.Part
+		if v.Part == "" {
+			words[i] = strings.TrimSpace(strconv.FormatFloat(v.Number, 'g', 10, 64) + " " + v.Unit)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+func claimsJSON(w *bufio.Writer, claims []claim.Claim) error {
+	type value struct {
+		Value any    `json:"value"`
+		Unit  string `json:"unit"`
+	}
+	type entry struct {
+		Line     int          `json:"line"`
+		Path     string       `json:"path"`
+		Text     string       `json:"text"`
+		Kinds    []claim.Kind `json:"kinds"`
+		Values   []value      `json:"values"`
+		Needs    bool         `json:"needs_evidence"`
+		Evidence []string     `json:"evidence"`
+	}
+	entries := make([]entry, len(claims))
+	for i, c := range claims {
+		e := entry{Line: c.Line, Path: c.Path, Text: c.Text, Kinds: c.Kinds, Values: []value{}, Needs: c.NeedsEvidence, Evidence: c.Evidence}
+		if e.Kinds == nil {
+			e.Kinds = []claim.Kind{}
+		}
+		if e.Evidence == nil {
+			e.Evidence = []string{}
+		}
+		for _, v := range c.Values {
+			if v.Part != "" {
+				e.Values = append(e.Values, value{v.Part, ""})
+			} else {
+				e.Values = append(e.Values, value{v.Number, v.Unit})
+			}
+		}
+		entries[i] = e
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(map[string]any{"claims": entries})
+}

@@ -1,0 +1,236 @@
+package cli
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/plan/hazard/class"
+	"fixslate/plan/trade"
+)
+
+type lookOptions struct {
+	streams
+	table, key string
+	format     format
+}
+
+func newLook(s streams) *cobra.Command {
+	o := &lookOptions{streams: s, format: formats("text", "json")}
+	cmd := &cobra.Command{
+		Use:   "look [TABLE [KEY]]",
+		Short: "look into the trade tables",
+		Long: `Look prints the trade tables with the source of every row: threads and the tools
+that turn them, torque, fuses, wire, batteries, voltage, noise, units, and the
+catalogue of hazards. A key narrows a table down: a size, a rating, a colour.
+
+Where standards differ it says so. The maker's figure for the job in hand comes
+before any table.`,
+		Example: "  fixslate look\n  fixslate look thread M8\n  fixslate look fuse 15\n  fixslate look wire 1.5 mm²\n  fixslate look hazard mains-shock",
+		Args:    cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				o.table, o.key = args[0], strings.Join(args[1:], " ")
+			}
+			return runLook(o)
+		},
+	}
+	o.format.flag(cmd)
+	return cmd
+}
+
+func runLook(o *lookOptions) error {
+	w := bufio.NewWriter(o.out)
+	err := o.print(w)
+	if err == nil {
+		err = w.Flush()
+	}
+	if err != nil {
+		return failed{err}
+	}
+	return nil
+}
+
+func (o *lookOptions) print(w *bufio.Writer) error {
+	if o.table == "" {
+		tables := append(trade.Tables(), hazardTable())
+		if o.format.word == "json" {
+			return tablesJSON(w, tables)
+		}
+		tablesText(w, tables)
+		return nil
+	}
+	t, err := looked(o.table, o.key)
+	if err != nil {
+		return err
+	}
+	switch {
+	case o.format.word == "json":
+		return tableJSON(w, t)
+	case isHazards(o.table):
+		hazardText(w, t)
+	default:
+		tableText(w, t)
+	}
+	return nil
+}
+
+// looked is a table with the rows that a key names.
+func looked(name, key string) (trade.Table, error) {
+	if isHazards(name) {
+		return lookedHazard(key)
+	}
+	t, ok := trade.TableNamed(name)
+	if !ok {
+		var names []string
+		for _, t := range trade.Tables() {
+			names = append(names, t.Name)
+		}
+		return t, fmt.Errorf("there is no table %q; write %s or hazard", name, strings.Join(names, ", "))
+	}
+	rows := t.Find(key)
+	if len(rows) == 0 {
+		return t, fmt.Errorf("table %s has no row for %q; fixslate look %s prints all %d", t.Name, key, t.Name, len(t.Rows))
+	}
+	t.Rows = rows
+	return t, nil
+}
+
+func isHazards(name string) bool {
+	switch strings.ToLower(strings.TrimSpace(name)) {
+	case "hazard", "hazards", "class-of-hazard", "caution", "cautions":
+		return true
+	}
+	return false
+}
+
+// hazardTable is the catalogue of hazards as a table like the others.
+func hazardTable() trade.Table {
+	t := trade.Table{Name: "hazard", Title: "Hazards and their usual cautions", Columns: []string{"Class", "Family", "Signal", "Said", "Gear", "Who"}}
+	for _, c := range class.All() {
+		t.Rows = append(t.Rows, hazardRow(c))
+	}
+	t.Notes = []string{
+		"These are the usual cautions of the trade. Local codes, the maker's instructions for the exact model and licensed practice come first; none of them makes a job safe.",
+	}
+	return t
+}
+
+func hazardRow(c class.Class) trade.Row {
+	var gear []string
+	for _, g := range c.Gear {
+		gear = append(gear, g.Name)
+	}
+	worn := strings.Join(gear, "; ")
+	if worn == "" {
+		worn = "none: " + c.NoGear
+	}
+	return trade.Row{Cells: []string{c.ID, c.Family, c.Signal.String(), c.Spoken, worn, c.Who.Skill.String()}, Source: c.Source}
+}
+
+// lookedHazard finds classes by id, by family and by everyday words.
+func lookedHazard(key string) (trade.Table, error) {
+	t := hazardTable()
+	if key == "" {
+		return t, nil
+	}
+	id := strings.ReplaceAll(strings.ToLower(key), " ", "-")
+	var found []class.Class
+	if c, ok := class.Find(id); ok {
+		found = []class.Class{c}
+	} else if _, ok := class.FindFamily(id); ok {
+		found = class.InFamily(id)
+	} else {
+		found = class.Nearest(key)
+	}
+	if len(found) == 0 {
+		return t, fmt.Errorf("table hazard has no row for %q; fixslate look hazard prints all %d", key, len(t.Rows))
+	}
+	t.Rows = nil
+	for _, c := range found {
+		t.Rows = append(t.Rows, hazardRow(c))
+	}
+	if len(found) == 1 {
+		t.Notes = append(hazardNotes(found[0]), t.Notes...)
+	}
+	return t, nil
+}
+
+// hazardNotes are what the columns leave out of one class.
+func hazardNotes(c class.Class) []string {
+	notes := []string{c.Name + ". " + c.Text, "Who: " + c.Who.Text}
+	if c.Escalation != (class.Escalation{}) {
+		notes = append(notes, fmt.Sprintf("Signal %s %s.", c.Escalation.To, c.Escalation.When))
+	}
+	if len(c.Kit) > 0 {
+		notes = append(notes, "Have there: "+strings.Join(c.Kit, ", ")+".")
+	}
+	if len(c.Arises) > 0 {
+		notes = append(notes, "Arises with the state "+strings.Join(c.Arises, ", ")+".")
+	}
+	if len(c.Answered) > 0 {
+		notes = append(notes, "Answered by the state "+strings.Join(c.Answered, ", ")+".")
+	}
+	return notes
+}
+
+// hazardText prints hazards one below the other: their cautions are too long for
+// columns.
+func hazardText(w *bufio.Writer, t trade.Table) {
+	paragraph(w, "", t.Title)
+	for _, r := range t.Rows {
+		fmt.Fprintf(w, "\n%s (family %s), signal %s\n", r.Cells[0], r.Cells[1], r.Cells[2])
+		paragraph(w, "    said    ", r.Cells[3])
+		paragraph(w, "    gear    ", r.Cells[4])
+		paragraph(w, "    who     ", r.Cells[5])
+		paragraph(w, "    source  ", r.Source)
+	}
+	fmt.Fprintln(w)
+	for _, n := range t.Notes {
+		paragraph(w, "", n)
+	}
+}
+
+func tablesText(w *bufio.Writer, tables []trade.Table) {
+	for _, t := range tables {
+		fmt.Fprintf(w, "%-12s %-50s %4d rows\n", t.Name, t.Title, len(t.Rows))
+	}
+	fmt.Fprintln(w, "\nfixslate look TABLE prints one, fixslate look TABLE KEY the rows of a size, a\nrating or a colour")
+}
+
+func tablesJSON(w *bufio.Writer, tables []trade.Table) error {
+	type entry struct {
+		Name    string   `json:"name"`
+		Title   string   `json:"title"`
+		Columns []string `json:"columns"`
+		Rows    int      `json:"rows"`
+	}
+	entries := make([]entry, len(tables))
+	for i, t := range tables {
+		entries[i] = entry{t.Name, t.Title, t.Columns, len(t.Rows)}
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(map[string]any{"tables": entries})
+}
+
+func tableJSON(w *bufio.Writer, t trade.Table) error {
+	out := struct {
+		trade.Table
+		Differ []string `json:"differ"`
+	}{t, differing(t)}
+	if out.Differ == nil {
+		out.Differ = []string{}
+	}
+	if out.Notes == nil {
+		out.Notes = []string{}
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(out)
+}

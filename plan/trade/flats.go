@@ -156,6 +156,7 @@ var recessRows = []recessSeries{
 	{"countersunk head", "ISO 7046", InForce, CrossH, "PH", iso4757, "", crossThreads, crossSizes},
 	{"cheese head", "ISO 7048", InForce, CrossH, "PH", iso4757, "", "M2.5 M3 M3.5 M4 M5 M6 M8", "1 2 2 2 2 3 3"},
 	{"pan head", "DIN 7985", Older, CrossH, "PH", "DIN 7985 (a vendor table)", "ISO 7045 has 0", "M2", "1"},
+	{"thin pan head", "makers' own, electronics", Practice, CrossH, "PH", fromMemory, "thin heads of laptops and cameras", "M1.6 M2 M2.5", "00 00 0"},
 	{"pan head", "ISO 7045", InForce, CrossZ, "PZ", iso4757, "", crossThreads, crossSizes},
 	{"countersunk head", "ISO 7046", InForce, CrossZ, "PZ", iso4757, "", crossThreads, crossSizes},
 	{"cheese head", "ISO 7048", InForce, CrossZ, "PZ", iso4757, "", "M2.5 M3 M3.5 M4 M5 M6 M8", "1 2 2 2 2 3 3"},

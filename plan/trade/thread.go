@@ -48,12 +48,14 @@ type metricSize struct {
 }
 
 // metricPitches are the pitches of each metric size, the coarse one first.
-// M1.6 to M2.5 and M3.5 are from memory.
+// Those below M3, M3.5, M7, M9, M11 and those above M24 are from memory of ISO 261.
 var metricPitches = []metricSize{
-	{1.6, []float64{0.35}}, {2, []float64{0.4}}, {2.5, []float64{0.45}},
-	{3, []float64{0.5, 0.35}}, {3.5, []float64{0.6}}, {4, []float64{0.7, 0.5}}, {5, []float64{0.8, 0.5}}, {6, []float64{1, 0.75}},
-	{8, []float64{1.25, 1, 0.75}}, {10, []float64{1.5, 1.25, 1}}, {12, []float64{1.75, 1.5, 1.25}}, {14, []float64{2, 1.5}},
-	{16, []float64{2, 1.5}}, {18, []float64{2.5, 2, 1.5}}, {20, []float64{2.5, 2, 1.5}}, {22, []float64{2.5, 2, 1.5}}, {24, []float64{3, 2}},
+	{1, []float64{0.25}}, {1.1, []float64{0.25}}, {1.2, []float64{0.25}}, {1.4, []float64{0.3}}, {1.6, []float64{0.35}}, {1.8, []float64{0.35}},
+	{2, []float64{0.4}}, {2.2, []float64{0.45}}, {2.5, []float64{0.45}}, {3, []float64{0.5, 0.35}}, {3.5, []float64{0.6}}, {4, []float64{0.7, 0.5}},
+	{5, []float64{0.8, 0.5}}, {6, []float64{1, 0.75}}, {7, []float64{1, 0.75}}, {8, []float64{1.25, 1, 0.75}}, {9, []float64{1.25, 1}},
+	{10, []float64{1.5, 1.25, 1}}, {11, []float64{1.5, 1}}, {12, []float64{1.75, 1.5, 1.25}}, {14, []float64{2, 1.5}}, {16, []float64{2, 1.5}},
+	{18, []float64{2.5, 2, 1.5}}, {20, []float64{2.5, 2, 1.5}}, {22, []float64{2.5, 2, 1.5}}, {24, []float64{3, 2}}, {27, []float64{3, 2}},
+	{30, []float64{3.5, 2}}, {33, []float64{3.5, 2}}, {36, []float64{4, 3}},
 }
 
 func metricThread(diameter, pitch string) (Thread, bool) {

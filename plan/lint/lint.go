@@ -35,6 +35,7 @@ type Pass struct {
 	Claims      []claim.Claim
 	Tests       diagnose.Result
 	Shots       []shotlist.Shot
+	Coverage    []shotlist.Covered
 	Chapters    []chapters.Chapter
 	Cues        []captions.Cue
 	Description blurb.Description

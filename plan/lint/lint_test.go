@@ -38,9 +38,10 @@ func pass(t testing.TB, text string) *lint.Pass {
 	}
 	line := timing.Estimate(p, timing.DefaultPace())
 	chaps := chapters.FromTimeline(p, line)
+	shots := shotlist.FromPlan(p)
 	return &lint.Pass{
 		Plan: p, Spans: spans, Timeline: line, Hazards: hazard.Read(p), Claims: claim.Plan(p),
-		Tests: diagnose.Best(p, timing.TestMinutes), Shots: shotlist.FromPlan(p), Chapters: chaps,
+		Tests: diagnose.Best(p, timing.TestMinutes), Shots: shots, Coverage: shotlist.Coverage(p, shots), Chapters: chaps,
 		Cues: captions.Skeleton(p, line), Description: blurb.Describe(p, chaps), Today: today,
 	}
 }

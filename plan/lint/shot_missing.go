@@ -15,7 +15,7 @@ var shotMissing = Rule{Name: "shot-missing", Group: Completeness, Severity: diag
 		}
 		found = append(found, Report{Message: b.Message, Hint: b.Hint, Path: b.Path, Step: b.Step})
 	}
-	for _, c := range shotlist.Coverage(p.Plan, p.Shots) {
+	for _, c := range p.Coverage {
 		if !c.Missing() || len(c.Dropped) == 0 || len(c.Steps) == 0 {
 			continue
 		}

@@ -3,6 +3,7 @@ package build
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io/fs"
 	"path"
@@ -77,11 +78,38 @@ func read(r Request) Compiled {
 	c.Coverage = shotlist.Coverage(p, c.Shots)
 	c.Cues = captions.Skeleton(p, c.Timeline)
 	c.Description = blurb.Describe(p, c.Chapters)
-	c.Findings = append(c.Findings, lint.Run(&lint.Pass{
-		Plan: p, Spans: c.Spans, Timeline: c.Timeline, Hazards: c.Hazards, Claims: c.Claims, Tests: c.Tests,
-		Shots: c.Shots, Chapters: c.Chapters, Cues: c.Cues, Description: c.Description, Stage: r.Stage, Today: r.Today,
-	})...)
+	c.Findings = append(c.Findings, lint.Run(c.pass(r))...)
 	return c
+}
+
+// pass is what the rules read.
+func (c *Compiled) pass(r Request) *lint.Pass {
+	return &lint.Pass{
+		Plan: c.Plan, Spans: c.Spans, Timeline: c.Timeline, Hazards: c.Hazards, Claims: c.Claims, Tests: c.Tests,
+		Shots: c.Shots, Coverage: c.Coverage, Chapters: c.Chapters, Cues: c.Cues, Description: c.Description, Stage: r.Stage, Today: r.Today,
+	}
+}
+
+// AddCautions is the plan's own text with the cautions written in that its
+// steps lack, and how many those are; 0 leaves it as it is. An error says that
+// the plan is laid out in a way in which that can't be done safely: nothing but
+// the additions may change.
+func AddCautions(r Request) ([]byte, int, error) {
+	c := read(r)
+	if c.Plan == nil {
+		return nil, 0, nil
+	}
+	add := lint.Missing(c.pass(r))
+	if len(add) == 0 {
+		return nil, 0, nil
+	}
+	amended := plan.AddCautions(r.Source, c.Spans, c.Plan, add)
+	src, faults := diag.NewSource(r.Source.Name, amended)
+	again := read(Request{Source: src, Files: r.Files, Faults: faults, Pace: r.Pace, Stage: r.Stage, Today: r.Today})
+	if again.Plan == nil || len(again.Plan.Steps) != len(c.Plan.Steps) || len(lint.Missing(again.pass(r))) > 0 {
+		return nil, 0, errors.New("its cautions can't be written by program; add them by hand as check says")
+	}
+	return amended, len(add), nil
 }
 
 // layOut reads the plan and lays it out in time: what a build and a match both

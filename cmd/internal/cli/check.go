@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"runtime"
 	"slices"
@@ -21,6 +22,7 @@ type checkOptions struct {
 	format format
 	failOn failOn
 	stage  format
+	write  bool // the missing cautions into the plans
 }
 
 func newCheck(s streams) *cobra.Command {
@@ -31,7 +33,8 @@ func newCheck(s streams) *cobra.Command {
 		Long: `Check reads plans and prints what it finds, on standard output: faults,
 missing cautions, claims that nothing shows, values that can't be, gaps, and what
 does not fit where it is published, each with file, line, column and what to
-write instead. fixslate explain prints what stands behind a finding.
+write instead. fixslate explain prints what stands behind a finding. What it can
+not read it says; finding nothing proves no plan safe.
 
 It ends with 0 where nothing reaches --fail-on, with 1 where something does,
 and with 2 where a file could not be read.`,
@@ -44,6 +47,7 @@ and with 2 where a file could not be read.`,
 	}
 	o.format.flag(cmd)
 	o.failOn.flag(cmd)
+	cmd.Flags().BoolVar(&o.write, "write-cautions", false, "write the missing cautions into the plan first, for you to edit; the old plan is kept beside it")
 	cmd.Flags().Var(&o.stage, "stage", "how far the work is: plan, shoot or publish; a \"?\" is then a note, a warning, an error")
 	return cmd
 }
@@ -53,7 +57,7 @@ func runCheck(ctx context.Context, o *checkOptions) error {
 	errs := make([]error, len(o.plans))
 	done := o.progress()
 	each(ctx, len(o.plans), func(i int) {
-		results[i], errs[i] = checkOne(o, o.plans[i])
+		results[i], errs[i] = checkOne(ctx, o, o.plans[i])
 		done()
 	})
 	if err := ctx.Err(); err != nil {
@@ -82,15 +86,59 @@ func runCheck(ctx context.Context, o *checkOptions) error {
 	return nil
 }
 
-func checkOne(o *checkOptions, name string) ([]diag.Finding, error) {
+func checkOne(ctx context.Context, o *checkOptions, name string) ([]diag.Finding, error) {
 	r, err := read(o.streams, name)
 	if err != nil {
 		return nil, err
 	}
 	r.Stage = lint.Stage(slices.Index(lint.Stages(), o.stage.word))
+	if o.write {
+		if err := writeCautions(ctx, o, name, &r); err != nil {
+			return nil, err
+		}
+	}
 	findings := build.Check(r)
 	diag.Sort(findings)
 	return findings, nil
+}
+
+// writeCautions writes the missing cautions into a plan, with the old one kept
+// beside it, and puts the new text into the request.
+func writeCautions(ctx context.Context, o *checkOptions, name string, r *build.Request) error {
+	if name == "-" {
+		return failed{errors.New("--write-cautions needs a file: standard input can't be written")}
+	}
+	amended, n, err := build.AddCautions(*r)
+	if err != nil {
+		return failed{fmt.Errorf("%s: %w", name, err)}
+	}
+	if n == 0 {
+		return nil
+	}
+	kept, err := keepCopy(ctx, name, r.Source.Raw)
+	if err != nil {
+		return failed{err}
+	}
+	if err := build.WriteFile(ctx, name, amended, nil); err != nil {
+		return failed{err}
+	}
+	say(o.err, fmt.Sprintf("%s: %s written; the plan as it was is %s", name, count(n, "caution"), kept))
+	r.Source, r.Faults = diag.NewSource(r.Source.Name, amended)
+	return nil
+}
+
+// keepCopy writes a copy beside a file under a name that is free.
+func keepCopy(ctx context.Context, name string, data []byte) (string, error) {
+	for i := 1; ; i++ {
+		kept := name + ".before"
+		if i > 1 {
+			kept = fmt.Sprintf("%s.before-%d", name, i)
+		}
+		err := build.CreateFile(ctx, kept, data)
+		if err == nil || !exists(kept) || i == 99 {
+			return kept, err
+		}
+	}
 }
 
 // summarise says on standard error what was checked. It never says "safe".

@@ -169,7 +169,7 @@ func TestParsePage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := Page{"a-rule", "What it says.", "Why it matters.", "common practice, no source", "a = 1\n", "a = 2\n"}
+	want := Page{Rule: "a-rule", Summary: "What it says.", Text: "Why it matters.", Source: "common practice, no source", Wrong: "a = 1\n", Right: "a = 2\n"}
 	if p != want {
 		t.Errorf("%+v", p)
 	}

@@ -31,7 +31,7 @@ type Page struct {
 	Source       string // what the rule rests on
 	Wrong, Right string // TOML; Wrong is empty where no text can show it
 	// The captions of a finished edit, as SRT, for the rules that read one:
-	// a second block after the plan's.
+	// a second block after the plan's, or the only one.
 	WrongEdit, RightEdit string
 }
 
@@ -73,7 +73,7 @@ func ParsePage(markdown string) (Page, error) {
 		return p, fmt.Errorf("page %s says nothing", p.Rule)
 	case p.Source == "":
 		return p, fmt.Errorf("page %s names no source", p.Rule)
-	case p.Right == "":
+	case p.Right == "" && p.RightEdit == "":
 		return p, fmt.Errorf("page %s shows no right example", p.Rule)
 	}
 	return p, nil

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fixslate/chapters/captions"
 	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/lint"
@@ -53,7 +54,7 @@ func groups() []group {
 		}
 		all = append(all, group{r.Group.String(), []string{r.Name}})
 	}
-	return all
+	return append(all, group{"Caption files", captions.Findings()})
 }
 
 func runExplain(o *explainOptions) error {
@@ -103,9 +104,13 @@ func explainText(w *bufio.Writer, p diag.Page) {
 		}
 	}
 	fmt.Fprintf(w, "\n%s\n", wrap("Source: "+p.Source, 78))
+	inCaptions := ", as the edit's captions have it"
+	if p.Right == "" {
+		inCaptions = "" // the page of a caption file
+	}
 	examples := []struct{ title, code string }{
-		{"Wrong", p.Wrong}, {"Wrong, as the edit's captions have it", p.WrongEdit},
-		{"Right", p.Right}, {"Right, as the edit's captions have it", p.RightEdit},
+		{"Wrong", p.Wrong}, {"Wrong" + inCaptions, p.WrongEdit},
+		{"Right", p.Right}, {"Right" + inCaptions, p.RightEdit},
 	}
 	for _, example := range examples {
 		if example.code == "" {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fixslate/chapters/captions"
 	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/lint"
@@ -100,5 +101,8 @@ func page(rule string) (diag.Page, bool) {
 	if p, ok := plan.FaultPage(rule); ok {
 		return p, true
 	}
-	return lint.Page(rule)
+	if p, ok := lint.Page(rule); ok {
+		return p, true
+	}
+	return captions.FindingPage(rule)
 }

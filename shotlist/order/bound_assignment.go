@@ -17,16 +17,17 @@ type potentials struct {
 // and two passes of row reduction (Jonker and Volgenant, A shortest augmenting
 // path algorithm for dense and sparse linear assignment problems, Computing 38,
 // 1987). Cost: O(n³), a few milliseconds at n = 200. It gives up when stop says
-// so: any column prices make a valid bound once the row prices are the smallest
-// reduced cost of each row, so an unfinished run only gives a weaker one.
-func assign(in *instance, stop func() bool) potentials {
+// so or scans entries have been looked at: any column prices make a valid bound
+// once the row prices are the smallest reduced cost of each row, so an
+// unfinished run only gives a weaker one.
+func assign(in *instance, scans int, stop func() bool) potentials {
 	m := in.n + 1
 	a := &assignment{m: m, cost: in.cost, col: make([]int, m), of: fill(m, -1), to: fill(m, -1)}
 	a.reduceColumns()
 	free := a.reduceRows(2)
 	a.dist, a.from, a.scan = make([]int, m), make([]int, m), make([]int, m)
 	for _, i := range free {
-		if stop() {
+		if stop() || a.scans > scans {
 			break
 		}
 		a.augment(i)
@@ -47,14 +48,15 @@ func assign(in *instance, stop func() bool) potentials {
 func fill(n, v int) []int { return slices.Repeat([]int{v}, n) }
 
 type assignment struct {
-	m    int
-	cost []int
-	col  []int // column prices
-	of   []int // row that has column j, -1 if free
-	to   []int // column that row i has, -1 if free
-	dist []int
-	from []int
-	scan []int
+	m     int
+	cost  []int
+	col   []int // column prices
+	of    []int // row that has column j, -1 if free
+	to    []int // column that row i has, -1 if free
+	dist  []int
+	from  []int
+	scan  []int
+	scans int // entries looked at
 }
 
 func (a *assignment) reduceColumns() {
@@ -187,6 +189,7 @@ func (a *assignment) relax(j, reach int, seen *int) int {
 	i := a.of[j]
 	row := a.cost[i*a.m : (i+1)*a.m]
 	h := row[j] - a.col[j] - reach
+	a.scans += a.m - *seen
 	for k := *seen; k < a.m; k++ {
 		j2 := a.scan[k]
 		if row[j2] == blocked {

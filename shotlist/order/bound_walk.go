@@ -1,7 +1,5 @@
 package order
 
-import "math"
-
 // A walk bounds what is still to come from a node at a position.
 //
 // Problem: from below, the cost of the cheapest sequence, and of the cheapest
@@ -17,8 +15,7 @@ import "math"
 // the bound is never below that one.
 //
 // Cost: per step, the arcs between the windows of all neighbouring positions,
-// at most n³. All arithmetic is in integers, in units of 1/fine, so that
-// rounding never makes a bound invalid.
+// at most n³.
 type walk struct {
 	in          *instance
 	n           int
@@ -33,19 +30,14 @@ type walk struct {
 	seen        []int
 }
 
-const fine = 64
-
 func newWalk(in *instance, p potentials) *walk {
 	n := in.n
-	w := &walk{in: in, n: n, early: make([]int, n), late: make([]int, n),
-		cost: make([]int, len(in.cost)), price: make([]int, n+1),
-		best: make([]int, n*n), other: make([]int, n*n), via: make([]int16, n*n), seen: make([]int, n)}
+	w := &walk{in: in, n: n, early: make([]int, n), late: make([]int, n), price: make([]int, n+1)}
 	for i := range n {
 		w.early[i], w.late[i] = in.pred[i].count(), n-1-in.succ[i].count()
 		w.price[i] = fine * (p.row[i] + p.col[i])
 	}
 	w.price[n] = fine * (p.row[n] + p.col[n])
-	w.reprice(p)
 	return w
 }
 
@@ -180,51 +172,25 @@ func (w *walk) second(k, i int) int {
 }
 
 // improve moves the prices for some steps, at most until stop, and returns the
-// best lower bound, whose prices and tables it leaves behind. The bound is
-// blocked if no walk exists, which no feasible instance causes.
+// best lower bound, whose prices and tables it leaves behind.
 func (w *walk) improve(p potentials, upper, steps int, stop func() bool) int {
-	top := w.run()
-	bestPrice := append([]int{}, w.price...)
-	step, stale := 1.0, 0
-	limit := 0
-	for _, c := range w.in.cost {
-		if c != blocked {
-			limit = max(limit, c)
-		}
-	}
-	limit = 4 * fine * (limit + 1)
-	value := top
+	w.cost, w.seen = make([]int, len(w.in.cost)), make([]int, w.n)
+	w.best, w.other, w.via = make([]int, w.n*w.n), make([]int, w.n*w.n), make([]int16, w.n*w.n)
+	w.reprice(p)
+	a := newAscent(w.price[:w.n], upper, w.run())
 	for range steps {
-		if top > (upper-1)*fine || stop() {
+		if a.over() || stop() {
 			break
 		}
 		w.visit()
-		norm := 0
-		for _, v := range w.seen {
-			norm += (v - 1) * (v - 1)
-		}
-		if norm == 0 {
-			break // the walk is a sequence, though perhaps against precedence
-		}
-		size := step * float64(upper*fine-value) / float64(norm)
-		for i, v := range w.seen {
-			d := math.Round(size * float64(1-v))
-			w.price[i] = max(-limit, min(limit, w.price[i]+int(d)))
+		if !a.step(w.price[:w.n], func(i int) int { return 1 - w.seen[i] }) {
+			break
 		}
 		w.reprice(p)
-		value = w.run()
-		if value > top {
-			top, stale = value, 0
-			copy(bestPrice, w.price)
-		} else if stale++; stale >= 5 {
-			step, stale = step*0.6, 0
-			if step < 0.005 {
-				break
-			}
-		}
+		a.note(w.price[:w.n], w.run())
 	}
-	copy(w.price, bestPrice)
+	copy(w.price, a.best)
 	w.reprice(p)
 	w.run()
-	return (top + fine - 1) / fine
+	return a.bound()
 }

@@ -15,10 +15,11 @@ const (
 )
 
 // candidates lists, for every node and the depot, the arcs out of it or into
-// it, cheapest first.
+// it, cheapest first: all of them for 200 nodes, fewer as there are more.
 func candidates(n int, d []int32, dir direction) []arcs {
 	w := n + 1
 	lists := make([]arcs, w)
+	most := max(32, 40_000/w)
 	keys := make([]int, 0, w)
 	for i := range w {
 		keys = keys[:0]
@@ -32,6 +33,7 @@ func candidates(n int, d []int32, dir direction) []arcs {
 			}
 		}
 		slices.Sort(keys)
+		keys = keys[:min(len(keys), most)]
 		lists[i] = make(arcs, len(keys))
 		for k, x := range keys {
 			lists[i][k].node, lists[i][k].cost = int32(x&(1<<32-1)), int32(x>>32)

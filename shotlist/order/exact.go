@@ -24,6 +24,7 @@ type exact struct {
 	limit  int // fine, less all prices: a better sequence costs no more
 	layers []*layer
 	states int
+	bound  int // fine, less all prices: what every better sequence costs
 }
 
 // A layer holds the states of all sets of one size. The states of set s are
@@ -40,6 +41,11 @@ type layer struct {
 func (l *layer) set(s int) bitset     { return l.sets[s*l.words : (s+1)*l.words] }
 func (l *layer) follows(s int) bitset { return l.open[s*l.words : (s+1)*l.words] }
 
+// newExact looks for sequences cheaper than upper.
+func newExact(w *walk, upper int) *exact {
+	return &exact{walk: w, in: w.in, words: (w.n + 63) / 64, limit: (upper-1)*fine - w.sum, bound: -blocked}
+}
+
 type verdict int
 
 const (
@@ -48,9 +54,12 @@ const (
 	improved                // the sequence found is the optimum
 )
 
-// prove looks for a sequence cheaper than upper among at most cap states.
-func prove(w *walk, upper, cap int, stop func() bool) ([]int32, verdict) {
-	e := &exact{walk: w, in: w.in, words: (w.n + 63) / 64, limit: (upper-1)*fine - w.sum}
+// lower is the bound that the finished layers give, if the search gave up.
+func (e *exact) lower() int { return (e.bound + e.walk.sum + fine - 1) / fine }
+
+// prove looks for the cheapest sequence below upper among at most cap states.
+func (e *exact) prove(cap int, stop func() bool) ([]int32, verdict) {
+	w := e.walk
 	e.layers = append(e.layers, e.root())
 	for k := range w.n {
 		from := e.layers[k]
@@ -65,6 +74,7 @@ func prove(w *walk, upper, cap int, stop func() bool) ([]int32, verdict) {
 			return nil, proved
 		}
 		e.states += len(b.made)
+		e.bound = max(e.bound, b.least)
 		if len(b.made)*(w.n/2-k)/2 > cap {
 			return nil, unproved
 		}
@@ -128,6 +138,7 @@ type breeder struct {
 	slots []int32 // hash table: number of a set + 1
 	made  []state
 	count []int32 // states of each set
+	least int     // the least cost of a sequence through any state made
 }
 
 type state struct {
@@ -141,7 +152,7 @@ func newBreeder(e *exact, from *layer) *breeder {
 	for size < 3*len(from.first) {
 		size *= 2
 	}
-	return &breeder{e: e, from: from, slots: make([]int32, size)}
+	return &breeder{e: e, from: from, slots: make([]int32, size), least: blocked}
 }
 
 // extend makes every set that has one node more than set s of k nodes.
@@ -167,6 +178,7 @@ func (b *breeder) extend(k, s int) {
 		if least == blocked || least+rest > b.e.limit {
 			return
 		}
+		b.least = min(b.least, least+rest)
 		at := b.find(set, follows, j)
 		b.count[at]++
 		b.made = append(b.made, state{at, int16(j), least})

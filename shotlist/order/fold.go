@@ -146,6 +146,7 @@ func (f *fold) view(s side) (d func(i, j int) int, pred, succ []bitset) {
 func (f *fold) partner(v int, s side) int {
 	_, pred, succ := f.view(s)
 	lim := f.removal(v, s, 3, -1) // an upper estimate of rem, quickly had
+	f.work += len(f.alive) * len(pred[v]) / 2
 	for _, u := range f.alive {
 		if u == v || succ[v].has(u) || pred[v].count() > pred[u].count()+1 {
 			continue

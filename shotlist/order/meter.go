@@ -20,10 +20,10 @@ type meter struct {
 }
 
 // defaultRounds keeps a day of 40 shots well under 20 ms.
-const defaultRounds = 5000
+const defaultRounds = 2500
 
 func newMeter(ctx context.Context, b Budget) *meter {
-	m := &meter{ctx: ctx, rounds: b.Rounds, seed: b.Seed}
+	m := &meter{ctx: ctx, rounds: min(b.Rounds, 1<<40), seed: b.Seed}
 	if b.Seconds > 0 {
 		start := time.Now()
 		m.now = func() time.Duration { return time.Since(start) }
@@ -70,4 +70,40 @@ func (m *meter) progress() float64 {
 		m.done += turn
 	}
 	return used
+}
+
+// steps is how many steps of a bound may be taken that look at arcs arcs each;
+// the clock may end them earlier.
+func (m *meter) steps(arcs int) int {
+	const most = 200
+	if m.length > 0 {
+		// A step that takes a large part of the time by itself is not begun;
+		// 10^8 arcs to the second is on the safe side.
+		if float64(arcs) > 0.05*1e8*m.length.Seconds() {
+			return 0
+		}
+		return most
+	}
+	if n := m.rounds * 400 / max(1, arcs); n > 0 || arcs > 4_000_000 {
+		return min(most, n)
+	}
+	return 1
+}
+
+// states is how many states the exact part may make: at 64 bytes or so to the
+// state, half a gigabyte; with a budget of rounds, in step with them.
+func (m *meter) states() int {
+	const most = 6_000_000
+	if m.length > 0 {
+		return most
+	}
+	return min(most, 16*m.rounds)
+}
+
+// scans is how many entries the assignment may look at.
+func (m *meter) scans() int {
+	if m.length > 0 {
+		return 1 << 62
+	}
+	return max(m.rounds*10_000, 300_000_000)
 }

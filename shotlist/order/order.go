@@ -87,7 +87,7 @@ func (f *found) done() bool { return f.bound == f.cost }
 func solve(in *instance, m *meter) *found {
 	f := &found{in: in, m: m, seq: in.greedy()}
 	f.cost = in.length(f.seq)
-	p := assign(in, m.over)
+	p := assign(in, m.scans(), m.over)
 	if f.raise(p.bound); f.done() {
 		return f
 	}
@@ -113,29 +113,27 @@ func solve(in *instance, m *meter) *found {
 
 // prove raises the bound, and settles the matter where the order is narrow.
 func (f *found) prove(p potentials) {
-	if f.in.n > 400 {
-		return
+	m, w := f.m, newWalk(f.in, p)
+	if steps := m.steps(w.work()); steps > 0 {
+		m.stage(0.16)
+		if f.raise(w.improve(p, f.cost, steps, m.over)); f.done() {
+			return
+		}
+		m.stage(0.45)
+		e := newExact(w, f.cost)
+		seq, v := e.prove(m.states(), m.over)
+		if v == improved {
+			f.offer(seq)
+		}
+		if v != unproved {
+			f.bound = f.cost
+			return
+		}
+		f.raise(e.lower())
 	}
-	w := newWalk(f.in, p)
-	m := f.m
-	m.stage(0.2)
-	steps, states := 200, 6_000_000
-	if m.length == 0 {
-		steps = min(steps, 1+m.rounds*300/max(1, w.work()))
-		states = min(states, 8*m.rounds)
-	}
-	f.raise(w.improve(p, f.cost, steps, m.over))
-	if f.done() {
-		return
-	}
-	m.stage(0.5)
-	seq, v := prove(w, f.cost, states, m.over)
-	switch v {
-	case improved:
-		f.offer(seq)
-		f.bound = f.cost
-	case proved:
-		f.bound = f.cost
+	if steps := m.steps(8 * len(f.in.cost)); steps > 0 {
+		m.stage(0.5)
+		f.raise(newTree(f.in, p).improve(f.cost, steps, m.over))
 	}
 }
 

@@ -67,11 +67,18 @@ func (t *tour) mark(lo, hi int32) {
 	}
 }
 
+const longest = 50
+
 // canSwap reports whether the segments a+1..b and b+1..c may change places:
 // the left must hold no predecessor of the right. A precedence that crosses
 // from left to right has an immediate one that crosses too, since positions
-// rise along it; so only immediate ones are looked at, from the shorter side.
+// rise along it; so only immediate ones are looked at, from the shorter side. Two
+// segments longer than longest stay where they are: looking would take long,
+// and such an exchange is rarely free.
 func (t *tour) canSwap(a, b, c int32) bool {
+	if min(b-a, c-b) > longest {
+		return false
+	}
 	if b-a <= c-b {
 		for _, x := range t.at[a+1 : b+1] {
 			for _, s := range t.in.next[x] {

@@ -45,15 +45,15 @@ var (
 	hazardWords = []string{
 		"mains", "live", "volts", "voltage", "current", "electricity", "battery", "capacitor", "charge", "charged", "fuel", "petrol", "diesel", "gas", "vapour", "vapours", "fumes", "acid",
 		"spring", "springs", "tension", "pressure", "hot", "heat", "steam", "scalding", "boiling", "flame", "spark", "sparks", "sharp", "edge", "edges", "blade", "blades", "glass", "dust", "asbestos", "lead",
-		"heavy", "weight", "load", "moving", "turning", "spinning", "rotating", "fan", "belt", "chain", "wheel", "airbag", "airbags", "chemical", "solvent", "fluid", "bleach", "lithium", "cell", "cells", "jack", "raised", "height", "ladder",
+		"heavy", "weight", "heavier", "heaviest", "weighs", "load", "loose", "moving", "turning", "spinning", "rotating", "fan", "belt", "chain", "wheel", "airbag", "airbags", "chemical", "solvent", "fluid", "bleach", "lithium", "cell", "cells", "jack", "raised", "height", "ladder",
 		"noise", "loud", "splinters", "chips", "oil", "coolant", "refrigerant", "laser", "mould", "power", "motor", "engine", "car", "machine", "magnet", "needle", "traffic", "water",
 	}
 	consequenceWords = []string{
 		"kill", "kills", "killed", "die", "death", "dead", "shock", "shocks", "burn", "burns", "burned", "burnt", "scald", "scalds", "blind", "blinds", "blindness", "cut", "cuts", "crush", "crushes", "crushed", "trap", "traps", "catch", "catches", "nip", "nips", "bite", "bites", "lose", "hurt", "hurts", "injure", "injures", "injury", "break", "breaks", "poison", "poisons", "poisonous",
-		"choke", "chokes", "suffocate", "explode", "explodes", "explosion", "fire", "fires", "ignite", "ignites", "catch fire", "fall", "falls", "drop", "drops", "slip", "fly", "flies", "fires off", "go off", "goes off", "spray", "sprays", "splash", "splashes", "squirt", "squirts", "deaf", "deafness", "hearing", "lungs", "skin", "eyes", "eye", "fingers", "finger", "hand", "hands", "arm", "toes", "face", "cancer", "brakes fail", "fail", "fails", "come off", "comes off", "let go", "lets go", "start by itself", "starts by itself", "can start", "could start", "wreck", "ruin", "short", "arc", "weld", "welds", "jump", "jumps", "pull you", "drag", "drags", "wind", "winds", "take a finger", "takes a finger", "harm", "harms", "sting", "stings", "toxic", "corrosive", "flammable",
+		"choke", "chokes", "suffocate", "explode", "explodes", "explosion", "fire", "fires", "ignite", "ignites", "catch fire", "fall", "falls", "drop", "drops", "slip", "fly", "flies", "fires off", "go off", "goes off", "spray", "sprays", "splash", "splashes", "squirt", "squirts", "deaf", "deafness", "hearing", "lungs", "skin", "eyes", "eye", "fingers", "finger", "hand", "hands", "arm", "toes", "face", "cancer", "brakes fail", "fail", "fails", "come off", "comes off", "let go", "lets go", "start by itself", "starts by itself", "can start", "could start", "wreck", "ruin", "short", "arc", "weld", "welds", "jump", "jumps", "pull you", "drag", "drags", "wind", "winds", "take a finger", "takes a finger", "takes fingers", "fingertip", "fingertips", "thumb", "teeth", "throw", "throws", "throws you", "thrown", "crash", "back", "foot", "feet", "harm", "harms", "sting", "stings", "toxic", "corrosive", "flammable",
 	}
 	avoidanceWords = []string{
-		"never", "don't", "do not", "keep", "wear", "put on", "unplug", "pull the plug", "plug out", "switch off", "turn off", "off first", "disconnect", "isolate", "lock", "wait", "let it cool", "before", "first", "stay", "stand", "stands", "support", "use", "leave", "call", "open a window", "outside", "outdoors", "clear", "away", "out of", "check", "prove", "test", "hold", "tie", "cover", "block", "chock", "release", "let off", "drain", "discharge", "ventilate", "gloves", "glasses", "goggles", "mask", "earplugs", "only", "no", "not", "without", "slowly", "until", "both hands", "clamp", "secure", "get help", "two people",
+		"never", "don't", "do not", "keep", "wear", "put on", "unplug", "pull the plug", "plug out", "switch off", "turn off", "off first", "disconnect", "isolate", "lock", "wait", "let it cool", "before", "first", "stay", "stand", "stands", "support", "use", "leave", "call", "open a window", "outside", "outdoors", "clear", "away", "out of", "check", "prove", "test", "hold", "tie", "cover", "block", "chock", "release", "let off", "drain", "discharge", "ventilate", "gloves", "glasses", "goggles", "mask", "earplugs", "only", "no", "not", "without", "slowly", "until", "both hands", "clamp", "secure", "get help", "two people", "second person", "person at each", "people", "helper", "off", "out", "shut", "closed", "on and", "stop at", "go cold", "cold",
 	}
 )
 
@@ -62,7 +62,8 @@ var (
 func (p *Pass) lacking(words, hazardID string) []string {
 	var lacks []string
 	own, _ := class.Find(hazardID)
-	if !says(words, hazardWords...) && !says(words, contentWords(own.Name+" "+strings.ReplaceAll(own.ID, "-", " "))...) {
+	ofClass := strings.Join([]string{own.Name, strings.ReplaceAll(own.ID, "-", " "), own.Spoken, own.Card}, " ")
+	if !says(words, hazardWords...) && !says(words, contentWords(ofClass)...) {
 		lacks = append(lacks, "the hazard")
 	}
 	if !says(words, consequenceWords...) {

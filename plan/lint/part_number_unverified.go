@@ -24,8 +24,9 @@ var partNumberUnverified = Rule{Name: "part-number-unverified", Group: Truth, Se
 	return found
 }}
 
-// knownNumber holds where a part of the plan has the number, and a source or
-// somebody to ask answers for it. Marks between letters and digits don't count.
+// knownNumber holds where a part of the plan has the number, or where it is the
+// name of the object, of a version or of a document: a model is no part. Marks
+// between letters and digits don't count.
 func (p *Pass) knownNumber(number string) bool {
 	bare := func(text string) string {
 		return strings.Map(func(r rune) rune {
@@ -39,6 +40,22 @@ func (p *Pass) knownNumber(number string) bool {
 	for _, w := range p.Plan.Parts {
 		if bare(w.Number) == want || bare(w.Replaces.Print) == want {
 			return true
+		}
+	}
+	v, shoot := &p.Plan.Video, &p.Plan.Shoot
+	names := []string{v.Title.Print, v.Subject.Print, v.Fits.Print, shoot.Object.Print}
+	for i := range p.Plan.Variants {
+		names = append(names, p.Plan.Variants[i].Name.Print, p.Plan.Variants[i].Tell.Print)
+	}
+	for i := range p.Plan.Sources {
+		names = append(names, p.Plan.Sources[i].Title.Print)
+	}
+	for _, name := range names {
+		words := strings.Fields(name)
+		for i, w := range words {
+			if bare(w) == want || i > 0 && bare(words[i-1]+w) == want {
+				return true
+			}
 		}
 	}
 	return false

@@ -142,12 +142,14 @@ var storedClasses = []Class{
 			"does. Never run a machine that way to use it. Where a test cannot be done otherwise, it is for a " +
 			"competent person with hands clear, and the device is put back and proved before the cover goes " +
 			"on.",
-		NoGear:  "the gear is that of the machine",
-		Who:     Who{Trained, "A competent technician; some places forbid it outright on some appliances."},
-		When:    Timing{Step | Close, "closed by putting the device back and proving it"},
-		Arises:  []string{"guard-off"},
-		Present: []string{"motion"},
-		Domains: []string{"appliance", "car", "tool", "gas", "electrical"},
+		NoGear: "the gear is that of the machine",
+		Who:    Who{Trained, "A competent technician; some places forbid it outright on some appliances."},
+		When:   Timing{Step | Close, "closed by putting the device back and proving it"},
+		Arises: []string{"guard-off"},
+		// It maims when it runs: with its supply off the guard is only a part.
+		Answered: []string{"power-off", "battery-off", "spark-off"},
+		Present:  []string{"motion"},
+		Domains:  []string{"appliance", "car", "tool", "gas", "electrical"},
 		Source: "29 CFR 1910.333(b)(2)(ii): interlocks and push buttons are not isolation (WAC 296-24-975 copy) " +
 			"[read]; 49 U.S.C. 30122(b) [read]; California 16 CCR 2743(a)(1) dealers may not defeat microwave " +
 			"interlocks [read]; 29 CFR 1910.212(a) [read]",

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -54,6 +55,13 @@ func TestFigures(t *testing.T) {
 		"two thirty volts":                {{Quantity, "two thirty volts", v("V", 230)}},
 		"a hundred and ten newton metres": {{Quantity, "a hundred and ten newton metres", v("N·m", 110)}},
 		"minus ten degrees":               {{Quantity, "minus ten degrees", v("°", -10)}},
+		"an inch and an eighth":           {{Quantity, "an inch and an eighth", v("in", 1.125)}},
+		"an inch and three sixteenths":    {{Quantity, "an inch and three sixteenths", v("in", 1.1875)}},
+		"a kilowatt and a half":           {{Quantity, "a kilowatt and a half", v("kW", 1.5)}},
+		"a metre eighty":                  {{Quantity, "a metre eighty", v("m", 1.8)}},
+		"set it to point eight of a mil":  {{Quantity, "point eight of a mil", v("mm", 0.8)}},
+		"0.1 of a millimetre":             {{Quantity, "0.1 of a millimetre", v("mm", 0.1)}},
+		"a meter by itself":               nil,
 		"two metre ten door":              {{Quantity, "two metre ten", v("m", 2.1)}},
 		"12V, 10 mm and 1.5mm²":           {{Quantity, "12V", v("V", 12)}, {Quantity, "10 mm", v("mm", 10)}, {Quantity, "1.5mm²", v("mm²", 1.5)}},
 		"450 VAC":                         {{Quantity, "450 VAC", v("V", 450)}},
@@ -298,6 +306,27 @@ func FuzzFigures(f *testing.F) {
 		}
 		if v, n := ParseNumber(text); n < 0 || n > len(text) || math.IsNaN(v) {
 			t.Fatalf("%q is %v, %d bytes", text, v, n)
+		}
+	})
+}
+
+// FuzzNumber holds that ParseNumber stays within the text, and that a plain
+// number is read back from its spoken form.
+func FuzzNumber(f *testing.F) {
+	for _, s := range []string{"", "12", "1,200", "½", "minus one point five", "two hundred and forty", "three eighths", "twenty twenty", "point", "a dozen and", "nineteen oh"} {
+		f.Add(s, 0.5)
+	}
+	f.Fuzz(func(t *testing.T, text string, number float64) {
+		if v, n := ParseNumber(text); n < 0 || n > len(text) || math.IsNaN(v) || math.IsInf(v, 0) {
+			t.Fatalf("%q is %v, %d bytes", text, v, n)
+		}
+		if math.IsNaN(number) || math.Abs(number) > 1e6 {
+			return
+		}
+		number = math.Round(number*100) / 100
+		said := Spoken(strconv.FormatFloat(number, 'f', -1, 64) + " V")
+		if v, n := ParseNumber(said); n == 0 || v != number {
+			t.Fatalf("%v V is said %q and read as %v", number, said, v)
 		}
 	})
 }

@@ -161,6 +161,25 @@ var signs = map[rune]string{
 // dropped are marks that nobody says.
 const dropped = "™®©\u00ad\u200b\ufeff"
 
+// pluses says a run of plus signs that touches a word or number, and copies any
+// other. One by one, each pass of Spoken would say the next of them.
+func (v *voice) pluses(i, end int) int {
+	stop := i
+	for stop < end && v.mark(stop) == '+' {
+		stop++
+	}
+	if !v.kind(i-1).solid() && !v.kind(v.over(stop)).solid() {
+		v.write(v.slice(i, stop))
+		return stop
+	}
+	for range stop - i {
+		v.say("plus")
+		v.need = true
+	}
+	v.need = v.kind(stop) != spaceToken
+	return stop
+}
+
 // sign writes a mark: as it stands, or as a word.
 func (v *voice) sign(i, end int) int {
 	r := v.mark(i)
@@ -170,8 +189,8 @@ func (v *voice) sign(i, end int) int {
 		return i + 1
 	case r == '@':
 		v.say("at")
-	case r == '+' && (v.kind(next).solid() || v.kind(i-1).solid()):
-		v.say("plus")
+	case r == '+':
+		return v.pluses(i, end)
 	case r == '~' && (v.kind(i+1) == digitToken || v.startsNumber(i+1)):
 		v.say("about")
 	case (r == '>' || r == '<') && v.mark(i+1) == '=':

@@ -240,7 +240,9 @@ func (m madePlan) try(shots []bruteShot, made []int, done []bool, moment int, be
 		return
 	}
 	for i, s := range shots {
-		if done[i] || s.inTurn >= 0 && slices.ContainsFunc(shots[:i], func(o bruteShot) bool { return o.inTurn == s.inTurn && !done[slices.IndexFunc(shots, func(x bruteShot) bool { return x.id == o.id })] }) {
+		if done[i] || s.inTurn >= 0 && slices.ContainsFunc(shots[:i], func(o bruteShot) bool {
+			return o.inTurn == s.inTurn && !done[slices.IndexFunc(shots, func(x bruteShot) bool { return x.id == o.id })]
+		}) {
 			continue
 		}
 		at := moment

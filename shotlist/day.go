@@ -59,6 +59,7 @@ type Entry struct {
 	Changes []Change // made before it
 	Work    int      // seconds of hands-on work that its step takes, begun here
 	Who     string   // waited for
+	Rests   [][2]int // breaks that interrupt its work
 	Late    int      // seconds beyond the hours of its helpers
 	Card    int      // number of the card put in before it; 0: none
 	Battery bool     // a fresh battery goes in before it

@@ -49,7 +49,8 @@ func ReadGot(list *diag.Source, shots []Shot) (got []string, findings []diag.Fin
 	return got, findings
 }
 
-// closest offers the shot whose id begins most like a wrong one.
+// closest offers the shot whose id begins most like a wrong one, of several the
+// shortest.
 func closest(id string, shots []Shot) string {
 	best, length := "", 3
 	for i := range shots {
@@ -57,7 +58,7 @@ func closest(id string, shots []Shot) string {
 		for n < min(len(id), len(shots[i].ID)) && id[n] == shots[i].ID[n] {
 			n++
 		}
-		if n > length {
+		if n > length || n == length && len(shots[i].ID) < len(best) {
 			best, length = shots[i].ID, n
 		}
 	}

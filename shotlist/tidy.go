@@ -108,8 +108,15 @@ func (t *tidying) nearer(x exchange) int {
 func (t *tidying) towardsStory() {
 	t.exchanges(8, func(x exchange) bool {
 		more := t.dearer(x)
-		return more < 0 || more == 0 && t.nearer(x) > 0
+		return more < 0 || more == 0 && t.better(x)
 	})
+}
+
+// better holds for an exchange after which more pairs stand in the story's
+// order, or as many and an earlier node comes first.
+func (t *tidying) better(x exchange) bool {
+	more := t.nearer(x)
+	return more > 0 || more == 0 && t.sequence[x.mid] < t.sequence[x.from]
 }
 
 // cards are the cards in the order of the nodes.

@@ -1,6 +1,7 @@
 package shotlist
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -167,7 +168,8 @@ func (w *walk) returns(b *board, c *card) []Change {
 			return nil
 		}
 		w.stop = c.window.From
-		return []Change{{ToState, b.story.stateAt(w.stop - b.story.last - 1), b.rates[ToState]}}
+		state := cmp.Or(b.story.stateAt(w.stop-b.story.last-1), "how it was before the work")
+		return []Change{{ToState, state, b.rates[ToState]}}
 	}
 	var changes []Change
 	for !c.window.Floats && len(w.again) > 0 && w.again[0] <= c.window.From {
@@ -201,8 +203,12 @@ func (t *timetable) place(e Entry, takes int) {
 	t.await(&e, takes)
 	e.Start = t.now
 	t.now += takes
+	resting := len(t.today().Entries)
 	t.flow(max(0, e.Work-takes))
 	e.End = t.now
+	for _, r := range t.today().Entries[resting:] {
+		e.Rests = append(e.Rests, [2]int{r.Start, r.End})
+	}
 	if e.End > t.day.end && !fresh {
 		t.now, t.rest, t.idle = before, rest, idle
 		t.today().Entries = t.today().Entries[:kept]
@@ -392,7 +398,7 @@ func (t *timetable) heedHours(tidy *tidying, sequence []int) []int {
 		return true
 	})
 	tidy.exchanges(4, func(x exchange) bool {
-		if tidy.dearer(x) != 0 || tidy.nearer(x) <= 0 {
+		if tidy.dearer(x) != 0 || !tidy.better(x) {
 			return false
 		}
 		after, _, ok := try(x)

@@ -51,7 +51,10 @@ func (d *Day) Summary() []string {
 		what += " from " + count(d.Setups, "set-up")
 	}
 	lines := []string{strings.Join(days, ", then ") + ": " + what + "."}
-	if len(days) > 1 {
+	switch {
+	case len(days) > 3:
+		lines[0] = fmt.Sprintf("%d days from %s, the last to wrap at %s: %s.", len(days), Clock(d.Sessions[0].Start), Clock(d.Sessions[len(days)-1].Wrap), what)
+	case len(days) > 1:
 		lines[0] = fmt.Sprintf("%d days, %s", len(days), lines[0])
 	}
 	lines = append(lines, d.changes(), d.supplies())

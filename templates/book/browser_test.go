@@ -158,6 +158,32 @@ func TestHostileBookInABrowser(t *testing.T) {
 	p.quiet()
 }
 
+// A tick in the shooting order is the tick of the step, both ways; and the
+// coverage leads to the shot.
+func TestDayInABrowser(t *testing.T) {
+	p := openBook(t, Page(sample(t, "van-blower")))
+	if n := p.ask(`document.querySelectorAll("input[data-day]").length`); n < 30 {
+		t.Errorf("%d shots in the day", n)
+	}
+	first := `document.querySelector("input[data-day]")`
+	same := `document.getElementById("shot-" + ` + first + `.dataset.day)`
+	p.ask(first + `.click()`)
+	if p.ask(same+`.checked && document.getElementById("total").textContent.startsWith("1 of ")`) != 1 {
+		t.Error("a tick in the day is none in the step")
+	}
+	p.ask(same + `.click()`)
+	if p.ask(first+`.checked`) != 0 {
+		t.Error("a tick taken off in the step stays in the day")
+	}
+	if n := p.ask(`Array.from(document.querySelectorAll("#coverage ~ ul a")).filter((a) => !document.querySelector(a.getAttribute("href"))).length`); n > 0 {
+		t.Errorf("%d links to no shot", n)
+	}
+	if p.ask(`document.querySelectorAll("svg[aria-labelledby^=day-1] rect.pic-bar").length`) < 4 {
+		t.Error("the day is not drawn")
+	}
+	p.quiet()
+}
+
 // The prompter moves when told to, at the pace planned, and stops.
 func TestPrompterRuns(t *testing.T) {
 	p := openBook(t, Page(sample(t, "van-blower")))

@@ -126,18 +126,25 @@ func setupLanes(p *plan.Plan, s *shotlist.Session) []lane {
 			}
 			rows = append(rows, lane{label: name})
 		}
-		rows[i].fill(e.Start, e.End, known && last == e.Setup)
+		rows[i].fill(e, known && last == e.Setup)
 		last = e.Setup
 	}
 	return rows
 }
 
-func (r *lane) fill(from, to int, goesOn bool) {
+// fill adds a shot, which may go on from the one before. A break inside it is
+// left open.
+func (r *lane) fill(e shotlist.Entry, goesOn bool) {
+	from := e.Start
 	if n := len(r.filled); goesOn && n > 0 && from <= r.filled[n-1][1]+60 {
-		r.filled[n-1][1] = to
-		return
+		from = r.filled[n-1][0]
+		r.filled = r.filled[:n-1]
 	}
-	r.filled = append(r.filled, [2]int{from, to})
+	for _, rest := range e.Rests {
+		r.filled = append(r.filled, [2]int{from, rest[0]})
+		from = rest[1]
+	}
+	r.filled = append(r.filled, [2]int{from, e.End})
 }
 
 // helperLanes are the lanes of the helpers, each with the hours they have.
@@ -155,7 +162,7 @@ func helperLanes(p *plan.Plan, shots []shotlist.Shot, s *shotlist.Session) []lan
 				at[who] = i
 				rows = append(rows, lane{label: who, hours: presence(p, who, s)})
 			}
-			rows[i].fill(e.Start, e.End, true)
+			rows[i].fill(e, true)
 		}
 	}
 	return rows

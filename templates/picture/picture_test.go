@@ -2,6 +2,7 @@ package picture
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"encoding/xml"
 	"errors"
@@ -11,6 +12,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -20,6 +22,7 @@ import (
 	"fixslate/plan/diagnose"
 	"fixslate/plan/timing"
 	"fixslate/samples"
+	"fixslate/shotlist"
 )
 
 func decoded(t testing.TB, text []byte) *plan.Plan {
@@ -210,5 +213,61 @@ func TestEither(t *testing.T) {
 		if got := Either(names); got != want {
 			t.Errorf("%v: %q, want %q", names, got, want)
 		}
+	}
+}
+
+// The lanes of a day: as many as set-ups and helpers, nothing drawn outside the
+// picture, a break left open, and well-formed XML whatever the plan says.
+func TestLanes(t *testing.T) {
+	for _, name := range samples.Names() {
+		text, _ := samples.Plan(name)
+		p := decoded(t, text)
+		shots := shotlist.FromPlan(p)
+		day := shotlist.Arrange(context.Background(), shotlist.Call{Plan: p, Timeline: timing.Estimate(p, timing.DefaultPace()), Shots: shots})
+		file := LanesFile(p, shots, &day)
+		decoder := xml.NewDecoder(bytes.NewReader(file))
+		bars := 0
+		for {
+			token, err := decoder.Token()
+			if errors.Is(err, io.EOF) {
+				break
+			}
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			e, ok := token.(xml.StartElement)
+			if !ok || e.Name.Local != "rect" {
+				continue
+			}
+			at := map[string]float64{}
+			class := ""
+			for _, a := range e.Attr {
+				if a.Name.Local == "class" {
+					class = a.Value
+				}
+				if n, err := strconv.ParseFloat(a.Value, 64); err == nil {
+					at[a.Name.Local] = n
+				}
+			}
+			if class == "pic-bar" {
+				bars++
+			}
+			if class != "pic-paper" && (at["x"] < 0 || at["x"]+at["width"] > Width+1) {
+				t.Errorf("%s: %s from %v, %v wide", name, class, at["x"], at["width"])
+			}
+		}
+		if bars == 0 || day.Setups > 0 && bars < day.Setups {
+			t.Errorf("%s: %d bars for %d set-ups", name, bars, day.Setups)
+		}
+	}
+	if LanesFile(decoded(t, []byte("[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"W.\"\n")), nil, &shotlist.Day{}) != nil {
+		t.Error("a picture of nothing")
+	}
+	r := lane{}
+	r.fill(shotlist.Entry{Start: 0, End: 100}, false)
+	r.fill(shotlist.Entry{Start: 130, End: 900, Rests: [][2]int{{300, 600}}}, true)
+	r.fill(shotlist.Entry{Start: 2000, End: 2100}, true)
+	if got := fmt.Sprint(r.filled); got != "[[0 300] [600 900] [2000 2100]]" {
+		t.Error(got)
 	}
 }

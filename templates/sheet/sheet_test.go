@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"context"
 	"encoding/csv"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/timing"
+	"fixslate/samples"
 	"fixslate/shotlist"
 )
 
@@ -55,7 +57,7 @@ func TestMarkdownStaysPlain(t *testing.T) {
 	shots := shotlist.FromPlan(p)
 	md := goldmark.New(goldmark.WithExtensions(extension.Table))
 	for name, sheet := range map[string][]byte{
-		"before": Before(p), "shots": Shots(p, shots, shotlist.Coverage(p, shots)), "helper": Helper(p), "edit": Edit(p, line, nil),
+		"before": Before(p), "day": Day(p, shots, dayOf(p, shots, line)), "shots": Shots(p, shots, shotlist.Coverage(p, shots)), "helper": Helper(p), "edit": Edit(p, line, nil),
 	} {
 		var html bytes.Buffer
 		if err := md.Convert(sheet, &html); err != nil {
@@ -65,6 +67,37 @@ func TestMarkdownStaysPlain(t *testing.T) {
 			if strings.Contains(html.String(), bad) {
 				t.Errorf("%s.md makes %s:\n%s", name, bad, sheet)
 			}
+		}
+	}
+}
+
+func dayOf(p *plan.Plan, shots []shotlist.Shot, line timing.Timeline) *shotlist.Day {
+	day := shotlist.Arrange(context.Background(), shotlist.Call{Plan: p, Timeline: line, Shots: shots})
+	return &day
+}
+
+// Each shot of the day stands on its sheet once, in a table that a Markdown
+// reader of others sees as one, with the clock in its first column.
+func TestDaySheet(t *testing.T) {
+	for _, name := range samples.Names() {
+		text, _ := samples.Plan(name)
+		p := decode(t, string(text))
+		shots := shotlist.FromPlan(p)
+		day := dayOf(p, shots, timing.Estimate(p, timing.DefaultPace()))
+		sheet := Day(p, shots, day)
+		var html bytes.Buffer
+		if err := goldmark.New(goldmark.WithExtensions(extension.Table)).Convert(sheet, &html); err != nil {
+			t.Fatal(err)
+		}
+		rows := 0
+		for i := range day.Sessions {
+			rows += len(day.Lines(i, p, shots))
+		}
+		if n := strings.Count(html.String(), "<tr>"); n != rows+len(day.Sessions) {
+			t.Errorf("%s: %d rows of %d", name, n, rows)
+		}
+		if n := strings.Count(html.String(), "☐"); n != day.Filmed() {
+			t.Errorf("%s: %d boxes for %d shots", name, n, day.Filmed())
 		}
 	}
 }

@@ -105,7 +105,7 @@ func dayText(w *bufio.Writer, c *build.Compiled) {
 		}
 		lines := c.Day.Lines(i, c.Plan, c.Shots)
 		for j, line := range lines {
-			if gap := j == 0 || line.Kind == shotlist.Head || line.Kind == shotlist.Chance; gap && (j == 0 || lines[j-1].Kind != shotlist.Chance) {
+			if j == 0 || line.Kind == shotlist.Head || line.Kind == shotlist.Chance && lines[j-1].Kind != shotlist.Chance {
 				fmt.Fprintln(w)
 			}
 			dayLine(w, c, line)

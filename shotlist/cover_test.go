@@ -1,0 +1,212 @@
+package shotlist
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"fixslate/plan"
+)
+
+// Every kind of thing that must be seen has its line, with the shots that show
+// it, what was dropped, or the reason why none is needed.
+func TestCoverage(t *testing.T) {
+	p := decode(t, `
+fastener = [{ id = "screws", what = "pump screws", count = 3 }, { id = "clip", what = "clip" }, { id = "unused", what = "spare bolt" }]
+fuse = [{ id = "f12", at = "fuse 12" }]
+wire = [{ id = "feed", colour = "violet" }]
+part = [{ id = "pump", name = "pump" }]
+tool = [{ id = "meter", name = "multimeter" }]
+variant = [{ id = "two", name = "two-pin" }, { id = "three", name = "three-pin" }, { id = "four", name = "four-pin" }]
+spec = [{ id = "winding", what = "winding", value = "10 Ω" }, { id = "wait", what = "wait", value = "3 min" }]
+test = [{ id = "ohms", question = "Open?", instrument = "meter", expect = "{winding}" }, { id = "hear", question = "Loud?", instrument = "ears" }]
+[video]
+title = "T"
+[[step]]
+id = "out"
+title = "Out"
+do = "take it out"
+say = "Wait {wait}. Is it {two}?"
+cautions = ["sharp-edges"]
+fasteners = ["screws", "clip"]
+fuses = ["f12"]
+wires = ["feed"]
+tests = ["ohms", "hear"]
+parts = ["pump"]
+drop = ["clip", "hear-look"]
+sides = ["right", "left"]
+other_side = "The clip faces you."
+[[step.shot]]
+of = "fuse, pulled"
+replaces = ["f12"]
+[[step.shot]]
+of = "{feed} in the hand"
+size = "close-up"
+[[step]]
+id = "late"
+title = "Late"
+say = "The late one."
+variants = ["three"]
+sides = ["right", "left", "top"]
+drop = ["to-camera"]
+[[step.shot]]
+of = "{screws}, a wish"
+needs = ["not lid-up", "lid-up"]
+[[step]]
+id = "lid"
+title = "Lid"
+say = "Up and down."
+starts = ["lid-up"]
+ends = ["lid-up"]
+`)
+	shots := FromPlan(p)
+	var got []string
+	for _, c := range Coverage(p, shots) {
+		words := c.Said
+		if len(c.Shots) > 0 {
+			words = strings.Join(names(shots, c.Shots), " ")
+		}
+		if c.Missing() {
+			words = MissingWords(c)
+		}
+		got = append(got, fmt.Sprintf("%s %s: %s", c.Why, c.What, words))
+	}
+	want := []string{
+		"detail pump screws: out-screws", // the wish can't be filmed, so it shows nothing
+		"detail clip: no shot: out-clip dropped",
+		"detail fuse 12: out-1",
+		"detail violet wire: out-2",
+		"reading Open?: out-ohms-display",
+		"reading Loud?: no shot: out-hear-look dropped",
+		"before it comes off pump: out-pump-before",
+		"fitted pump: out-pump-fitted",
+		"caution Sharp. Cut-resistant gloves.: out-sharp-edges-card",
+		"value winding: out-ohms-display",
+		"value wait: said in “Out”",
+		"version two-pin: said in “Out”",
+		"version three-pin: said in “Late”", // its one shot can't be filmed
+		"version four-pin: no shot",
+		"other side left: Out: out-other-side",
+		"other side left, top: Late: no shot",
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// A wide made in place of the suggested one, or a close-up that names the
+// fact, is there for the same reason.
+func TestOwnShotsTakeOver(t *testing.T) {
+	shots := fromText(t, facts+`
+[[step]]
+id = "a"
+title = "A"
+fasteners = ["screws"]
+tests = ["ohms"]
+shot = [
+  { of = "the whole bench", size = "wide" },
+  { of = "the display", size = "close-up" },
+  { of = "pump screws, turning", size = "close-up" },
+]
+`)
+	want := [][]Cover{
+		{{Why: Asked}, {Why: Place}},
+		{{Why: Asked}, {Reading, plan.Ref{Kind: plan.KindTest, ID: "ohms"}}},
+		{{Why: Asked}, {Detail, plan.Ref{Kind: plan.KindFastener, ID: "screws"}}},
+	}
+	var got [][]Cover
+	for _, s := range shots {
+		got = append(got, s.Covers)
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// The shot that carries a step's live words is as long as they take; words
+// recorded later ask for no longer picture.
+func TestLengthOfTalk(t *testing.T) {
+	long := strings.Repeat("These are words enough to go on for a good while, and then some more. ", 8)
+	text := func(narrated string) string {
+		return "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\nsay = \"" + long + "\"\nnarrated = \"" + narrated + "\"\n"
+	}
+	live, later := fromText(t, text("live")), fromText(t, text("later"))
+	if live[0].Seconds < 30 || live[0].Seconds > 60 {
+		t.Errorf("112 words live take %v s", live[0].Seconds) // 112 words at 157 a minute: 43 s
+	}
+	if later[0].Seconds != 20 {
+		t.Errorf("later: %v s", later[0].Seconds)
+	}
+}
+
+func TestLines(t *testing.T) {
+	text := "[[caution]]\nid = \"hot\"\nhazard = \"hot-surface\"\nsay = \"It burns. Wait.\"\ncard = \"Hot: wait\"\n" + head +
+		"start = \"10:00\"\nbreaks = [\"10:40 10m\"]\ncard_minutes = 1\nbattery = \"20m\"\npeople = [{ id = \"presenter\" }, { id = \"helper\", from = \"10:20\", until = \"10:21\" }]\nchange = { helper = \"3m\" }\n" +
+		step("a", "work = \"0m\"\ncautions = [\"hot\"]", "hall", "hall needs -") + "length = \"50s\"\n" +
+		step("b", "work = \"5m\"\nstarts = [\"lid-up\"]", "hall") + "takes = 2\n[[step.cue]]\nwho = \"helper\"\nwhen = \"now\"\ndoes = \"turns the key\"\nwhere = \"in the seat\"\n" +
+		step("c", "work = \"2m\"\nends = [\"lid-up\"]") + step("d", "", "yard")
+	p, shots, d := arrange(t, text)
+	var got []string
+	for i := range d.Sessions {
+		for _, l := range d.Lines(i, p, shots) {
+			got = append(got, strings.ReplaceAll(l.Margin+" | "+l.Words, "\u00a0", " "))
+		}
+	}
+	want := []string{
+		" | hall",
+		"Caution | Hot: wait",
+		"10:00 | close-up: it; 12 s",
+		" | Memory card 2",
+		"10:00 | close-up: it; 50 s",
+		"10:02 | Wait for helper until 10:20",
+		"Last chance | for shot 2: from here on lid-up",
+		" | Memory card 3",
+		" | Fresh battery",
+		"Cue | helper, now: turns the key (in the seat)",
+		"10:20 | close-up: it; 2 takes of 12 s; with helper; 5 min of work: S; beyond the helper's hours",
+		"Last chance | for shot 4: no longer lid-up",
+		"10:25 | S, without a shot: 2 min of work",
+	}
+	if diff := cmp.Diff(want, got[:min(len(want), len(got))]); diff != "" {
+		t.Error(diff)
+	}
+	if !strings.Contains(strings.Join(d.Summary(), " "), "of waiting, and of helpers kept beyond their hours") {
+		t.Error(d.Summary())
+	}
+}
+
+func TestSummaries(t *testing.T) {
+	for _, c := range []struct {
+		day  Day
+		want string
+	}{
+		{Day{Optimal: true}, "proved best"},
+		{Day{Change: 10, Objective: 10, Bound: 4}, "at most 6 min above the best"},
+		{Day{Change: 10, Objective: 30, Bound: 10}, "no order has shorter change-overs; with the waiting at most 20 min above the best"},
+	} {
+		if got := c.day.Verdict(); got != c.want {
+			t.Errorf("%q, not %q", got, c.want)
+		}
+	}
+	for minutes, want := range map[float64]string{0: "0 min", 0.2: "under 1 min", 59.4: "59 min", 60: "1 h", 99: "1 h 39 min"} {
+		if got := Minutes(minutes); got != want {
+			t.Errorf("%v is %q, not %q", minutes, got, want)
+		}
+	}
+	for saved, want := range map[float64]string{30: ", 30 min less than in story order", 0: ", as in story order", -9: ", 9 min more than in story order, for the sake of helpers' hours"} {
+		d := Day{Change: 60, StoryChange: 60 + saved, Objective: 60}
+		if got := d.changes(); !strings.Contains(got, want) {
+			t.Errorf("%q has no %q", got, want)
+		}
+	}
+	_, _, d := arrange(t, head+"end = \"09:20\"\n"+step("a", "", "hall")+step("b", "", "yard")+"length = \"40m\"\n")
+	if !strings.HasPrefix(d.Summary()[0], "2 days, 09:00 to wrap at ") || !strings.Contains(d.Summary()[len(d.Summary())-1], "over its end") {
+		t.Errorf("%q", d.Summary())
+	}
+	_, _, d = arrange(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\ndo = \"undo it\"\n[[step]]\ntitle = \"B\"\ndo = \"do it up\"\n")
+	if !d.Loose || !strings.Contains(strings.Join(d.Summary(), " "), "names no states") {
+		t.Errorf("%q", d.Summary())
+	}
+}

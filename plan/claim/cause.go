@@ -31,6 +31,37 @@ func (r *reader) consequences() {
 	}
 }
 
+// causatives are verbs by which one thing brings about another.
+var causatives = map[string]bool{"makes": true, "make": true, "made": true, "causes": true, "caused": true, "stops": true, "prevents": true, "forces": true, "means": true, "lets": true, "leaves": true}
+
+// causes reads a noun that makes, stops or means something: "low pressure makes
+// it cut out". "That makes it easier" and "which means we can" are talk.
+func (r *reader) causes() {
+	const reach = 3
+	k := kindsOfWord()
+	for i := 1; i+1 < len(r.words); i++ {
+		w := &r.words[i]
+		if !causatives[w.text] || w.mood != statement || r.words[i+1].stopped || w.stopped {
+			continue
+		}
+		before := &r.words[i-1]
+		if before.classes&(k.pronoun|k.person|k.det|k.wh|k.glue|k.modal|k.be|k.have|k.order|k.prep|k.lead) != 0 || before.text == "not" || before.text == "to" || before.text == "all" {
+			continue
+		}
+		easy := r.in(i+1, k.self) || r.is(i+1, "sense") || r.is(i+1, "sure")
+		for j := i + 1; j < len(r.words) && j <= i+reach; j++ {
+			switch r.words[j].text {
+			case "easier", "easy", "simple", "simpler", "possible":
+				easy = true
+			}
+		}
+		if !easy {
+			r.add(Causal)
+			return
+		}
+	}
+}
+
 // follows reads a condition on a thing and what the thing then does: "if the
 // light stays on the sensor's had it", "when the belt slips you get a smell".
 // What a thing is then ready for, "when it clicks it's home", is no claim.

@@ -161,7 +161,11 @@ func (r *reader) value(v Value, k Kind) {
 func (r *reader) figure(f *prose.Figure) {
 	at := r.wordAt(f.Start)
 	switch f.Kind {
-	case prose.StepNumber, prose.Ordinal, prose.Time, prose.Label:
+	case prose.StepNumber, prose.Ordinal, prose.Time:
+	case prose.Label:
+		if grades[prose.Fold(f.Word)] && r.words[at].mood&(statement|viewer) != 0 {
+			r.add(Spec)
+		}
 	case prose.Date:
 		r.year(f, at)
 	case prose.PartNumber:
@@ -199,6 +203,9 @@ func (r *reader) figure(f *prose.Figure) {
 		r.amount(f, at)
 	}
 }
+
+// grades are nouns whose number names a sort of stuff or part: "it takes DOT 4".
+var grades = map[string]bool{"dot": true, "sae": true, "grade": true, "class": true, "size": true, "iso": true, "en": true, "din": true, "iec": true, "type": true}
 
 // paid says whether money was paid by the speaker: a receipt, no price.
 func (r *reader) paid(i int) bool {

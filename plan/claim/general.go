@@ -174,7 +174,7 @@ func (r *reader) inference(i int) {
 	if !r.is(be, "be") || r.words[i].mood != statement || be+1 >= len(r.words) {
 		return
 	}
-	subject := r.is(i-1, "it") || r.is(i-1, "that") || r.is(i-1, "this") || r.is(i-1, "'s")
+	subject := i == 0 || r.is(i-1, "it") || r.is(i-1, "that") || r.is(i-1, "this") || r.is(i-1, "'s")
 	if subject && r.in(be+1, k.det) && !r.words[be+1].number {
 		r.add(Hedge)
 	}

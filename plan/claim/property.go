@@ -36,7 +36,7 @@ func (r *reader) coloured(i int) bool {
 	k := kindsOfWord()
 	colour, role := false, false
 	r.clauseBefore(i, reach, func(j int) bool {
-		colour = colour || r.in(j, k.colour)
+		colour = colour || r.in(j, k.colour|k.conductor)
 		role = role || r.in(j, k.role)
 		return true
 	})

@@ -42,6 +42,7 @@ func (r *reader) read() {
 	r.approximations()
 	r.comparisons()
 	r.consequences()
+	r.causes()
 	r.properties()
 	r.habits()
 }

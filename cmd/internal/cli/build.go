@@ -8,12 +8,14 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"fixslate/chapters"
 	"fixslate/cmd/internal/build"
+	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/timing"
 )
@@ -121,6 +123,7 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 	if err := o.report(job.dir, len(files), &c); err != nil {
 		return failed{err}
 	}
+	o.remindOfMatch(target, c.Plan, files)
 	if o.failOn.met(c.Findings) {
 		return errFound
 	}
@@ -136,6 +139,30 @@ func (o *buildOptions) report(dir string, files int, c *build.Compiled) error {
 	_, err := fmt.Fprintf(o.out, "%s: %s, planned running time %s (%s to %s)\n", diag.Visible(dir), count(files, "file"),
 		chapters.Stamp(run.Likely), chapters.Stamp(run.Low), chapters.Stamp(run.High))
 	return err
+}
+
+// remindOfMatch says what a build did to a folder that an edit was matched in:
+// which real chapters the plan has left behind, and that description and
+// comment have planned times again.
+func (o *buildOptions) remindOfMatch(t build.Target, p *plan.Plan, files []build.File) {
+	stale, matched, err := build.StaleIn(t.Dir, p, t.PlanSum)
+	if err != nil {
+		say(o.err, err.Error())
+	}
+	if !matched {
+		return
+	}
+	for _, c := range stale.Chapters {
+		say(o.err, fmt.Sprintf("%s: real chapter %s is stale", t.Dir, c))
+	}
+	for _, title := range stale.New {
+		say(o.err, fmt.Sprintf("%s: step %q is in no real chapter yet", t.Dir, title))
+	}
+	if slices.ContainsFunc(files, func(f build.File) bool { return f.Name == "description.txt" }) {
+		say(o.err, fmt.Sprintf("%s: description and comment have the planned chapters again; fixslate match puts the real ones back", t.Dir))
+	} else if stale.Any() {
+		say(o.err, fmt.Sprintf("%s: fixslate match makes chapters/final.* anew", t.Dir))
+	}
 }
 
 // leftOut says what a description had no room for.

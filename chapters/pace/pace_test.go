@@ -77,7 +77,7 @@ func draw(r *rand.Rand, cov matrix) (out vector) {
 // points. The tolerances are three standard errors over the seeds, and 12 %
 // more for the Student weights and the estimated spread between steps.
 func TestKnownFactorsComeBack(t *testing.T) {
-	const seeds = 1500
+	const seeds = 800
 	for _, videos := range []int{1, 3, 10} {
 		var speech [factors][]float64
 		var share, work []float64

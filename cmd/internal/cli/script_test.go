@@ -2,6 +2,7 @@ package cli
 
 import (
 	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -16,6 +17,10 @@ func TestMain(m *testing.M) {
 // Each script shows one command as a user runs it: exit code and both streams
 // are the process's own.
 func TestScripts(t *testing.T) {
+	plans, err := filepath.Abs(filepath.Join("..", "..", "..", "samples"))
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
 		RequireExplicitExec: true,
@@ -23,6 +28,7 @@ func TestScripts(t *testing.T) {
 		UpdateScripts:       os.Getenv("FIXSLATE_UPDATE") != "",
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("NO_COLOR", "1")
+			env.Setenv("SAMPLES", plans)
 			return nil
 		},
 	})

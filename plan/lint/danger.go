@@ -19,7 +19,7 @@ type danger struct {
 }
 
 // dangers are the families with an action in each step, one of each a step, in
-// story order. Classes that count under no family are notices and left out.
+// story order: the class that stands for the family, else the gravest. Classes that count under no family are notices and left out.
 func (p *Pass) dangers(cover hazard.Cover) []danger {
 	var found []danger
 	for i := range p.Hazards.Steps {
@@ -32,7 +32,7 @@ func (p *Pass) dangers(cover hazard.Cover) []danger {
 			if !seen {
 				byFamily[h.Family] = len(found)
 				found = append(found, danger{i, h})
-			} else if h.Signal > found[at].Signal {
+			} else if lead, _ := class.Lead(h.Family); h.Class == lead.ID || found[at].Class != lead.ID && h.Signal > found[at].Signal {
 				found[at] = danger{i, h}
 			}
 		}

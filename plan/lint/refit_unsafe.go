@@ -47,7 +47,7 @@ var closingChecks = []struct {
 // the words.
 func (p *Pass) closedBy(from int, words []string) bool {
 	for i := from; i < len(p.Plan.Steps); i++ {
-		if len(p.Plan.Steps[i].Tests) > 0 || says(p.told(i), words...) {
+		if len(p.Plan.Steps[i].Tests) > 0 || says(p.words[i], words...) {
 			return true
 		}
 	}

@@ -92,7 +92,11 @@ func cueTextWebVTT(c Cue, same bool) string {
 	}
 	text = wrapBlockNames(text)
 	if name := strings.Join(strings.Fields(Plain(c.Speaker)), " "); name != "" {
-		return "<v " + annotationEscaper.Replace(name) + ">" + text + "</v>"
+		name = annotationEscaper.Replace(name)
+		if dash, ends := strings.CutSuffix(name, "-"); ends {
+			name = dash + "&#45;" // with the tag's end two of them would make an arrow
+		}
+		return "<v " + name + ">" + text + "</v>"
 	}
 	return text
 }

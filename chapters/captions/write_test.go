@@ -51,6 +51,7 @@ func nastyFile() File {
 		f.Cues = append(f.Cues, Cue{Start: at, End: at + 2500*time.Millisecond, Text: text})
 	}
 	f.Cues[3].Speaker = `Nora "the <b>" & co > all`
+	f.Cues[4].Speaker = "two dashes --"
 	f.Cues = append(f.Cues, Cue{Start: 120 * time.Hour, End: 120*time.Hour + 1500*time.Microsecond, Text: "far away"})
 	return f
 }

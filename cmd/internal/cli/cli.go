@@ -57,6 +57,9 @@ func Main(args []string) int {
 	// the heap grow five-fold instead of two-fold saves a fifth of the time of
 	// checking a thousand plans, for some 20 MB.
 	debug.SetGCPercent(400)
+	// Large caption files are the exception: near this the heap is kept small at
+	// the cost of time (200,000 cues: 335 MB instead of 465, a tenth slower).
+	debug.SetMemoryLimit(320 << 20)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	s := streams{

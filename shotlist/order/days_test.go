@@ -2,6 +2,7 @@ package order_test
 
 import (
 	"math/rand/v2"
+	"testing"
 
 	"fixslate/shotlist/order"
 )
@@ -51,4 +52,36 @@ func (d day) problem(r *rand.Rand) order.Problem {
 		}
 	}
 	return p
+}
+
+func seeded(n uint64) *rand.Rand { return rand.New(rand.NewPCG(n, 17)) }
+
+// Made days are settled: up to 100 shots in one chain of states, 60 in two.
+func TestDays(t *testing.T) {
+	for _, d := range []day{{12, 1, 3, 0.1}, {20, 1, 4, 0.1}, {40, 1, 6, 0.1}, {100, 1, 12, 0.05}, {40, 2, 5, 0.1}, {60, 2, 6, 0.05}} {
+		for seed := range uint64(3) {
+			p := d.problem(seeded(seed))
+			r, err := order.Solve(t.Context(), p, order.Budget{Rounds: 60_000, Seed: seed})
+			if err != nil {
+				t.Fatal(err)
+			}
+			check(t, p, r)
+			if !r.Optimal {
+				t.Errorf("%+v, seed %d: cost %d, bound %d", d, seed, r.Cost, r.Bound)
+			}
+		}
+	}
+}
+
+// A day of 2,000 shots has an answer and a bound.
+func TestLargeDay(t *testing.T) {
+	if testing.Short() {
+		t.Skip("2,000 shots take a second or more")
+	}
+	p := day{2000, 2, 40, 0.05}.problem(seeded(1))
+	r, err := order.Solve(t.Context(), p, order.Budget{Rounds: 100})
+	if err != nil {
+		t.Fatal(err)
+	}
+	check(t, p, r)
 }

@@ -7,22 +7,24 @@ import (
 	"unicode"
 
 	"fixslate/plan"
+	"fixslate/plan/diag"
 	"fixslate/plan/prose"
 )
 
 // gathered is what several rules look up, made once for a run.
 type gathered struct {
-	texts  []plan.Words
-	quoted map[plan.Ref]bool // things that some text quotes
-	words  []string          // of each step: what its title, do and narration say, folded
-	all    string            // of every text, folded
-	said   []said            // spoken lines with their claims
-	facts  []valued          // facts with a measured value
+	texts    []plan.Words
+	quoted   map[plan.Ref]bool // things that some text quotes
+	words    []string          // of each step: what its title, do and narration say, folded
+	all      string            // of every text, folded
+	said     []said            // spoken lines with their claims
+	facts    []valued          // facts with a measured value
+	captions []diag.Finding    // of the plan\'s own cues against its profile
 }
 
 func gather(pass *Pass) gathered {
 	p := pass.Plan
-	g := gathered{said: saidLines(p, pass.Claims), facts: valuedFacts(p), texts: p.Texts(), quoted: map[plan.Ref]bool{}, words: make([]string, len(p.Steps))}
+	g := gathered{said: saidLines(p, pass.Claims), facts: valuedFacts(p), captions: captionFindings(pass), texts: p.Texts(), quoted: map[plan.Ref]bool{}, words: make([]string, len(p.Steps))}
 	steps := make([]strings.Builder, len(p.Steps))
 	var all strings.Builder
 	for _, w := range g.texts {

@@ -68,8 +68,8 @@ func print(findings []diag.Finding) string {
 // its right one, which differs in nothing but the remedy, does not.
 func TestRulePages(t *testing.T) {
 	for _, r := range lint.Rules() {
-		if r.Group == lint.AfterEdit {
-			continue // these need an edit: TestEditPages
+		if r.Group == lint.AfterEdit || strings.HasPrefix(r.Name, "caption-") && r.Group == lint.Publish {
+			continue // these need an edit (TestEditPages) or a caption file (where the page stands)
 		}
 		t.Run(r.Name, func(t *testing.T) {
 			page, ok := lint.Page(r.Name)
@@ -133,6 +133,30 @@ func TestRuleWording(t *testing.T) {
 			case f.At.Source == nil:
 				t.Errorf("%s: %q has no place", r.Name, f.Message)
 			}
+		}
+	}
+}
+
+// The plan's own captions are held to its profile.
+func TestOwnCaptions(t *testing.T) {
+	for rule, text := range map[string]string{
+		"caption-wide": "[[step]]\ntitle = \"Look\"\nsay = \"Here is the " + strings.Repeat("overhead", 8) + " bracket.\"\n",
+		"caption-fast": "[voice]\nwpm = 900\n[[step]]\ntitle = \"Look\"\nsay = \"" + strings.Repeat("Undo the three screws and lift the pump off its seat. ", 20) + "\"\n",
+	} {
+		got := lint.Run(pass(t, whole(text)))
+		n := 0
+		for _, f := range got {
+			if f.Rule == rule {
+				n++
+			}
+		}
+		if n != 1 {
+			t.Errorf("%s is raised %d times, want once a step:\n%s", rule, n, print(got))
+		}
+	}
+	for _, f := range lint.Run(pass(t, whole("[[step]]\ntitle = \"Look\"\nsay = \"Undo the three screws.\"\n"))) {
+		if strings.HasPrefix(f.Rule, "caption-") && f.Rule != "caption-missing" {
+			t.Errorf("plain narration raises %s", f.Rule)
 		}
 	}
 }

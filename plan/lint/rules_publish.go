@@ -2,6 +2,7 @@ package lint
 
 // publishRules are the rules of the group Publish, by name.
 var publishRules = []Rule{
+	captionFast, captionShort, captionTall, captionWide,
 	chapterShort, chapterTitlesAlike, chaptersFew, correctionUndated, descriptionLong, forbiddenCharacter,
 	runningLong, titleLong,
 }

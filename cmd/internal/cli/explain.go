@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -54,7 +55,10 @@ func groups() []group {
 		}
 		all = append(all, group{r.Group.String(), []string{r.Name}})
 	}
-	return append(all, group{"Caption files", captions.Findings()})
+	files := slices.DeleteFunc(captions.Findings(), func(rule string) bool {
+		return slices.ContainsFunc(lint.Rules(), func(r lint.Rule) bool { return r.Name == rule })
+	})
+	return append(all, group{"Caption files", files})
 }
 
 func runExplain(o *explainOptions) error {

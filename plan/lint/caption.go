@@ -1,0 +1,54 @@
+package lint
+
+import (
+	"strconv"
+	"strings"
+
+	"fixslate/chapters/captions"
+	"fixslate/plan/diag"
+)
+
+// The plan's own captions are cut to fit their profile; what does not fit
+// however it is cut is reported here under the names that caption files have,
+// whose pages stand with the captions.
+var captionFast, captionWide, captionTall, captionShort = captionRule("caption-fast"), captionRule("caption-wide"), captionRule("caption-tall"), captionRule("caption-short")
+
+func captionRule(name string) Rule {
+	return Rule{Name: name, Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
+		var found []Report
+		at := map[string]int{} // one a step: a fast step is fast in every cue
+		for _, f := range p.captions {
+			i, err := strconv.Atoi(strings.TrimSuffix(strings.TrimPrefix(f.Path, "cue["), "]"))
+			if f.Rule != name || err != nil || i >= len(p.Cues) {
+				continue
+			}
+			path := p.narrationAt(p.Cues[i].Start.Seconds())
+			if _, seen := at[path]; !seen {
+				at[path] = len(found)
+				found = append(found, Report{Message: "in the captions " + f.Message, Hint: f.Hint, Path: path})
+			}
+		}
+		return found
+	}}
+}
+
+// captionFindings holds the plan's cues against the plan's profile.
+func captionFindings(p *Pass) []diag.Finding {
+	profile, ok := captions.ProfileNamed(p.Plan.Captions.Profile)
+	if !ok || len(p.Cues) == 0 {
+		return nil
+	}
+	return captions.Check(captions.File{Cues: p.Cues}, profile)
+}
+
+// narrationAt is the narration that is spoken at a time in seconds.
+func (p *Pass) narrationAt(seconds float64) string {
+	path := "video"
+	for _, s := range p.Timeline.Steps {
+		if s.Start > seconds+0.001 {
+			break
+		}
+		path = stepPath(s.Index, "say")
+	}
+	return path
+}

@@ -282,7 +282,7 @@ func TestGot(t *testing.T) {
 	if last.Words() != "the object back to how it was before the work" || last.ChangeSeconds() != 20*60 {
 		t.Errorf("%q, %d s", last.Words(), last.ChangeSeconds())
 	}
-	_, shots, d = arrange(t, text, ids(shots)...)
+	_, _, d = arrange(t, text, ids(shots)...)
 	if len(d.Sessions) != 0 || d.Summary()[0] != "Every shot of the day is in the can." {
 		t.Errorf("%+v", d)
 	}

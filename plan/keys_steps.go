@@ -51,7 +51,7 @@ var shotTable = table[Shot]{
 		{Key{Name: "light", Doc: "light", Default: "the set-up's", Example: `"head lamp"`}, func(v *Shot) any { return &v.Light }},
 		{Key{Name: "takes", Doc: "takes", Default: "1", Example: "2"}, func(v *Shot) any { return &v.Takes }},
 		{Key{Name: "length", Doc: "length of one take", Default: "inferred", Example: `"20s"`}, func(v *Shot) any { return &v.Length }},
-		{Key{Name: "needs", Doc: `states it needs, also "not cover-off"`, Example: `["unplugged"]`}, func(v *Shot) any { return &v.Needs }},
+		{Key{Name: "needs", Doc: `states it needs, also "not cover-off"; [] for none: it can be made at any time`, Example: `["unplugged"]`}, func(v *Shot) any { return &v.Needs }},
 		{Key{Name: "kind", Doc: "who makes it", Default: `"camera"`, Example: `"still"`, Words: []string{"camera", "screen", "still", "insert"}}, func(v *Shot) any { return &v.Kind }},
 		{Key{Name: "file", Doc: "the file of a still or insert", Example: `"wiring.png"`}, func(v *Shot) any { return &v.File }},
 		{Key{Name: "apart", Doc: "made on another day or at another place", Default: "false", Example: "true"}, func(v *Shot) any { return &v.Apart }},

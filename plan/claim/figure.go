@@ -307,7 +307,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || r.said(at, kindsOfWord().self)) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
-	if r.chats(at) {
+	if r.chats(at) || r.is(n, "mark") || r.is(n, "later") && r.said(at, kindsOfWord().self) {
 		return
 	}
 	if r.is(at-1, "every") || r.is(at-1, "per") {

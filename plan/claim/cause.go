@@ -1,5 +1,7 @@
 package claim
 
+import "strings"
+
 // consequences reads cause and effect without a word for it: "if it clicks,
 // it's the relay", "overtighten it and it strips", "too hot and it warps",
 // "heat kills bearings".
@@ -24,7 +26,7 @@ func (r *reader) consequences() {
 		if condition < 0 || i <= condition {
 			continue
 		}
-		if w.mood == statement && (w.classes&k.harm != 0 && r.happens(i) || r.diagnosed(condition, i)) || r.follows(condition, i) {
+		if w.mood == statement && (w.classes&k.harm != 0 && r.happens(i) && r.beyond(condition, i) || r.diagnosed(condition, i)) || r.follows(condition, i) {
 			r.add(Causal)
 			return
 		}
@@ -48,7 +50,7 @@ func (r *reader) causes() {
 		if before.classes&(k.pronoun|k.person|k.det|k.wh|k.glue|k.modal|k.be|k.have|k.order|k.prep|k.lead) != 0 || before.text == "not" || before.text == "to" || before.text == "all" {
 			continue
 		}
-		easy := r.in(i+1, k.self) || r.is(i+1, "sense") || r.is(i+1, "sure")
+		easy := strings.HasSuffix(r.words[i+1].text, "ing") || r.in(i+1, k.self) || r.is(i+1, "sense") || r.is(i+1, "sure")
 		for j := i + 1; j < len(r.words) && j <= i+reach; j++ {
 			switch r.words[j].text {
 			case "easier", "easy", "simple", "simpler", "possible":
@@ -123,6 +125,16 @@ func (r *reader) verbBetween(i, end int) bool {
 	return false
 }
 
+// beyond says whether word i stands in another clause than the condition: in "if
+// it sticks, clean it" nothing is said to follow.
+func (r *reader) beyond(condition, i int) bool {
+	switch r.words[condition].text {
+	case "if", "when", "unless":
+		return r.words[condition].mood != statement || r.newSubject(condition, i)
+	}
+	return true
+}
+
 // happens says whether a verb of failure is what a thing does: behind a
 // subject, not behind an article or "to".
 func (r *reader) happens(i int) bool {
@@ -131,8 +143,8 @@ func (r *reader) happens(i int) bool {
 		return false
 	}
 	before := &r.words[i-1]
-	if before.classes&(k.det|k.prep|k.be|k.self|k.order) != 0 && before.classes&k.modal == 0 && before.text != "it" && before.text != "they" {
-		return before.classes&k.be != 0 && false
+	if before.classes&(k.det|k.prep|k.be|k.self|k.order|k.glue) != 0 && before.classes&k.modal == 0 && before.text != "it" && before.text != "they" && before.text != "that" {
+		return false
 	}
 	return before.text != "to" && before.text != "you" && before.text != "not"
 }

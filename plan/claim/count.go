@@ -183,7 +183,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 		return "", false // a grade's name
 	}
 	// "the two-pin pump" and "the three screws" refer to what was told before.
-	refers := r.is(at-1, "the") || r.is(at-1, "these") || r.is(at-1, "those") || r.in(at-1, k.poss)
+	refers := r.is(at-1, "the") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "all") || r.is(at-1, "both") || r.in(at-1, k.poss)
 	if unit, ok := r.compounded(f, at, n); ok {
 		return unit, !refers
 	}

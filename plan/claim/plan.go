@@ -13,10 +13,7 @@ import (
 // that the plan holds for it. Cautions are left out: "the fan could start" is
 // how a warning is worded.
 func Plan(p *plan.Plan) []Claim {
-	sources := map[plan.Ref][]string{}
-	for _, f := range p.Facts() {
-		sources[f.Ref] = append(sources[f.Ref], sourcesOf(p, f.Ref)...)
-	}
+	on := newShelf(p)
 	var all []Claim
 	for i := range p.Steps {
 		s := &p.Steps[i]
@@ -37,7 +34,7 @@ func Plan(p *plan.Plan) []Claim {
 					})
 				}
 				if c.NeedsEvidence {
-					c.Evidence = evidence(p, s, l, sources)
+					c.Evidence = on.evidence(s, &l)
 				}
 				all = append(all, c)
 			}
@@ -46,8 +43,33 @@ func Plan(p *plan.Plan) []Claim {
 	return all
 }
 
+// shelf holds what a plan has as evidence, its words made ready once.
+type shelf struct {
+	plan    *plan.Plan
+	sources map[plan.Ref][]string
+	tests   map[string][]string // what a test speaks of, a text for each version
+	says    []string            // of each [[claim]], its words with a space around each; a space alone for none
+	texts   []string
+}
+
+func newShelf(p *plan.Plan) *shelf {
+	s := &shelf{plan: p, sources: map[plan.Ref][]string{}, tests: map[string][]string{}}
+	for _, f := range p.Facts() {
+		s.sources[f.Ref] = append(s.sources[f.Ref], sourcesOf(p, f.Ref)...)
+	}
+	for i := range p.Tests {
+		t := &p.Tests[i]
+		s.tests[t.ID] = append(s.tests[t.ID], t.Question.Print+" "+t.How.Print+" "+t.At.Print)
+	}
+	for i := range p.Claims {
+		s.says = append(s.says, wordsOf(p.Claims[i].Says))
+		s.texts = append(s.texts, p.Claims[i].Text.Print)
+	}
+	return s
+}
+
 // evidence lists what stands behind a line, each once.
-func evidence(p *plan.Plan, s *plan.Step, l plan.Line, sources map[plan.Ref][]string) []string {
+func (s *shelf) evidence(step *plan.Step, l *plan.Line) []string {
 	var found []string
 	add := func(what string) {
 		if !slices.Contains(found, what) {
@@ -58,22 +80,32 @@ func evidence(p *plan.Plan, s *plan.Step, l plan.Line, sources map[plan.Ref][]st
 		if q.Ref.Kind == plan.KindTest {
 			add(q.Ref.String())
 		}
-		for _, id := range sources[q.Ref] {
+		for _, id := range s.sources[q.Ref] {
 			add("source:" + id)
 		}
 	}
-	said := wordsOf(l.Print)
-	for _, id := range s.Tests {
-		for _, t := range p.Test(id) {
-			if sharesWord(said, t.Question.Print+" "+t.How.Print+" "+t.At.Print) {
+	if len(step.Tests) > 0 || len(s.says) > 0 {
+		s.told(step, wordsOf(l.Print), add)
+	}
+	if step.Opinion {
+		add("opinion")
+	}
+	return found
+}
+
+// told adds the tests of the step that speak of what is said, and the claims
+// that answer for it.
+func (s *shelf) told(step *plan.Step, said string, add func(string)) {
+	for _, id := range step.Tests {
+		for _, text := range s.tests[id] {
+			if sharesWord(said, text) {
 				add("test:" + id)
 			}
 		}
 	}
-	for i := range p.Claims {
-		c := &p.Claims[i]
-		says := wordsOf(c.Says)
-		answers := says != " " && strings.Contains(said, says) || says == " " && slices.Contains(s.Claims, c.ID) && sharesWord(said, c.Text.Print)
+	for i, says := range s.says {
+		c := &s.plan.Claims[i]
+		answers := says != " " && strings.Contains(said, says) || says == " " && slices.Contains(step.Claims, c.ID) && sharesWord(said, s.texts[i])
 		if !answers {
 			continue
 		}
@@ -84,10 +116,6 @@ func evidence(p *plan.Plan, s *plan.Step, l plan.Line, sources map[plan.Ref][]st
 			add("opinion")
 		}
 	}
-	if s.Opinion {
-		add("opinion")
-	}
-	return found
 }
 
 // sourcesOf lists the sources of a fact in all its versions.
@@ -138,7 +166,11 @@ func wordsOf(text string) string {
 func sharesWord(said, text string) bool {
 	v, k := vocabulary(), kindsOfWord()
 	for w := range strings.FieldsSeq(wordsOf(text)) {
-		if len(w) > 3 && v.words[w]&(k.glue|k.det|k.prep|k.lead|k.order|k.states|k.modal|k.wh|k.pronoun|k.person) == 0 && strings.Contains(said, " "+w+" ") {
+		c := v.words[w]
+		if c&k.weak != 0 {
+			c &^= k.order | k.weak // "strap" and "drain" are things too
+		}
+		if len(w) > 3 && c&(k.glue|k.det|k.prep|k.lead|k.order|k.states|k.modal|k.wh|k.pronoun|k.person) == 0 && strings.Contains(said, " "+w+" ") {
 			return true
 		}
 	}

@@ -55,6 +55,49 @@ func TestPlanEvidence(t *testing.T) {
 	}
 }
 
+const tested = `[video]
+title = "Find a bad earth"
+[[test]]
+id = "drop"
+question = "Does the earth strap drop voltage?"
+instrument = "meter"
+expect = "at most 0.2 V"
+checks = ["strap"]
+pass = "stop: look elsewhere"
+fail = "stop: clean it"
+[[cause]]
+id = "strap"
+what = "corroded strap"
+[[step]]
+title = "Measure"
+tests = ["drop"]
+say = "The strap is corroded because damp gets in. The lid is never tight. I reckon the meter is right."
+other_side = "The left strap always snaps."
+[[step]]
+title = "Say so"
+opinion = true
+say = "Brass lasts longer than plastic."
+`
+
+// A test of the step stands behind what it speaks of, an opinion behind all that
+// the step says; the other side's words count as the step's.
+func TestPlanTestsAndOpinions(t *testing.T) {
+	var got []string
+	for _, c := range Plan(decode(t, tested)) {
+		got = append(got, fmt.Sprint(c.Path, c.Kinds, c.Evidence))
+	}
+	want := []string{
+		"step[0].say[causal] [test:drop]",
+		"step[0].say[universal] []",
+		"step[0].say[hedge] []",
+		"step[0].other_side[universal] [test:drop]",
+		"step[1].say[comparison] [opinion]",
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+}
+
 func BenchmarkPlan(b *testing.B) {
 	var s strings.Builder
 	s.WriteString("[video]\ntitle = \"x\"\n")

@@ -2,7 +2,6 @@ package trade
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -58,7 +57,7 @@ func ParseDrive(s string) (Drive, bool) {
 // Here "hex socket" means the socket in the screw; in a tool's name it means
 // the tool that goes over a nut. A size in brackets repeats the one before.
 func ParseDrives(s string) []Drive {
-	text := socketInside.ReplaceAllString(driveText(s), "hex key")
+	text := socketInside().ReplaceAllString(driveText(s), "hex key")
 	if head, rest, ok := strings.Cut(text, "("); ok && strings.TrimSpace(head) != "" {
 		_, rest, _ = strings.Cut(rest, ")")
 		text = strings.TrimSpace(head + rest)
@@ -79,7 +78,7 @@ func ParseDrives(s string) []Drive {
 // drive of its own, and as a whole where not: "10 and 13 mm spanners".
 func byParts(text string, read func(string) []Drive) []Drive {
 	var found []Drive
-	parts := partMark.Split(text, -1)
+	parts := partMark().Split(text, -1)
 	for _, part := range parts {
 		of := read(strings.TrimSpace(part))
 		if len(of) == 0 && len(parts) > 1 {
@@ -92,9 +91,9 @@ func byParts(text string, read func(string) []Drive) []Drive {
 	return found
 }
 
-var partMark = regexp.MustCompile(` or | and | with | ?[+&] ?| / |, `)
+var partMark = patternOf(` or | and | with | ?[+&] ?| / |, `)
 
-var socketInside = regexp.MustCompile(`\bhex(?:agon)? socket\b`)
+var socketInside = patternOf(`\bhex(?:agon)? socket\b`)
 
 // Turns says whether a tool of this drive turns a fastener of that one. A tool
 // whose size is not said is taken to fit. Hexagons and keys of the other system
@@ -141,7 +140,7 @@ func driveText(s string) string {
 		return s
 	}
 	for _, form := range ratchetSquares {
-		s = form.ReplaceAllString(s, " ")
+		s = form().ReplaceAllString(s, " ")
 	}
 	return strings.Join(strings.Fields(s), " ")
 }
@@ -152,46 +151,46 @@ var driveFolder = strings.NewReplacer("–", "-", "—", "-", "−", "-", "″",
 // ratchetSquares are the squares that join ratchet and socket, which turn no
 // fastener: "1/2 in drive", "3/8 ratchet", "breaker bar 1/2 in", and an
 // extension's length.
-var ratchetSquares = []*regexp.Regexp{
-	regexp.MustCompile(`\d+/\d+ *-?(?:in|inch)?[. -]*(?:square )?(?:drive|dr|ratchets?|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension)\b`),
-	regexp.MustCompile(`\b(?:ratchet|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension),? \d/\d *(?:in\b|inch)?`),
-	regexp.MustCompile(`\b\d+ *(?:in|inch|mm) (?:long )?extension\b`),
+var ratchetSquares = []pattern{
+	patternOf(`\d+/\d+ *-?(?:in|inch)?[. -]*(?:square )?(?:drive|dr|ratchets?|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension)\b`),
+	patternOf(`\b(?:ratchet|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension),? \d/\d *(?:in\b|inch)?`),
+	patternOf(`\b\d+ *(?:in|inch|mm) (?:long )?extension\b`),
 }
 
 // codes are the drives written as letters and a number.
 var codes = []struct {
-	form  *regexp.Regexp
+	form  pattern
 	kind  string
 	unit  string   // prefix of the printed size
 	stems []string // one of which stands in every text that fits: cheaper than the pattern
 }{
-	{regexp.MustCompile(`\b(?:tr|tx-?tr|tt|th) ?-?(\d{1,3})h?\b|\bt(?:x|orx)? ?-?(\d{1,3})(?:h\b|(?: |-)?(?:security|tamper\w*|pin|hollow|with pin|hexalobular with pin))|\b(?:security|tamper\w*|hollow|pin-?hole) (?:bit )?(?:torx |star |hexalobular )?t(?:x)?-? ?(\d{1,3})\b`), HexalobularPin, "T", []string{"tr", "tt", "th", "tx", "secur", "tamper", "pin", "hollow", "h"}},
-	{regexp.MustCompile(`\b(?:external (?:torx|hexalobular)|e-?torx|inverted torx|female torx|etx) ?(?:size )?e?-?(\d{1,2})\b|\be-?(\d{1,2})\b`), HexalobularOutside, "E", []string{"e"}},
-	{regexp.MustCompile(`\bt(?:x)?-? ?(\d{1,3})\b|\b(?:torx|hexalobular|star|six-lobe|6-lobe)(?: plus)? ?(?:size |no\.? ?|#)?(\d{1,3})\b`), Hexalobular, "T", []string{"t", "star", "lobe"}},
-	{regexp.MustCompile(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phill?ips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phill?ips|cross)`), CrossH, "PH", []string{"ph", "cross"}},
-	{regexp.MustCompile(`\bpz ?-?#?(0{1,3}|[1-5])\b|\b(?:posi|pozi)(?:drive?)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:posi|pozi)`), CrossZ, "PZ", []string{"pz", "pos", "poz"}},
-	{regexp.MustCompile(`\b(?:sq|r) ?-?#?([0-4])\b|\b(?:robertson|square)(?: drive| recess)? ?(?:size |no\.? ?|#|number )?([0-4])\b|(?:#|no\.? ?|number |size )([0-4]) ?(?:robertson|square)`), Square, "#", []string{"sq", "r"}},
-	{regexp.MustCompile(`\b(?:xzn|triple[ -]square|spline|multi-?tooth) ?m?-?(\d{1,2})\b|\bm(\d{1,2}) ?(?:xzn|triple[ -]square|spline|multi-?tooth)`), TripleSquare, "M", []string{"xzn", "triple", "spline", "tooth"}},
-	{regexp.MustCompile(`\b(?:pentalobe|pentalobular) ?(?:p|ts|pl)?([1-6])\b|\bp([1-6]) ?(?:pentalobe|pentalobular)|\bp([2-6])\b`), Pentalobular, "P", []string{"p"}},
-	{regexp.MustCompile(`\b(?:tri-?wing|tri-?point) ?y?([0-4]{1,2})\b|\by([0-4]{1,2})\b`), TriWing, "Y", []string{"tri", "y"}},
+	{patternOf(`\b(?:tr|tx-?tr|tt|th) ?-?(\d{1,3})h?\b|\bt(?:x|orx)? ?-?(\d{1,3})(?:h\b|(?: |-)?(?:security|tamper\w*|pin|hollow|with pin|hexalobular with pin))|\b(?:security|tamper\w*|hollow|pin-?hole) (?:bit )?(?:torx |star |hexalobular )?t(?:x)?-? ?(\d{1,3})\b`), HexalobularPin, "T", []string{"tr", "tt", "th", "tx", "secur", "tamper", "pin", "hollow", "h"}},
+	{patternOf(`\b(?:external (?:torx|hexalobular)|e-?torx|inverted torx|female torx|etx) ?(?:size )?e?-?(\d{1,2})\b|\be-?(\d{1,2})\b`), HexalobularOutside, "E", []string{"e"}},
+	{patternOf(`\bt(?:x)?-? ?(\d{1,3})\b|\b(?:torx|hexalobular|star|six-lobe|6-lobe)(?: plus)? ?(?:size |no\.? ?|#)?(\d{1,3})\b`), Hexalobular, "T", []string{"t", "star", "lobe"}},
+	{patternOf(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phill?ips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phill?ips|cross)`), CrossH, "PH", []string{"ph", "cross"}},
+	{patternOf(`\bpz ?-?#?(0{1,3}|[1-5])\b|\b(?:posi|pozi)(?:drive?)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:posi|pozi)`), CrossZ, "PZ", []string{"pz", "pos", "poz"}},
+	{patternOf(`\b(?:sq|r) ?-?#?([0-4])\b|\b(?:robertson|square)(?: drive| recess)? ?(?:size |no\.? ?|#|number )?([0-4])\b|(?:#|no\.? ?|number |size )([0-4]) ?(?:robertson|square)`), Square, "#", []string{"sq", "r"}},
+	{patternOf(`\b(?:xzn|triple[ -]square|spline|multi-?tooth) ?m?-?(\d{1,2})\b|\bm(\d{1,2}) ?(?:xzn|triple[ -]square|spline|multi-?tooth)`), TripleSquare, "M", []string{"xzn", "triple", "spline", "tooth"}},
+	{patternOf(`\b(?:pentalobe|pentalobular) ?(?:p|ts|pl)?([1-6])\b|\bp([1-6]) ?(?:pentalobe|pentalobular)|\bp([2-6])\b`), Pentalobular, "P", []string{"p"}},
+	{patternOf(`\b(?:tri-?wing|tri-?point) ?y?([0-4]{1,2})\b|\by([0-4]{1,2})\b`), TriWing, "Y", []string{"tri", "y"}},
 }
 
 // driveWords name a kind without a code. Order matters: a later kind's words
 // stand inside an earlier one's.
 var driveWords = []struct {
-	form  *regexp.Regexp
+	form  pattern
 	kind  string
 	stems []string
 }{
-	{regexp.MustCompile(`\b(?:e-?torx|external (?:torx|hexalobular))\b`), HexalobularOutside, []string{"torx", "external"}},
-	{regexp.MustCompile(`\b(?:hexalobular with pin|(?:security|tamper\w*(?: proof)?) (?:torx|hexalobular|star))\b`), HexalobularPin, []string{"pin", "secur", "tamper"}},
-	{regexp.MustCompile(`\b(?:torx|hexalobular|star (?:bits?|drivers?|keys?))\b`), Hexalobular, []string{"torx", "hexalob", "star"}},
-	{regexp.MustCompile(`\b(?:phill?ips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`), CrossH, []string{"phil", "cross"}},
-	{regexp.MustCompile(`\b(?:cross recess z|posi\w*|pozi\w*)\b`), CrossZ, []string{"pos", "poz", "cross"}},
-	{regexp.MustCompile(`\b(?:xzn|triple[ -]square)\b`), TripleSquare, []string{"xzn", "triple"}},
-	{regexp.MustCompile(`\b(?:robertson|square (?:recess|bits?|drivers?|screwdrivers?)|square)\b`), Square, []string{"square", "robert"}},
-	{regexp.MustCompile(`\b(?:pentalobe|pentalobular)\b`), Pentalobular, []string{"pental"}},
-	{regexp.MustCompile(`\b(?:tri-?wing|tri-?point)\b`), TriWing, []string{"tri"}},
+	{patternOf(`\b(?:e-?torx|external (?:torx|hexalobular))\b`), HexalobularOutside, []string{"torx", "external"}},
+	{patternOf(`\b(?:hexalobular with pin|(?:security|tamper\w*(?: proof)?) (?:torx|hexalobular|star))\b`), HexalobularPin, []string{"pin", "secur", "tamper"}},
+	{patternOf(`\b(?:torx|hexalobular|star (?:bits?|drivers?|keys?))\b`), Hexalobular, []string{"torx", "hexalob", "star"}},
+	{patternOf(`\b(?:phill?ips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`), CrossH, []string{"phil", "cross"}},
+	{patternOf(`\b(?:cross recess z|posi\w*|pozi\w*)\b`), CrossZ, []string{"pos", "poz", "cross"}},
+	{patternOf(`\b(?:xzn|triple[ -]square)\b`), TripleSquare, []string{"xzn", "triple"}},
+	{patternOf(`\b(?:robertson|square (?:recess|bits?|drivers?|screwdrivers?)|square)\b`), Square, []string{"square", "robert"}},
+	{patternOf(`\b(?:pentalobe|pentalobular)\b`), Pentalobular, []string{"pental"}},
+	{patternOf(`\b(?:tri-?wing|tri-?point)\b`), TriWing, []string{"tri"}},
 }
 
 // readDrives reads every drive that a text names by a code or by a word of the
@@ -207,24 +206,24 @@ func readDrives(text string) []Drive {
 		if !hasDigit || !containsAny(text, c.stems) {
 			continue
 		}
-		for _, m := range c.form.FindAllStringSubmatch(rest, -1) {
+		for _, m := range c.form().FindAllStringSubmatch(rest, -1) {
 			for _, n := range m[1:] {
 				if n != "" {
 					found = add(found, Drive{c.kind, c.unit + n})
 				}
 			}
 		}
-		rest = c.form.ReplaceAllString(rest, " ; ")
+		rest = c.form().ReplaceAllString(rest, " ; ")
 	}
 	coded := kindsOf(found)
 	for _, w := range driveWords {
-		if !containsAny(rest, w.stems) || !w.form.MatchString(rest) {
+		if !containsAny(rest, w.stems) || !w.form().MatchString(rest) {
 			continue
 		}
 		if !slices.Contains(coded, w.kind) {
 			found = add(found, Drive{Kind: w.kind})
 		}
-		rest = w.form.ReplaceAllString(rest, " ")
+		rest = w.form().ReplaceAllString(rest, " ")
 	}
 	return append(found, sizedDrives(rest)...)
 }

@@ -1,7 +1,6 @@
 package trade
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -12,7 +11,7 @@ import (
 // without a size: "adjustable spanner", "socket set". A tool that turns no
 // fastener gives none.
 func DrivesOf(toolName string) []Drive {
-	return byParts(noDriver.ReplaceAllString(driveText(toolName), " ; "), drivesOfTool)
+	return byParts(noDriver().ReplaceAllString(driveText(toolName), " ; "), drivesOfTool)
 }
 
 func drivesOfTool(text string) []Drive {
@@ -21,9 +20,9 @@ func drivesOfTool(text string) []Drive {
 		return found
 	}
 	switch {
-	case wheelBrace.MatchString(text):
+	case wheelBrace().MatchString(text):
 		return hexagons("17", "19", "21", "22")
-	case bitSet.MatchString(text):
+	case bitSet().MatchString(text):
 		return []Drive{{Kind: Hexalobular}, {Kind: CrossH}, {Kind: CrossZ}, {Kind: Slotted}, {Kind: HexKey}}
 	case strings.Contains(text, "screwdriver"):
 		// a screwdriver that does not say which: either common kind
@@ -34,21 +33,21 @@ func drivesOfTool(text string) []Drive {
 
 // noDriver are tools whose names hold a driver's words and that turn no
 // fastener themselves.
-var noDriver = regexp.MustCompile(`\b(?:drill bits?|tap wrench|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|filter wrench|chain wrench|pipe wrench)\b`)
+var noDriver = patternOf(`\b(?:drill bits?|tap wrench|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|filter wrench|chain wrench|pipe wrench)\b`)
 
 var (
-	wheelBrace = regexp.MustCompile(`\bwheel[ -]?(?:nut|bolt)?[ -]?(?:wrench|brace|spanner)\b|\blug wrench\b`)
-	bitSet     = regexp.MustCompile(`\b(?:driver )?bit(?: |-)?(?:set|kit|case)\b|\bset of bits\b|\bassorted bits\b`)
+	wheelBrace = patternOf(`\bwheel[ -]?(?:nut|bolt)?[ -]?(?:wrench|brace|spanner)\b|\blug wrench\b`)
+	bitSet     = patternOf(`\b(?:driver )?bit(?: |-)?(?:set|kit|case)\b|\bset of bits\b|\bassorted bits\b`)
 )
 
 // A tool's kind where its size is a length. Internal hexagon words come first:
 // "hex bit socket" is one. "8 mm hex socket" is an external one, by its six
 // points; a fastener's drive that is written so means its own socket.
 var (
-	keyWords    = regexp.MustCompile(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`)
-	slotWords   = regexp.MustCompile(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|^flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`)
-	hexWords    = regexp.MustCompile(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`)
-	anyHexWords = regexp.MustCompile(`\b(?:adjustable (?:spanner|wrench)|socket (?:set|kit)|sockets|spanner set|set of (?:spanners|sockets|wrenches)|spanners|wrench set|wrenches|nut driver set|hex(?:agon)?(?:[ -]head)?$)\b`)
+	keyWords    = patternOf(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`)
+	slotWords   = patternOf(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|^flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`)
+	hexWords    = patternOf(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`)
+	anyHexWords = patternOf(`\b(?:adjustable (?:spanner|wrench)|socket (?:set|kit)|sockets|spanner set|set of (?:spanners|sockets|wrenches)|spanners|wrench set|wrenches|nut driver set|hex(?:agon)?(?:[ -]head)?$)\b`)
 )
 
 // sizedDrives reads the drives whose sizes are lengths: hexagons outside and
@@ -57,23 +56,23 @@ func sizedDrives(text string) []Drive {
 	sizes := readSizes(text)
 	kind := ""
 	switch {
-	case keyWords.MatchString(text):
+	case keyWords().MatchString(text):
 		kind = HexKey
-	case slotWords.MatchString(text):
+	case slotWords().MatchString(text):
 		kind = Slotted
-	case hexWords.MatchString(text):
+	case hexWords().MatchString(text):
 		kind = Hex
 	default:
 		return nil
 	}
-	if m := bareSize.FindStringSubmatch(text); sizes == nil && m != nil {
+	if m := bareSize().FindStringSubmatch(text); sizes == nil && m != nil {
 		sizes = []size{{number: m[1] + m[2], unit: string(Millimetre)}}
 	}
 	var found []Drive
 	for _, s := range expand(kind, sizes) {
 		found = add(found, Drive{kind, s})
 	}
-	if found == nil && (kind != Hex || anyHexWords.MatchString(text)) {
+	if found == nil && (kind != Hex || anyHexWords().MatchString(text)) {
 		found = []Drive{{Kind: kind}}
 	}
 	return found
@@ -81,20 +80,20 @@ func sizedDrives(text string) []Drive {
 
 // bareSize is a kind with a figure that can only be its size in mm: "hex 8",
 // "13 spanner". In longer names a figure may count the tools.
-var bareSize = regexp.MustCompile(`^(?:(?:hex|hex key|allen|allen key|spanner|socket|nut driver) (\d{1,2}(?:\.5)?)|(\d{1,2}(?:\.5)?) (?:hex|hex key|allen key|spanner|socket|nut driver))$`)
+var bareSize = patternOf(`^(?:(?:hex|hex key|allen|allen key|spanner|socket|nut driver) (\d{1,2}(?:\.5)?)|(\d{1,2}(?:\.5)?) (?:hex|hex key|allen key|spanner|socket|nut driver))$`)
 
 // headWords are words beside a fastener's size that leave it a hexagon.
-var headWords = regexp.MustCompile(`\b(?:flanged?|head|bolt|nut|screw|hexagon|with)\b`)
+var headWords = patternOf(`\b(?:flanged?|head|bolt|nut|screw|hexagon|with)\b`)
 
 // bareHexagons reads a fastener's drive that is a size alone, or beside words of
 // a head: "8 mm", "10 mm flange". "8 mm or PH2" has one too.
 func bareHexagons(text string) []Drive {
 	for _, c := range codes {
-		text = c.form.ReplaceAllString(text, " ")
+		text = c.form().ReplaceAllString(text, " ")
 	}
-	text = strings.TrimSpace(headWords.ReplaceAllString(strings.Trim(strings.TrimSpace(text), "/,+&"), " "))
+	text = strings.TrimSpace(headWords().ReplaceAllString(strings.Trim(strings.TrimSpace(text), "/,+&"), " "))
 	text = strings.TrimSpace(strings.TrimSuffix(text, " or"))
-	if loc := sizeList.FindStringIndex(text); loc == nil || strings.TrimSpace(text[:loc[0]]+text[loc[1]:]) != "" {
+	if loc := sizeList().FindStringIndex(text); loc == nil || strings.TrimSpace(text[:loc[0]]+text[loc[1]:]) != "" {
 		return nil
 	}
 	var found []Drive
@@ -120,9 +119,9 @@ const (
 // sizeList finds sizes that share a unit: "8, 10 and 13 mm", "4-8 mm",
 // "10 mm x 13 mm".
 var (
-	sizeList = regexp.MustCompile(`\b` + sizePattern + `(?: ?(?:mm|inch|in\b))?(?:(?:` + joinPattern + `| ?x ?)` + sizePattern + `(?: ?(?:mm|inch|in\b))?)*`)
-	oneSize  = regexp.MustCompile(sizePattern)
-	spanMark = regexp.MustCompile(`(` + sizePattern + `)(?: ?mm)? ?(?:-|to|\.\.) ?(` + sizePattern + `)`)
+	sizeList = patternOf(`\b` + sizePattern + `(?: ?(?:mm|inch|in\b))?(?:(?:` + joinPattern + `| ?x ?)` + sizePattern + `(?: ?(?:mm|inch|in\b))?)*`)
+	oneSize  = patternOf(sizePattern)
+	spanMark = patternOf(`(` + sizePattern + `)(?: ?mm)? ?(?:-|to|\.\.) ?(` + sizePattern + `)`)
 )
 
 // size is a size with its unit, or the first of a span of nominal sizes.
@@ -135,25 +134,25 @@ type size struct {
 // "mm" at the list's end.
 func readSizes(text string) []size {
 	var sizes []size
-	for _, list := range sizeList.FindAllString(text, -1) {
+	for _, list := range sizeList().FindAllString(text, -1) {
 		unit := ""
 		switch {
 		case strings.HasSuffix(list, "mm"):
 			unit = string(Millimetre)
 		case strings.HasSuffix(list, "in"), strings.HasSuffix(list, "inch"):
 			unit = string(Inch)
-		case strings.Contains(list, "/") && !strings.Contains(list, "mm") && oneSize.FindString(list) == list:
+		case strings.Contains(list, "/") && !strings.Contains(list, "mm") && oneSize().FindString(list) == list:
 			unit = string(Inch) // "9/16 spanner"
 		default:
 			continue
 		}
-		for _, span := range spanMark.FindAllStringSubmatch(list, -1) {
+		for _, span := range spanMark().FindAllStringSubmatch(list, -1) {
 			if unit == string(Millimetre) {
 				sizes = append(sizes, size{span[1], span[2], unit})
 				list = strings.Replace(list, span[0], "", 1)
 			}
 		}
-		for _, n := range oneSize.FindAllString(list, -1) {
+		for _, n := range oneSize().FindAllString(list, -1) {
 			if unit == string(Millimetre) && strings.Contains(n, "/") { // "10/13 mm" are two sizes
 				for _, part := range strings.Split(n, "/") {
 					sizes = append(sizes, size{number: part, unit: unit})
@@ -201,7 +200,7 @@ func expand(kind string, sizes []size) []string {
 }
 
 // codeSpan finds a set that runs between two sizes: "T10 to T30", "PH0-PH3".
-var codeSpan = regexp.MustCompile(`\b(t|tx|tr|ph|pz|e) ?-?(\d{1,3}) ?(?:-|to|\.\.) ?(t|tx|tr|ph|pz|e) ?-?(\d{1,3})\b`)
+var codeSpan = patternOf(`\b(t|tx|tr|ph|pz|e) ?-?(\d{1,3}) ?(?:-|to|\.\.) ?(t|tx|tr|ph|pz|e) ?-?(\d{1,3})\b`)
 
 // The numbers of the code's kinds, by ISO 10664 and ISO 4757; small
 // hexalobulars and the external ones from memory.
@@ -222,7 +221,7 @@ var lobeNumbers = []int{3, 4, 5, 6, 7, 8, 9, 10, 15, 20, 25, 27, 30, 40, 45, 50,
 // codeSpans writes out the sets in a text and takes them off it.
 func codeSpans(text string) (found []Drive, rest string) {
 	rest = text
-	for _, m := range codeSpan.FindAllStringSubmatch(text, -1) {
+	for _, m := range codeSpan().FindAllStringSubmatch(text, -1) {
 		low, err1 := strconv.Atoi(m[2])
 		high, err2 := strconv.Atoi(m[4])
 		if m[1] != m[3] || err1 != nil || err2 != nil || low >= high {

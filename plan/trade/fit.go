@@ -1,7 +1,6 @@
 package trade
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -35,7 +34,7 @@ type Fit struct {
 // follow no standard for screws (drain plugs, spark plugs, unions, banjo bolts)
 // get NoTable.
 func DriveFits(thread, head string, drive Drive) Fit {
-	if _, ok := ParseThread(thread); !ok || drive.Size == "" || unlisted.MatchString(head) {
+	if _, ok := ParseThread(thread); !ok || drive.Size == "" || unlisted().MatchString(head) {
 		return Fit{}
 	}
 	rows := fitRows(thread, drive.Kind)
@@ -85,9 +84,9 @@ var insideHeads = []string{"socket", "button", "countersunk", "set screw"}
 // Special holds for a fastener that by its name is no screw of the tables: a
 // drain plug, a bleed nipple, a wheel axle. Its last word says what it is, so
 // that an "axle cover screw" stays a screw.
-func Special(what string) bool { return len(what) <= maxDriveText && special.MatchString(what) }
+func Special(what string) bool { return len(what) <= maxDriveText && special().MatchString(what) }
 
-var special = regexp.MustCompile(`(?i)\b(?:plug|union|banjo(?: bolt)?|nipple|bleeder|sensor|fitting|valve|coupling|gland|adapter|axle|spindle|skewer|pin|pivot|insert|jet)s?$`)
+var special = patternOf(`(?i)\b(?:plug|union|banjo(?: bolt)?|nipple|bleeder|sensor|fitting|valve|coupling|gland|adapter|axle|spindle|skewer|pin|pivot|insert|jet)s?$`)
 
 // fitRow is a row of either table.
 type fitRow struct {
@@ -148,22 +147,22 @@ func usual(rows []fitRow, asked []string) []Drive {
 }
 
 // unlisted are heads and fasteners that follow no table of screws.
-var unlisted = regexp.MustCompile(`(?i)\b(?:plug|union|banjo|bleed\w*|sensor|stud|fitting|valve|coupling|gland|clamp|clip|shoulder|adapter)s?\b`)
+var unlisted = patternOf(`(?i)\b(?:plug|union|banjo|bleed\w*|sensor|stud|fitting|valve|coupling|gland|clamp|clip|shoulder|adapter)s?\b`)
 
 // heads are the words by which authors name a head, and the table's word for
 // it. A hexagon is no word for a head here: it says the drive again.
 var heads = []struct {
-	form *regexp.Regexp
+	form pattern
 	head string
 }{
-	{regexp.MustCompile(`(?i)\bflang`), "flange"},
-	{regexp.MustCompile(`(?i)\bwheel\b|\blug\b`), "wheel"},
-	{regexp.MustCompile(`(?i)\bbutton|\bdome`), "button"},
-	{regexp.MustCompile(`(?i)\bsocket|\bcap (?:head|screw)|\bcylind`), "socket"},
-	{regexp.MustCompile(`(?i)\bset ?screw|\bgrub`), "set screw"},
-	{regexp.MustCompile(`(?i)\bcounter ?sunk|\bcsk|\bflat head`), "countersunk"},
-	{regexp.MustCompile(`(?i)\bcheese`), "cheese"},
-	{regexp.MustCompile(`(?i)\bpan\b|\bpan ?head`), "pan"},
+	{patternOf(`(?i)\bflang`), "flange"},
+	{patternOf(`(?i)\bwheel\b|\blug\b`), "wheel"},
+	{patternOf(`(?i)\bbutton|\bdome`), "button"},
+	{patternOf(`(?i)\bsocket|\bcap (?:head|screw)|\bcylind`), "socket"},
+	{patternOf(`(?i)\bset ?screw|\bgrub`), "set screw"},
+	{patternOf(`(?i)\bcounter ?sunk|\bcsk|\bflat head`), "countersunk"},
+	{patternOf(`(?i)\bcheese`), "cheese"},
+	{patternOf(`(?i)\bpan\b|\bpan ?head`), "pan"},
 }
 
 // headsOf are the table's words for a head; none for a head that no table
@@ -174,7 +173,7 @@ func headsOf(head string) []string {
 	}
 	var list []string
 	for _, h := range heads {
-		if h.form.MatchString(head) {
+		if h.form().MatchString(head) {
 			list = append(list, h.head)
 		}
 	}

@@ -3,7 +3,6 @@ package trade
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -27,10 +26,10 @@ func ParseThread(s string) (Thread, bool) {
 		return Thread{}, false
 	}
 	text := threadFolder.Replace(strings.ToLower(strings.TrimSpace(s)))
-	if m := metricForm.FindStringSubmatch(text); m != nil {
+	if m := metricForm().FindStringSubmatch(text); m != nil {
 		return metricThread(m[1], m[2])
 	}
-	if m := inchForm.FindStringSubmatch(text); m != nil {
+	if m := inchForm().FindStringSubmatch(text); m != nil {
 		return inchThread(m[1], m[2]+m[3])
 	}
 	return Thread{}, false
@@ -38,8 +37,8 @@ func ParseThread(s string) (Thread, bool) {
 
 var (
 	threadFolder = strings.NewReplacer("×", "x", "*", "x", "″", "", `"`, "", "in.", "", " inch", "", " in", "", "no. ", "#", "no.", "#")
-	metricForm   = regexp.MustCompile(`^m ?(\d{1,2}(?:\.\d)?)(?: ?[x-] ?(\d(?:\.\d{1,2})?))?(?: ?[x-] ?\d{1,3}| mm)*$`)
-	inchForm     = regexp.MustCompile(`^(#\d{1,2}|\d{1,2}/\d{1,2}|1)(?:(?: ?- ?| )(\d{1,2}))?(?: ?-?(unc|unf))?$`)
+	metricForm   = patternOf(`^m ?(\d{1,2}(?:\.\d)?)(?: ?[x-] ?(\d(?:\.\d{1,2})?))?(?: ?[x-] ?\d{1,3}| mm)*$`)
+	inchForm     = patternOf(`^(#\d{1,2}|\d{1,2}/\d{1,2}|1)(?:(?: ?- ?| )(\d{1,2}))?(?: ?-?(unc|unf))?$`)
 )
 
 type metricSize struct {

@@ -1,0 +1,110 @@
+package lint_test
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/plan/lint"
+	"fixslate/samples"
+)
+
+// sabotage spoils one thing in a sample: an old text, which stands there once,
+// becomes a new one. What it wants is every finding that was not there before,
+// as rule@step or rule@kind:id; where there are several, why says what makes
+// the others follow.
+type sabotage struct {
+	sample, old, new string
+	want             string
+	more             []string // further edits of the same change, old and new in turn
+	why              string
+}
+
+// spoil makes the edits.
+func (s sabotage) spoil(t *testing.T, text string) string {
+	t.Helper()
+	edits := append([]string{s.old, s.new}, s.more...)
+	for i := 0; i < len(edits); i += 2 {
+		if n := strings.Count(text, edits[i]); n != 1 {
+			t.Fatalf("%q stands %d times in %s, want once", edits[i], n, s.sample)
+		}
+		text = strings.Replace(text, edits[i], edits[i+1], 1)
+	}
+	return text
+}
+
+// found are the findings of a plan by rule and place, with how often each came.
+func found(t *testing.T, text string) map[string]int {
+	t.Helper()
+	p := pass(t, text)
+	counts := map[string]int{}
+	for _, f := range lint.Run(p) {
+		if f.Waived == "" {
+			counts[f.Rule+"@"+place(p.Plan, f)]++
+		}
+	}
+	return counts
+}
+
+// place is what a finding is about: a step's id, else kind:id, else nothing.
+func place(p *plan.Plan, f diag.Finding) string {
+	if f.Step != "" {
+		return f.Step
+	}
+	if ref := p.RefAt(f.Path); ref != (plan.Ref{}) {
+		return ref.String()
+	}
+	return ""
+}
+
+// fresh lists what a plan raises and another does not.
+func fresh(now, before map[string]int) []string {
+	var list []string
+	for what, n := range now {
+		for range n - before[what] {
+			list = append(list, what)
+		}
+	}
+	slices.Sort(list)
+	return list
+}
+
+// samplesFound are the findings of the samples as they are.
+var samplesFound sync.Map
+
+func before(t *testing.T, sample, text string) map[string]int {
+	t.Helper()
+	if known, ok := samplesFound.Load(sample); ok {
+		return known.(map[string]int)
+	}
+	counts := found(t, text)
+	samplesFound.Store(sample, counts)
+	return counts
+}
+
+// A spoiled sample raises the finding that names what was spoiled, and nothing
+// else.
+func TestSabotage(t *testing.T) {
+	for i, s := range sabotages {
+		t.Run(fmt.Sprintf("%03d %s", i+1, cmp.Or(s.want, "nothing")), func(t *testing.T) {
+			text, ok := samples.Plan(s.sample)
+			if !ok {
+				t.Fatalf("no sample %q", s.sample)
+			}
+			want := strings.Fields(s.want)
+			slices.Sort(want)
+			if len(want) > 1 && s.why == "" {
+				t.Error("several findings, and no word why")
+			}
+			got := fresh(found(t, s.spoil(t, string(text))), before(t, s.sample, string(text)))
+			if !slices.Equal(got, want) {
+				t.Errorf("%q → %q\nraises %q\nwant   %q", s.old, s.new, got, want)
+			}
+		})
+	}
+}

@@ -10,7 +10,7 @@ import (
 var alwaysNever = Rule{Name: "always-never", Group: Truth, Severity: diag.Note, Check: func(p *Pass) []Report {
 	var found []Report
 	for _, s := range p.said {
-		if !s.Has(claim.Universal) || s.Has(claim.Hedge) || asserted(s.Claim) != "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion {
+		if !s.Has(claim.Universal) || s.Has(claim.Hedge) || asserted(s.Claim) != "" || s.sourced() || p.Plan.Steps[s.step].Opinion {
 			continue
 		}
 		r := s.report(0, 0)

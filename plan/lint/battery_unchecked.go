@@ -2,6 +2,7 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -10,28 +11,35 @@ import (
 
 var batteryUnchecked = Rule{Name: "battery-unchecked", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	near, where := false, ""
-	check := func(m trade.Measure, path string) {
-		for _, q := range m.Quantities() {
-			if v, ok := q.In(trade.Volt); ok && m.Flow != "AC" && v.Number >= 9 && v.Number <= 15 && !near {
-				near, where = true, path
+	check := func(expect plan.Value, path string) {
+		for _, m := range p.stated(expect) {
+			for _, q := range m.Quantities() {
+				if v, ok := q.In(trade.Volt); ok && m.Flow != "AC" && v.Number >= 9 && v.Number <= 15 && !near {
+					near, where = true, path
+				}
 			}
 		}
 	}
 	for i := range p.Plan.Tests {
 		t := &p.Plan.Tests[i]
-		if says(fold(t.Question.Print+" "+t.At.Print+" "+t.How.Print+" "+t.ID), "battery") {
+		// A battery in how may only feed something: it counts where volts are read.
+		about := t.Question.Print + " " + t.At.Print + " " + t.ID
+		if slices.ContainsFunc(p.stated(t.Expect), func(m trade.Measure) bool { return m.Unit.Dimension() == trade.Volt.Dimension() }) {
+			about += " " + t.How.Print
+		}
+		if says(fold(about), "battery") {
 			return nil
 		}
-		check(t.Expect.Measure, row(plan.KindTest, i, "expect"))
+		check(t.Expect, row(plan.KindTest, i, "expect"))
 		for j, r := range t.Readings {
 			if says(fold(r.At.Print+" "+r.When.Print), "battery") {
 				return nil
 			}
-			check(r.Expect.Measure, fmt.Sprintf("test[%d].reading[%d].expect", i, j))
+			check(r.Expect, fmt.Sprintf("test[%d].reading[%d].expect", i, j))
 		}
 	}
 	for i := range p.Plan.Specs {
-		if s := &p.Plan.Specs[i]; says(fold(s.What.Print), "battery") && p.quoted[plan.Ref{Kind: plan.KindSpec, ID: s.ID}] {
+		if s := &p.Plan.Specs[i]; says(fold(s.What.Print), "battery") && s.Value.Measure.Unit.Dimension() == trade.Volt.Dimension() && p.quoted[plan.Ref{Kind: plan.KindSpec, ID: s.ID}] {
 			return nil
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/prose"
+	"fixslate/plan/trade"
 )
 
 // gathered is what several rules look up, made once for a run.
@@ -113,6 +114,26 @@ func (p *Pass) quotesIn(step int, ref plan.Ref) bool {
 		}
 	}
 	return slices.ContainsFunc(p.Plan.Steps[step].Do.Quotes, quotes)
+}
+
+// stated are the measures that a value gives: its own measure, and those of the facts
+// that it quotes.
+func (p *Pass) stated(v plan.Value) []trade.Measure {
+	var found []trade.Measure
+	if v.Measure.Measured() {
+		found = append(found, v.Measure)
+	}
+	for _, q := range v.Quotes {
+		if q.Ref.Kind != plan.KindSpec {
+			continue
+		}
+		for _, s := range p.Plan.Spec(q.Ref.ID) {
+			if s.Value.Measure.Measured() {
+				found = append(found, s.Value.Measure)
+			}
+		}
+	}
+	return found
 }
 
 // spoken holds for a step in which something is said.

@@ -13,17 +13,8 @@ var helperPlace = Rule{Name: "helper-place", Group: Safety, Severity: diag.Warni
 	var found []Report
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
-		state := ""
-		for _, dangerous := range []string{"raised", "live", "running"} {
-			if p.inForce(i, dangerous) {
-				state = dangerous
-				break
-			}
-		}
-		if state == "" && len(p.Hazards.Steps) > i && slices.ContainsFunc(p.Hazards.Steps[i].Hazards, func(h hazard.Hazard) bool { return h.Signal == class.Danger }) {
-			state = "dangerous"
-		}
-		if state == "" {
+		why := p.unsettled(i)
+		if why == "" {
 			continue
 		}
 		for j, c := range s.Cues {
@@ -31,7 +22,7 @@ var helperPlace = Rule{Name: "helper-place", Group: Safety, Severity: diag.Warni
 				continue
 			}
 			found = append(found, Report{
-				Message: fmt.Sprintf("in step %q the object is %s, and nothing says where %s stands", s.Title.Print, state, c.Who),
+				Message: fmt.Sprintf("in step %q %s, and nothing says where %s stands", s.Title.Print, why, c.Who),
 				Hint:    `add where = "…": a place clear of what falls, turns or is live`,
 				Path:    stepPath(i, fmt.Sprintf("cue[%d]", j)),
 			})
@@ -39,3 +30,19 @@ var helperPlace = Rule{Name: "helper-place", Group: Safety, Severity: diag.Warni
 	}
 	return found
 }}
+
+// unsettled says why it matters where somebody stands in a step: the state of
+// the object, what hurts there, or that the step has cautions. Empty where it
+// doesn't.
+func (p *Pass) unsettled(step int) string {
+	for _, state := range []string{"raised", "live", "running", "key-on"} {
+		if p.inForce(step, state) {
+			return "the object is " + state
+		}
+	}
+	hurts := func(h hazard.Hazard) bool { return h.Family != class.NoFamily }
+	if step < len(p.Hazards.Steps) && slices.ContainsFunc(p.Hazards.Steps[step].Hazards, hurts) || len(p.Plan.Steps[step].Cautions) > 0 {
+		return "something can hurt"
+	}
+	return ""
+}

@@ -67,7 +67,7 @@ func (p *Pass) readAloud(s said) bool {
 // outside its quotes. Times, turns, shares and counts are no values of the
 // object, and money is a cost.
 func (p *Pass) loose(s said) []claim.Value {
-	if len(s.Evidence) > 0 || p.readAloud(s) {
+	if s.sourced() || p.readAloud(s) {
 		return nil
 	}
 	var found []claim.Value
@@ -80,9 +80,35 @@ func (p *Pass) loose(s said) []claim.Value {
 		case trade.Time, trade.Angle, trade.Ratio:
 			continue
 		}
-		found = append(found, v)
+		if q := (trade.Quantity{Number: v.Number, Unit: unit}); !p.tested(s, q) {
+			found = append(found, v)
+		}
 	}
 	return found
+}
+
+// sourced holds where more than a test of the step stands behind a line.
+func (s said) sourced() bool {
+	return slices.ContainsFunc(s.Evidence, func(e string) bool { return !strings.HasPrefix(e, testEvidence) })
+}
+
+const testEvidence = "test:"
+
+// tested holds where a test that stands behind a line has a reading that the
+// quantity is or lies in. That the test speaks of the same thing is not enough.
+func (p *Pass) tested(s said, q trade.Quantity) bool {
+	for _, e := range s.Evidence {
+		for _, t := range p.Plan.Test(strings.TrimPrefix(e, testEvidence)) {
+			expected := p.stated(t.Expect)
+			for _, r := range t.Readings {
+				expected = append(expected, p.stated(r.Expect)...)
+			}
+			if slices.ContainsFunc(expected, func(m trade.Measure) bool { return m.Contains(q) || states(m, q) }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // printed is a stretch of the line as it is printed.

@@ -43,6 +43,7 @@ var sideWords = []string{
 
 // saysOtherSide holds where the plan says how the other side is.
 func (p *Pass) saysOtherSide() bool {
-	return says(p.all, "other side", "both sides", "either side", "each side", "opposite side", "mirror image", "left-hand-drive", "right-hand-drive", "left-hand drive", "right-hand drive") ||
+	words := strings.Join(p.words, " ") // not of the lights, which stand on both sides
+	return says(words, "other side", "both sides", "either side", "each side", "opposite side", "mirror image", "left-hand-drive", "right-hand-drive", "left-hand drive", "right-hand drive") ||
 		slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return !s.OtherSide.Empty() })
 }

@@ -79,6 +79,7 @@ var bounds = []struct {
 }{
 	{[]string{"battery", "rest"}, trade.Volt, 9, 29, "a lead-acid battery at rest has 10.5 to 12.9 V, two in series double"},
 	{[]string{"battery", "resting"}, trade.Volt, 9, 29, "a lead-acid battery at rest has 10.5 to 12.9 V, two in series double"},
+	{[]string{"drop"}, trade.Volt, 0, 10, "a wire or joint that works drops tenths of a volt"},
 	{[]string{"alternator"}, trade.Volt, 12, 30, "alternators charge with 13.7 to 14.7 V, in 24 V systems double"},
 	{[]string{"engine", "running"}, trade.Volt, 12, 30, "alternators charge with 13.7 to 14.7 V, in 24 V systems double"},
 	{[]string{"mains"}, trade.Volt, 90, 440, "mains is 100 to 240 V, and 400 V between phases (IEC 60038)"},

@@ -186,25 +186,46 @@ func Read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue) Match {
 }
 
 func read(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weights) Match {
+	s := locate(p, planned, cues, w)
+	s.takes()
+	s.lines()
+	s.numbers()
+	s.terms(p)
+	s.judge(p)
+	starts := make([]float64, len(p.Steps))
+	for i := range starts {
+		starts[i] = -1
+	}
+	for _, st := range planned.Steps {
+		if st.Index >= 0 && st.Index < len(starts) {
+			starts[st.Index] = st.Start
+		}
+	}
+	s.Drift = s.drift(starts)
+	return *s.Match
+}
+
+// locate finds the steps.
+func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weights) *settler {
 	h, troubles := listen(cues)
-	s := newScript(p, planned, w)
-	e := newEar(s, w)
-	t := h.trellis(e, len(p.Steps))
-	shares := t.evenly()
-	t.follow(shares)
-	t.follow(t.followed(t.odds(), shares))
-	m := Match{Words: h.words, Lines: s.lines, Troubles: troubles, Rate: h.rate}
+	m := &Match{Words: h.words, Troubles: troubles, Rate: h.rate}
 	for i := range p.Steps {
 		m.Steps = append(m.Steps, Step{Index: i, ID: p.Steps[i].ID, Status: Missing})
 	}
 	for _, c := range cues {
 		m.End = max(m.End, c.End.Seconds())
 	}
-	settle := settler{Match: &m, h: &h, t: t, odds: t.odds()}
-	settle.place()
-	settle.visits = visits(m.Words, t.words)
-	settle.starts()
-	settle.lines(s, e)
+	script := newScript(p, planned, w)
+	m.Lines = script.lines
+	e := newEar(script, w)
+	t := h.trellis(e, len(p.Steps))
+	shares := t.evenly()
+	t.follow(shares)
+	t.follow(t.followed(t.odds(), shares))
+	s := &settler{Match: m, h: &h, t: t, script: script, ear: e, odds: t.odds()}
+	s.place()
+	s.visits = visits(m.Words, t.words)
+	s.starts()
 	m.order()
-	return m
+	return s
 }

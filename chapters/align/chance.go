@@ -64,6 +64,8 @@ type odds struct {
 	talk    []float64 // of each word: that it is in no step
 	step    []int     // of each word: the likeliest step
 	in      []float64 // of each word: the chance of that one
+
+	evidence float64 // logarithm of how much likelier the talk is with the plan than as talk beside any work
 }
 
 const (
@@ -225,6 +227,7 @@ func (t *trellis) odds() odds {
 			heads = append(heads, head)
 		}
 		scales[i] = u.forward(i, now, next, enters[:width])
+		o.evidence -= math.Log(scales[i]) + u.words[i].added
 		now, next = next, now
 	}
 	after, before := newRow(t.steps), newRow(t.steps)

@@ -129,8 +129,9 @@ func (s *settler) lay(keys []string, words []int, w weigher) ([]answer, float64)
 }
 
 // lines finds the planned lines.
-func (s *settler) lines(script *script, e *ear) {
-	w := weigher{e, map[string]float64{}}
+func (s *settler) lines() {
+	script := s.script
+	w := weigher{s.ear, map[string]float64{}}
 	of := make([][]int, len(s.Steps)) // the words of each step
 	for i := range s.Words {
 		if st := s.odds.step[i]; st >= 0 {
@@ -151,7 +152,7 @@ func (s *settler) lines(script *script, e *ear) {
 		s.found(n, answers, claims)
 	}
 	if len(away) > 0 {
-		s.elsewhere(script, away, claims, w)
+		s.elsewhere(away, claims, w)
 	}
 }
 
@@ -171,7 +172,7 @@ func (s *settler) found(n int, answers []answer, claims []float64) {
 }
 
 // elsewhere looks for lines that are not in their step.
-func (s *settler) elsewhere(script *script, away []int, claims []float64, w weigher) {
+func (s *settler) elsewhere(away []int, claims []float64, w weigher) {
 	places := map[string][]int{} // of each key heard, where
 	for i, keys := range s.h.keys {
 		for _, k := range keys {
@@ -179,7 +180,7 @@ func (s *settler) elsewhere(script *script, away []int, claims []float64, w weig
 		}
 	}
 	for _, n := range away {
-		keys := script.keys[n]
+		keys := s.script.keys[n]
 		var at []answer
 		for _, k := range keys {
 			if p := places[k]; len(p) <= lineCommon && w.weight(k) > 0.4 {

@@ -120,7 +120,8 @@ func anyManner(r *rand.Rand) manner {
 type said struct {
 	text       string
 	start, end float64
-	stop       bool // a sentence ends with it
+	stop       bool   // a sentence ends with it
+	meant      string // what was really said, where the captions have another word
 }
 
 // film makes one edit.
@@ -166,6 +167,11 @@ func (c tale) make(seed uint64, m manner, talk, vocab []string) trial {
 		}
 	}
 	out.cues = f.cues()
+	for _, w := range f.words {
+		if w.meant != "" {
+			out.truth.misheard = append(out.truth.misheard, misheard{w.meant, w.text, w.start * m.drift})
+		}
+	}
 	return out
 }
 
@@ -223,6 +229,7 @@ func (f *film) step(c tale, i int, text string, again bool, out *trial) {
 		fields = fields[:min(len(fields), 30)]
 		f.say(strings.Join(fields[:min(len(fields), max(3, len(fields)*(3+f.r.IntN(8))/10))], " "))
 		f.now += 0.6 + f.r.Float64()*2
+		out.truth.retakes = append(out.truth.retakes, retake{c.plan.Steps[i].ID, f.now * f.m.drift})
 		if f.r.IntN(2) == 0 {
 			f.say([]string{"okay again", "let me say that again", "sorry once more", "no wait"}[f.r.IntN(4)])
 		}
@@ -267,7 +274,11 @@ func (f *film) say(text string) {
 		stop := i+1 == len(fields) || strings.ContainsAny(w[len(w)-1:], ".?!:;")
 		heard := f.mishear(w)
 		if heard != "" {
-			f.words = append(f.words, said{heard, f.now, f.now + length*0.9, stop})
+			word := said{text: heard, start: f.now, end: f.now + length*0.9, stop: stop}
+			if plain := strings.ToLower(strings.Trim(w, ".,;:?!")); !strings.HasPrefix(heard, w) {
+				word.meant = plain
+			}
+			f.words = append(f.words, word)
 		}
 		f.now += length
 		if stop && i+1 < len(fields) || strings.HasSuffix(w, ",") && f.r.IntN(2) == 0 {

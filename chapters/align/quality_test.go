@@ -21,6 +21,21 @@ type truth struct {
 	starts  map[string]float64 // of the steps said, by id
 	dropped []string
 	added   [][2]float64
+
+	retakes  []retake
+	misheard []misheard
+}
+
+// retake is a second take left in.
+type retake struct {
+	id    string
+	start float64
+}
+
+// misheard is a word that the captions have otherwise than it was said.
+type misheard struct {
+	meant, heard string
+	start        float64
 }
 
 // trial is a case: a plan, captions, and the truth about them.
@@ -65,8 +80,9 @@ func kept(t testing.TB, prefix string) []trial {
 		}
 		var said struct {
 			Steps []struct {
-				ID    string
-				Start *float64 `json:"start_s"`
+				ID     string
+				Start  *float64 `json:"start_s"`
+				Retake *float64 `json:"retake_s"`
 			}
 			Dropped []string
 			Added   []struct {
@@ -91,6 +107,9 @@ func kept(t testing.TB, prefix string) []trial {
 		for _, s := range said.Steps {
 			if s.Start != nil {
 				c.truth.starts[s.ID] = *s.Start
+			}
+			if s.Retake != nil {
+				c.truth.retakes = append(c.truth.retakes, retake{s.ID, *s.Retake})
 			}
 		}
 		for _, a := range said.Added {
@@ -120,6 +139,7 @@ type tally struct {
 	words, addedTrue, addedSaid, addedBoth       float64
 	errors                                       []float64
 	sure, sureRight                              int // of confidence over 0.9
+	retakes, repeatsFound, repeatsFalse          int
 }
 
 func (y *tally) add(c trial, m Match) {
@@ -155,6 +175,14 @@ func (y *tally) add(c trial, m Match) {
 		y.steps++
 	}
 	y.order(m, c.truth.starts, starts)
+	y.retakes += len(c.truth.retakes)
+	for _, r := range m.Repeats {
+		if slices.ContainsFunc(c.truth.retakes, func(t retake) bool { return t.id == r.ID && math.Abs(t.start-r.Start) <= 5 }) {
+			y.repeatsFound++
+		} else {
+			y.repeatsFalse++
+		}
+	}
 	for _, w := range m.Words {
 		mid := (w.Start + w.End) / 2
 		is := slices.ContainsFunc(c.truth.added, func(a [2]float64) bool { return mid >= a[0]-0.2 && mid <= a[1]+0.2 })
@@ -206,10 +234,10 @@ func percent(a, b int) float64 { return 100 * float64(a) / math.Max(1, float64(b
 func (y *tally) precision() float64 { return y.addedBoth / math.Max(1, y.addedSaid) }
 func (y *tally) recall() float64    { return y.addedBoth / math.Max(1, y.addedTrue) }
 
-const tallyHead = "%-22s %5s %6s %6s %6s %7s %7s %6s %7s %11s %11s %12s\n"
+const tallyHead = "%-22s %5s %6s %6s %6s %7s %7s %6s %7s %11s %11s %11s %12s\n"
 
 func tallyHeading() string {
-	return fmt.Sprintf(tallyHead, "", "steps", "<=1 s", "<=2 s", "<=5 s", "median", "90 %", "skips", "missed", "order r/p", "added p/r", ">0.9: <=2 s")
+	return fmt.Sprintf(tallyHead, "", "steps", "<=1 s", "<=2 s", "<=5 s", "median", "90 %", "skips", "missed", "order r/p", "added p/r", "takes r/p", ">0.9: <=2 s")
 }
 
 func (y *tally) line(name string) string {
@@ -220,9 +248,10 @@ func (y *tally) line(name string) string {
 		}
 		return y.errors[int(q*float64(len(y.errors)-1))]
 	}
-	return fmt.Sprintf("%-22s %5d %5.1f%% %5.1f%% %5.1f%% %6.2fs %6.2fs %5.1f%% %3d/%3d %5.2f/%5.2f %5.2f/%5.2f %5.1f%% of %d\n", name, y.steps,
+	return fmt.Sprintf("%-22s %5d %5.1f%% %5.1f%% %5.1f%% %6.2fs %6.2fs %5.1f%% %3d/%3d %5.2f/%5.2f %5.2f/%5.2f %5.2f/%5.2f %5.1f%% of %d\n", name, y.steps,
 		percent(y.within1, y.steps), percent(y.within2, y.steps), percent(y.within5, y.steps), at(0.5), at(0.9), percent(y.falseSkips, y.steps),
-		y.missedDrops, y.dropped, percent(y.pairsFound, y.pairs)/100, percent(y.pairsFound, y.pairsFound+y.pairsFalse)/100, y.precision(), y.recall(), percent(y.sureRight, y.sure), y.sure)
+		y.missedDrops, y.dropped, percent(y.pairsFound, y.pairs)/100, percent(y.pairsFound, y.pairsFound+y.pairsFalse)/100, y.precision(), y.recall(),
+		percent(y.repeatsFound, y.retakes)/100, percent(y.repeatsFound, y.repeatsFound+y.repeatsFalse)/100, percent(y.sureRight, y.sure), y.sure)
 }
 
 func TestQualityKept(t *testing.T) {

@@ -15,6 +15,8 @@ type settler struct {
 	*Match
 	h      *heard
 	t      *trellis
+	script *script
+	ear    *ear
 	odds   odds
 	visits []visit
 }
@@ -30,20 +32,6 @@ func (s *settler) starts() {
 			continue
 		}
 		st.Status, st.Start, st.Confidence = Found, s.startOf(at), min(1, near)
-		st.End = st.Start
-		for _, v := range s.visits {
-			if v.step == i && v.last >= at {
-				first := max(v.first, at)
-				if len(st.Takes) == 0 {
-					first = at
-				}
-				st.Takes = append(st.Takes, Take{s.startOf(first), s.h.words[v.last].End})
-			}
-		}
-		if len(st.Takes) == 0 {
-			st.Takes = []Take{{st.Start, s.h.words[at].End}}
-		}
-		st.End = st.Takes[0].End
 	}
 }
 

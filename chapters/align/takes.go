@@ -1,12 +1,12 @@
 package align
 
-// visit is a stretch of words that the path puts into one step, with the talk
-// inside it.
+import "slices"
+
+// visit is a stretch of words in one step, with the talk inside it.
 type visit struct {
 	step        int
 	first, last int     // words, both included; both are in the step
 	gain        float64 // what the words say for the step
-	retake      bool
 }
 
 // visits gathers words into visits.
@@ -28,10 +28,200 @@ func visits(words []Word, heard []*hearing) []visit {
 
 // gain is what a word says for a step, against nothing.
 func gain(h *hearing, step int) float64 {
+	sum := h.step
 	for _, s := range h.steps {
 		if s.step == step {
-			return h.step + s.gain
+			sum += s.gain
 		}
 	}
-	return h.step
+	return sum
+}
+
+// How a take is known for the repeat of another. Words are counted by weight,
+// a rare one as 1.
+const (
+	takeShare = 0.6 // of what is said again
+	takeLeast = 2.2 // weight that must be said again
+	takeReach = 70  // words before a repeat in which the first take starts
+	takeWords = 25  // words of each that are compared
+	takeSound = 0.3 // distance of sounds up to which a word is the same one
+)
+
+// takes parts visits where their talk starts over, and finds later visits that
+// say again what an earlier one said. The others go on with the step: a remark
+// that was kept for later.
+func (s *settler) takes() {
+	w := weigher{s.ear, map[string]float64{}}
+	byStep := make([][]visit, len(s.Steps))
+	for _, v := range s.visits {
+		byStep[v.step] = append(byStep[v.step], v)
+	}
+	for i := range s.Steps {
+		st := &s.Steps[i]
+		if st.Status == Missing {
+			continue
+		}
+		at, _ := slices.BinarySearchFunc(s.Words, st.Start, func(w Word, start float64) int {
+			if w.End <= start {
+				return -1
+			}
+			return 1
+		})
+		st.Takes = nil
+		for _, v := range byStep[i] {
+			if v.last < at {
+				continue
+			}
+			v.first = max(v.first, at)
+			if len(st.Takes) == 0 || s.again(byStep[i], v, w) {
+				s.part(st, v, w)
+			}
+		}
+		if len(st.Takes) == 0 {
+			st.Takes = []Take{{st.Start, s.Words[min(at, len(s.Words)-1)].End}}
+		}
+		st.Takes[0].Start = st.Start
+		st.End = st.Takes[len(st.Takes)-1].End
+		for _, t := range st.Takes[1:] {
+			s.Repeats = append(s.Repeats, Repeat{Index: i, ID: st.ID, Start: t.Start, End: t.End})
+		}
+	}
+	slices.SortStableFunc(s.Repeats, func(a, b Repeat) int {
+		if a.Start < b.Start {
+			return -1
+		}
+		return 1
+	})
+}
+
+// part takes a visit apart where it starts over.
+func (s *settler) part(st *Step, v visit, w weigher) {
+	first := v.first
+	for k := v.first + 3; k+2 <= v.last; k++ {
+		if !s.halts(k) {
+			continue
+		}
+		for j := max(first, k-takeReach); j <= k-3; j++ {
+			if (j == first || s.halts(j)) && s.same(j, k, v.last, w) {
+				st.Takes = append(st.Takes, Take{s.startOf(first), s.Words[k-1].End})
+				first = k
+				k += 3
+				break
+			}
+		}
+	}
+	st.Takes = append(st.Takes, Take{s.startOf(first), s.Words[v.last].End})
+}
+
+// halts holds where a take may begin with a word.
+func (s *settler) halts(i int) bool {
+	if i == 0 || s.h.gap[i] >= 0.2 || s.h.slack[i] >= 0.4 || s.h.ends[i-1] {
+		return true
+	}
+	keys := s.h.keys[i]
+	return len(keys) > 0 && (english().lead[keys[0]] || english().again[keys[0]])
+}
+
+// same holds where the talk from word k on says again what was said from j to
+// k.
+func (s *settler) same(j, k, last int, w weigher) bool {
+	a := s.indexes(j, min(k, j+takeWords))
+	b := s.indexes(k, min(last+1, k+takeWords, k+(k-j)+5))
+	if len(a) == 0 || len(b) == 0 || !s.opens(a, b, w) {
+		return false
+	}
+	row := make([]float64, len(b)+1)
+	total := 0.0
+	for _, i := range a {
+		corner := 0.0
+		weight := s.telling(i, w)
+		total += weight
+		for n, o := range b {
+			best := max(row[n], row[n+1])
+			if s.alike(i, o) {
+				best = max(best, corner+weight)
+			}
+			corner, row[n+1] = row[n+1], best
+		}
+	}
+	other := 0.0
+	for _, i := range b {
+		other += s.telling(i, w)
+	}
+	heard := row[len(b)]
+	return heard >= takeLeast && heard >= takeShare*min(total, other) && heard >= takeShare/2*max(total, other)
+}
+
+func (s *settler) indexes(from, to int) []int {
+	var all []int
+	for i := from; i < to; i++ {
+		all = append(all, i)
+	}
+	return all
+}
+
+// opens holds where one of the first telling words of a comes early in b.
+func (s *settler) opens(a, b []int, w weigher) bool {
+	tried := 0
+	for _, i := range a {
+		if s.telling(i, w) < 0.5 {
+			continue
+		}
+		for _, o := range b[:min(len(b), 9)] {
+			if s.alike(i, o) {
+				return true
+			}
+		}
+		if tried++; tried == 3 {
+			break
+		}
+	}
+	return false
+}
+
+// telling is how much a word heard tells.
+func (s *settler) telling(i int, w weigher) float64 {
+	sum := 0.0
+	for _, k := range s.h.keys[i] {
+		sum = max(sum, w.weight(k))
+	}
+	return sum
+}
+
+// alike holds for two words heard that may be one.
+func (s *settler) alike(i, j int) bool {
+	a, b := s.h.keys[i], s.h.keys[j]
+	if len(a) != len(b) || len(a) == 0 {
+		return false
+	}
+	if slices.Equal(a, b) {
+		return true
+	}
+	return len(a) == 1 && len(a[0]) > 3 && len(b[0]) > 3 && s.ear.apart.apart(sounds(a[0]), sounds(b[0])) < takeSound
+}
+
+// again holds where a visit says again what an earlier one of the step said.
+func (s *settler) again(all []visit, v visit, w weigher) bool {
+	said := map[string]bool{}
+	for _, o := range all {
+		if o.first >= v.first {
+			break
+		}
+		for i := o.first; i <= o.last; i++ {
+			for _, k := range s.h.keys[i] {
+				said[k] = true
+			}
+		}
+	}
+	sum, twice := 0.0, 0.0
+	for i := v.first; i <= v.last; i++ {
+		for _, k := range s.h.keys[i] {
+			weight := w.weight(k)
+			sum += weight
+			if said[k] {
+				twice += weight
+			}
+		}
+	}
+	return twice >= takeLeast && twice >= takeShare*sum
 }

@@ -1,0 +1,226 @@
+package align
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"fixslate/plan"
+	"fixslate/plan/prose"
+	"fixslate/plan/trade"
+)
+
+// Problem: which words of the captions are terms of the trade mis-heard.
+// Against a whole glossary correcting by sound does more harm than good, so
+// only the terms, tools and parts of the step a word is in are offered, never
+// in place of a word of that step's own text, of a number or of a unit; and
+// they are offered, not put in.
+//
+// Method: weighted distance of sounds, with more leave where the planned line
+// has the term at that place and it was not heard.
+//
+// Cost: words of a step times its terms.
+
+const (
+	termSounds   = 4    // sounds a term must have
+	termApart    = 0.25 // distance of sounds up to which a word is offered …
+	termExpected = 0.45 // … and where the line has the term there
+	termCommon   = 0.6  // share of these left for a common word
+	termPieces   = 3    // words a term may be heard as
+)
+
+// name is a word, or a few that belong together, that may be mis-heard.
+type name struct {
+	text   string
+	words  []string // stems
+	sounds string
+	ref    plan.Ref
+	heard  []string // how the plan says it is mis-heard
+}
+
+// names are the terms, tools and parts of a step.
+func (s *settler) names(p *plan.Plan, step int) []name {
+	st := &p.Steps[step]
+	var all []name
+	add := func(text string, ref plan.Ref, heard []string) {
+		words := split(prose.Fold(text))
+		if len(words) == 0 || len(words) > termPieces || strings.ContainsFunc(text, unicode.IsDigit) {
+			return
+		}
+		n := name{text, words, sounds(strings.Join(strings.Fields(prose.Fold(text)), "")), ref, heard}
+		if len(n.sounds) < termSounds && len(heard) == 0 || slices.ContainsFunc(all, func(o name) bool { return strings.EqualFold(o.text, text) }) {
+			return
+		}
+		all = append(all, n)
+	}
+	own := strings.ToLower(st.Say + " " + st.Title.Print + " " + st.Do.Print + " " + strings.Join(hints(p, st), " "))
+	for _, l := range st.Lines {
+		own += " " + strings.ToLower(l.Print)
+	}
+	for i := range p.Terms {
+		t := &p.Terms[i]
+		if t.Text != "" && strings.Contains(own, strings.ToLower(t.Text)) {
+			ref := plan.Ref{Kind: plan.KindTerm, ID: t.ID}
+			all = append(all, name{t.Text, split(prose.Fold(t.Text)), sounds(strings.Join(strings.Fields(prose.Fold(t.Text)), "")), ref, t.Misheard})
+		}
+	}
+	words := func(kind plan.Kind, ids []string) {
+		for _, id := range ids {
+			ref := plan.Ref{Kind: kind, ID: id}
+			text := p.Name(ref)
+			for _, w := range prose.Words(text) {
+				word := w.Of(text)
+				key := split(prose.Fold(word))
+				if len(key) == 1 && !english().function[key[0]] && !english().numerals[key[0]] && !isUnit(word) {
+					add(word, ref, nil)
+				}
+			}
+		}
+	}
+	words(plan.KindTool, st.Tools)
+	words(plan.KindPart, st.Parts)
+	return all
+}
+
+func isUnit(word string) bool {
+	_, ok := trade.LookupUnit(word)
+	return ok
+}
+
+// terms proposes terms for words that sound like them.
+func (s *settler) terms(p *plan.Plan) {
+	names := make([][]name, len(s.Steps))
+	own := make([]map[string]bool, len(s.Steps))
+	heard := make([]map[string]bool, len(s.Lines)) // the planned words a line was heard with
+	for n := range s.Lines {
+		heard[n] = map[string]bool{}
+	}
+	for i, w := range s.Words {
+		if w.Line >= 0 {
+			for _, k := range s.h.keys[i] {
+				heard[w.Line][k] = true
+			}
+		}
+	}
+	for i := 0; i < len(s.Words); i++ {
+		step := s.Words[i].Step
+		if step < 0 {
+			continue
+		}
+		if own[step] == nil {
+			names[step], own[step] = s.names(p, step), s.ownWords(p, step)
+		}
+		best, pieces := Term{}, 0
+		for _, n := range names[step] {
+			for k := 1; k <= max(2, len(n.words)+1) && i+k <= len(s.Words); k++ {
+				if s.Words[i+k-1].Step != step || s.Words[i+k-1].Cue != s.Words[i].Cue {
+					break
+				}
+				if c := s.offer(n, i, k, own[step], heard); c > best.Confidence {
+					best, pieces = Term{Term: n.text, Ref: n.ref, Step: step, Confidence: c}, k
+				}
+			}
+		}
+		if pieces == 0 {
+			continue
+		}
+		first, last := s.Words[i], s.Words[i+pieces-1]
+		best.Start, best.Cue = first.Start, first.Cue
+		best.Span = prose.Span{Start: first.Span.Start, End: last.Span.End}
+		best.Heard = s.passage(i, i+pieces).text
+		s.Terms = append(s.Terms, best)
+		i += pieces - 1
+	}
+}
+
+// ownWords are the stems of all that a step's text says, its titles and names
+// included.
+func (s *settler) ownWords(p *plan.Plan, step int) map[string]bool {
+	own := map[string]bool{}
+	for _, n := range s.script.of[step] {
+		for _, k := range s.script.keys[n] {
+			own[k] = true
+		}
+	}
+	for _, text := range append(hints(p, &p.Steps[step]), p.Steps[step].Say) {
+		for _, k := range split(prose.Fold(text)) {
+			own[k] = true
+		}
+	}
+	return own
+}
+
+// offer is how likely k words from word i on are a term mis-heard; 0 where they
+// are not to be touched or sound otherwise.
+func (s *settler) offer(n name, i, k int, own map[string]bool, heard []map[string]bool) float64 {
+	joined, common := "", k == 1
+	foreign := false
+	for _, w := range s.Words[i : i+k] {
+		text := prose.Fold(w.Text)
+		keys := split(text)
+		if strings.ContainsFunc(text, unicode.IsDigit) || len(keys) != 1 || english().numerals[keys[0]] || len(text) > 2 && isUnit(text) {
+			return 0
+		}
+		// Only a small word of the step may be a piece of a term, beside one
+		// that is not the step's.
+		if own[keys[0]] && (k == 1 || !english().function[keys[0]]) {
+			return 0
+		}
+		foreign = foreign || !own[keys[0]]
+		if _, ok := english().common[keys[0]]; !ok {
+			common = false
+		}
+		joined += text
+	}
+	if !foreign {
+		return 0
+	}
+	said := s.passage(i, i+k).text
+	for _, m := range n.heard {
+		if strings.EqualFold(m, said) {
+			return 0.97
+		}
+	}
+	if len(n.sounds) < termSounds {
+		return 0
+	}
+	limit, sure := termApart, 0.75
+	if s.expected(n, i, k, heard) {
+		limit, sure = termExpected, 0.95
+	}
+	if common {
+		limit *= termCommon
+	}
+	snd := sounds(joined)
+	if len(snd) < 3 {
+		return 0
+	}
+	d := s.ear.apart.apart(snd, n.sounds)
+	if k > 1 {
+		d += 0.03
+	}
+	if d >= limit {
+		return 0
+	}
+	return sure * (1 - d)
+}
+
+// expected holds where the planned line around the words has the term, and it
+// was not heard.
+func (s *settler) expected(n name, i, k int, heard []map[string]bool) bool {
+	for _, j := range [...]int{i - 1, i + k, i - 2, i + k + 1, i} {
+		if j < 0 || j >= len(s.Words) || s.Words[j].Line < 0 {
+			continue
+		}
+		line := s.Words[j].Line
+		keys := s.script.keys[line]
+		has := true
+		for _, w := range n.words {
+			has = has && slices.Contains(keys, w)
+		}
+		if has && !heard[line][n.words[len(n.words)-1]] {
+			return true
+		}
+	}
+	return false
+}

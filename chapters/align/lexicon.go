@@ -152,7 +152,7 @@ const leadWords = `okay ok so now next then right alright and well first
 finally moving again once after also anyway lastly second third`
 
 // againWords lead into another take.
-const againWords = `again sorry repeat redo retake once more take two`
+const againWords = `again sorry repeat redo retake wrong wait`
 
 const numeralWords = `zero one two three four five six seven eight nine ten
 eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen

@@ -97,7 +97,7 @@ type manner struct {
 	retakes  int
 	remarks  int     // second sentences said in another step
 	asIs     float64 // share of steps read out as planned
-	long     bool    // talk beside the work may run to two minutes
+	long     bool    // talk beside the work may run to a minute
 	rolling  bool    // captions roll: each cue shows the line before again
 	stops    bool    // captions have capitals and full stops
 	letters  int     // characters a cue holds
@@ -132,8 +132,7 @@ type film struct {
 	now   float64
 	rate  float64 // characters a second
 	vocab []string
-	talk  []string
-	last  int // of talk, what was said last
+	talk  []string // what is left to say beside the work: nothing is said twice
 }
 
 var leads = []string{"okay", "so", "okay so", "next", "now", "and then", "right", "next up", "alright", "moving on", "and now", "then"}
@@ -141,7 +140,8 @@ var leads = []string{"okay", "so", "okay so", "next", "now", "and then", "right"
 // make makes an edit of a tale. talk is what may be said beside the work,
 // vocab what words may be mis-heard as.
 func (c tale) make(seed uint64, m manner, talk, vocab []string) trial {
-	f := &film{r: rand.New(rand.NewPCG(seed, 77)), m: m, vocab: vocab, talk: talk, last: -1}
+	f := &film{r: rand.New(rand.NewPCG(seed, 77)), m: m, vocab: vocab, talk: slices.Clone(talk)}
+	f.r.Shuffle(len(f.talk), func(i, j int) { f.talk[i], f.talk[j] = f.talk[j], f.talk[i] })
 	f.rate = 12 + f.r.Float64()*4.5
 	f.now = f.r.Float64() * 4
 	out := trial{name: fmt.Sprintf("%s/%d", c.name, seed), plan: c.plan, timed: c.timed, truth: truth{starts: map[string]float64{}}}
@@ -247,21 +247,21 @@ func (f *film) step(c tale, i int, text string, again bool, out *trial) {
 	f.say(strings.Join(fields, " "))
 }
 
-// beside talks beside the work: one sentence, or up to two minutes of them.
+// beside talks beside the work: one sentence, or up to a minute of them.
 func (f *film) beside(out *trial) {
 	n := 1
 	if f.m.long {
-		n = 1 + f.r.IntN(30)
+		n = 1 + f.r.IntN(12)
 	}
 	start := f.now
-	for range n {
-		k := f.r.IntN(len(f.talk))
-		if k == f.last {
-			k = (k + 1) % len(f.talk)
-		}
-		f.last = k
-		f.say(f.talk[k])
+	n = min(n, len(f.talk))
+	for _, text := range f.talk[:n] {
+		f.say(text)
 		f.now += 0.2
+	}
+	f.talk = f.talk[n:]
+	if n == 0 {
+		return
 	}
 	out.truth.added = append(out.truth.added, [2]float64{start * f.m.drift, f.now * f.m.drift})
 }

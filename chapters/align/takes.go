@@ -41,9 +41,10 @@ func gain(h *hearing, step int) float64 {
 // a rare one as 1.
 const (
 	takeShare = 0.6 // of what is said again
-	takeLeast = 2.2 // weight that must be said again
+	takeLeast = 2.2 // weight that must be said again …
+	takeHalt  = 1.4 // … and after a long halt or a word like "again"
 	takeReach = 70  // words before a repeat in which the first take starts
-	takeWords = 25  // words of each that are compared
+	takeWords = 12  // words of each that are compared
 	takeSound = 0.3 // distance of sounds up to which a word is the same one
 )
 
@@ -97,20 +98,66 @@ func (s *settler) takes() {
 // part takes a visit apart where it starts over.
 func (s *settler) part(st *Step, v visit, w weigher) {
 	first := v.first
+	before := map[string]int{} // of each telling word, where it was said last
+	seen := v.first
 	for k := v.first + 3; k+2 <= v.last; k++ {
-		if !s.halts(k) {
-			continue
-		}
-		for j := max(first, k-takeReach); j <= k-3; j++ {
-			if (j == first || s.halts(j)) && s.same(j, k, v.last, w) {
-				st.Takes = append(st.Takes, Take{s.startOf(first), s.Words[k-1].End})
-				first = k
-				k += 3
-				break
+		for ; seen < k; seen++ {
+			if key, ok := s.teller(seen, v.step, w); ok {
+				before[key] = seen
 			}
+		}
+		if s.startsOver(first, k, v, before, w) {
+			st.Takes = append(st.Takes, Take{s.startOf(first), s.Words[k-1].End})
+			first = k
 		}
 	}
 	st.Takes = append(st.Takes, Take{s.startOf(first), s.Words[v.last].End})
+}
+
+// startsOver holds where a word begins again what was said since first.
+func (s *settler) startsOver(first, k int, v visit, before map[string]int, w weigher) bool {
+	if k-first < 3 || !s.halts(k) {
+		return false
+	}
+	for x := k; x < min(k+9, v.last+1); x++ {
+		key, ok := s.teller(x, v.step, w)
+		if !ok {
+			continue
+		}
+		was, said := before[key]
+		if !said || was < first || was < k-takeReach {
+			continue
+		}
+		for j := min(was, k-3); j >= max(first, was-9); j-- {
+			if (j == first || s.halts(j)) && s.same(v.step, j, k, v.last, w) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// teller is the key of a word that tells of a repeat: a rare one that the plan
+// of the step has no more than once.
+func (s *settler) teller(i, step int, w weigher) (string, bool) {
+	for _, k := range s.h.keys[i] {
+		if w.weight(k) >= 0.5 && s.times(k, step) < 2 {
+			return k, true
+		}
+	}
+	return "", false
+}
+
+// times is how often a word is planned in a step.
+func (s *settler) times(key string, step int) float64 {
+	if t, ok := s.script.number[key]; ok {
+		for _, u := range s.script.steps[t] {
+			if u.step == step {
+				return u.times
+			}
+		}
+	}
+	return 0
 }
 
 // halts holds where a take may begin with a word.
@@ -124,66 +171,52 @@ func (s *settler) halts(i int) bool {
 
 // same holds where the talk from word k on says again what was said from j to
 // k.
-func (s *settler) same(j, k, last int, w weigher) bool {
-	a := s.indexes(j, min(k, j+takeWords))
-	b := s.indexes(k, min(last+1, k+takeWords, k+(k-j)+5))
-	if len(a) == 0 || len(b) == 0 || !s.opens(a, b, w) {
-		return false
-	}
-	row := make([]float64, len(b)+1)
-	total := 0.0
-	for _, i := range a {
+func (s *settler) same(step, j, k, last int, w weigher) bool {
+	toA, toB := min(k, j+takeWords), min(last+1, k+takeWords, k+(k-j)+5)
+	row := make([]float64, toB-k+1)
+	total, other := 0.0, 0.0
+	for i := j; i < toA; i++ {
 		corner := 0.0
-		weight := s.telling(i, w)
+		weight := s.telling(i, step, w)
 		total += weight
-		for n, o := range b {
+		for n := range row[1:] {
 			best := max(row[n], row[n+1])
-			if s.alike(i, o) {
+			if weight > 0 && s.alike(i, k+n) {
 				best = max(best, corner+weight)
 			}
 			corner, row[n+1] = row[n+1], best
 		}
 	}
-	other := 0.0
-	for _, i := range b {
-		other += s.telling(i, w)
+	for i := k; i < toB; i++ {
+		other += s.telling(i, step, w)
 	}
-	heard := row[len(b)]
-	return heard >= takeLeast && heard >= takeShare*min(total, other) && heard >= takeShare/2*max(total, other)
+	heard := row[len(row)-1]
+	least, share := takeLeast, takeShare
+	if s.h.gap[k] >= 1 || s.says(k-2, k+3, english().again) {
+		least, share = takeHalt, takeShare*0.7
+	}
+	return heard >= least && heard >= share*min(total, other) && heard >= share/2*max(total, other)
 }
 
-func (s *settler) indexes(from, to int) []int {
-	var all []int
-	for i := from; i < to; i++ {
-		all = append(all, i)
-	}
-	return all
-}
-
-// opens holds where one of the first telling words of a comes early in b.
-func (s *settler) opens(a, b []int, w weigher) bool {
-	tried := 0
-	for _, i := range a {
-		if s.telling(i, w) < 0.5 {
-			continue
-		}
-		for _, o := range b[:min(len(b), 9)] {
-			if s.alike(i, o) {
+// says holds where one of a few words is in a list.
+func (s *settler) says(from, to int, list map[string]bool) bool {
+	for i := max(0, from); i < min(to, len(s.Words)); i++ {
+		for _, k := range s.h.keys[i] {
+			if list[k] {
 				return true
 			}
-		}
-		if tried++; tried == 3 {
-			break
 		}
 	}
 	return false
 }
 
-// telling is how much a word heard tells.
-func (s *settler) telling(i int, w weigher) float64 {
+// telling is how much a word heard tells of a repeat.
+func (s *settler) telling(i, step int, w weigher) float64 {
 	sum := 0.0
 	for _, k := range s.h.keys[i] {
-		sum = max(sum, w.weight(k))
+		if s.times(k, step) < 2 {
+			sum = max(sum, w.weight(k))
+		}
 	}
 	return sum
 }
@@ -200,7 +233,8 @@ func (s *settler) alike(i, j int) bool {
 	return len(a) == 1 && len(a[0]) > 3 && len(b[0]) > 3 && s.ear.apart.apart(sounds(a[0]), sounds(b[0])) < takeSound
 }
 
-// again holds where a visit says again what an earlier one of the step said.
+// again holds where a visit says again what an earlier one of the step said,
+// and is not the head of the next step, which may be planned to say the same.
 func (s *settler) again(all []visit, v visit, w weigher) bool {
 	said := map[string]bool{}
 	for _, o := range all {
@@ -213,15 +247,22 @@ func (s *settler) again(all []visit, v visit, w weigher) bool {
 			}
 		}
 	}
-	sum, twice := 0.0, 0.0
+	next := -1
+	for i := v.last + 1; i < len(s.Words) && next < 0; i++ {
+		next = s.Words[i].Step
+	}
+	sum, twice, others := 0.0, 0.0, 0.0
 	for i := v.first; i <= v.last; i++ {
 		for _, k := range s.h.keys[i] {
 			weight := w.weight(k)
 			sum += weight
 			if said[k] {
 				twice += weight
+				if s.times(k, next) > 0 {
+					others += weight
+				}
 			}
 		}
 	}
-	return twice >= takeLeast && twice >= takeShare*sum
+	return twice >= takeLeast && twice >= takeShare*sum && others < takeShare*twice
 }

@@ -45,10 +45,13 @@ type weights struct {
 
 func usualWeights() weights {
 	return weights{
-		lambda: 0.3, film: 50, each: 20, general: 0.5, smooth: 4, level: 0.8, hint: 0.4, alike: 0.3, sound: 0.7, farthest: 0.45, both: 0.2,
-		chatAdded: 0.7, chatStep: -0.5, chatPlanned: 0.5, workAdded: -0.4, workStep: 0.2, newAdded: 0.1, newStep: -0.1,
-		open: -5, gapSome: 3.5, gapLong: 5, cue: 0.5, hidden: 2, lead: 1.5, sentence: 2, inside: -2,
-		ordered: 0.5, turn: -1.5, skip: -2.5, skipMore: -1, skipMost: -6, back: -5, add: -1.5, resume: -0.5, halt: 0.5,
-		said: 0.5, early: 0.6, telling: 0.3,
+		lambda: 0.44, film: 41, each: 15, general: 0.74, smooth: 7, level: 0.67, hint: 0.4,
+		alike: 0.3, sound: 0.73, farthest: 0.394, both: 0.2,
+		chatAdded: 0.4, chatStep: -0.36, chatPlanned: 0.68,
+		workAdded: -0.4, workStep: 0.17, newAdded: 0.127, newStep: -0.07,
+		open: -6.86, gapSome: 2.6, gapLong: 5.67, cue: 0.34, hidden: 2, lead: 1.46, sentence: 1.57, inside: -1.9,
+		ordered: 0.87, turn: -1.2, skip: -2.5, skipMore: -0.79, skipMost: -5.7, back: -5,
+		add: -1.04, resume: -0.45, halt: 0.445,
+		said: 0.655, early: 0.6, telling: 0.47,
 	}
 }

@@ -77,7 +77,7 @@ const (
 type sums struct {
 	*trellis
 	skip, more, most, back, add, resume, turn float64
-	base                                      []float64 // of each place
+	base, small                               []float64 // of each place
 	later                                     []float64
 }
 
@@ -85,10 +85,10 @@ func newSums(t *trellis) *sums {
 	u := &sums{
 		trellis: t, skip: math.Exp(t.w.skip), more: math.Exp(t.w.skipMore), most: math.Exp(t.w.skipMost),
 		back: math.Exp(t.w.back), add: math.Exp(t.w.add), resume: math.Exp(t.w.resume), turn: math.Exp(t.w.turn),
-		later: make([]float64, t.steps+2), base: make([]float64, t.steps+1),
+		later: make([]float64, t.steps+2), base: make([]float64, t.steps+1), small: make([]float64, t.steps+1),
 	}
 	for s, b := range t.base {
-		u.base[s+1] = math.Exp(b)
+		u.base[s+1], u.small[s+1] = math.Exp(b), math.Exp(b*t.w.small)
 	}
 	return u
 }
@@ -123,9 +123,12 @@ func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 	told, talk := h.told, h.talk
 	for s, head := range from.head {
 		tail, aside := from.tail[s], from.talk[s]
-		weigh := told * u.base[s]
-		for range h.keys - 1 {
+		weigh := told
+		for range h.keys {
 			weigh *= u.base[s]
+		}
+		for range h.small {
+			weigh *= u.small[s]
 		}
 		e := enter[s]
 		to.talk[s] = (aside + (head+tail)*add) * talk
@@ -164,9 +167,12 @@ func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 func (u *sums) backward(i int, scale float64, after, before row) {
 	h := u.words[i]
 	for s := range after.head {
-		weigh := h.told * u.base[s] * scale
-		for range h.keys - 1 {
+		weigh := h.told * scale
+		for range h.keys {
 			weigh *= u.base[s]
+		}
+		for range h.small {
+			weigh *= u.small[s]
 		}
 		after.head[s] *= weigh
 		after.tail[s] *= weigh
@@ -207,14 +213,17 @@ func (u *sums) backward(i int, scale float64, after, before row) {
 }
 
 // odds sums over all ways through the model.
-func (t *trellis) odds() odds {
+func (t *trellis) odds() odds { return t.oddsIn(max(1, blockCells/(t.steps+1))) }
+
+// oddsIn does so in blocks of so many words.
+func (t *trellis) oddsIn(block int) odds {
 	n, width := len(t.words), t.steps+1
 	o := odds{entries: make([][]entry, t.steps), talk: make([]float64, n), step: make([]int, n), in: make([]float64, n)}
 	if n == 0 {
 		return o
 	}
 	u := newSums(t)
-	block := max(1, min(n, blockCells/width))
+	block = min(n, block)
 	scales := make([]float64, n)
 	enters := make([]float64, block*width)
 	var heads []row

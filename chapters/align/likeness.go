@@ -259,7 +259,8 @@ type score struct {
 // for talk beside them, as logarithms of likelihood ratios.
 type hearing struct {
 	steps []score // by step; one may stand more than once
-	keys  int
+	keys  int     // how many words it is, numbers in words, but for …
+	small int     // … those of no meaning of their own
 	told  float64 // step as a ratio
 	talk  float64 // added as a ratio
 	step  float64
@@ -268,8 +269,13 @@ type hearing struct {
 
 // hear weighs a word, all its keys together.
 func (e *ear) hear(keys []string) *hearing {
-	h := &hearing{keys: len(keys)}
+	h := &hearing{}
 	for _, k := range keys {
+		if english().function[k] {
+			h.small++
+		} else {
+			h.keys++
+		}
 		e.weigh(k, h)
 	}
 	h.told, h.talk = math.Exp(h.step), math.Exp(h.added)

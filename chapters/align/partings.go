@@ -59,8 +59,9 @@ func (t *trellis) followed(o odds, shares []float64) []float64 {
 		if step < 0 {
 			continue
 		}
-		words[step] += float64(h.keys) * chance
-		all += float64(h.keys) * chance
+		n := float64(h.keys+h.small) * chance
+		words[step] += n
+		all += n
 		for _, g := range h.steps {
 			if g.step == step {
 				c := shares[g.step] * g.ratio / (1 + (g.ratio-1)*shares[g.step]) * chance
@@ -71,6 +72,7 @@ func (t *trellis) followed(o odds, shares []float64) []float64 {
 	}
 	mean := (t.w.lambda*t.w.film + allPlanned) / (t.w.film + all)
 	out := make([]float64, t.steps)
+	mean = t.w.alikeness*mean + (1-t.w.alikeness)*t.w.unheard
 	for s := range out {
 		out[s] = min(0.95, (mean*t.w.each+planned[s])/(t.w.each+words[s]))
 	}

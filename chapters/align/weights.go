@@ -3,9 +3,14 @@ package align
 // weights are what the search for the steps goes by, as natural logarithms of
 // likelihood ratios unless said otherwise.
 type weights struct {
-	lambda   float64 // share of a step's words that come from its plan, before any was heard
-	film     float64 // words that belief is worth for the film …
-	each     float64 // … and the film's share for each step
+	lambda float64 // share of a step's words that come from its plan, before any was heard
+	film   float64 // words that belief is worth for the film …
+	each   float64 // … and the film's share for each step
+	small  float64 // how far a small word that is not planned speaks against a step, 1 as much as others
+
+	alikeness float64 // share of the film's manner that each step is believed to have …
+	unheard   float64 // … and what it follows its plan by apart from that
+
 	general  float64 // how much of a word's usual share is ordinary talk, the rest is the plan
 	smooth   float64 // words added to each step's size
 	level    float64 // 0 to 1: how far steps count as of one size
@@ -45,7 +50,7 @@ type weights struct {
 
 func usualWeights() weights {
 	return weights{
-		lambda: 0.44, film: 41, each: 15, general: 0.74, smooth: 7, level: 0.67, hint: 0.4,
+		lambda: 0.44, film: 41, each: 15, small: 0.8, alikeness: 0.7, unheard: 0.3, general: 0.74, smooth: 7, level: 0.67, hint: 0.4,
 		alike: 0.3, sound: 0.73, farthest: 0.394, both: 0.2,
 		chatAdded: 0.4, chatStep: -0.36, chatPlanned: 0.68,
 		workAdded: -0.4, workStep: 0.17, newAdded: 0.127, newStep: -0.07,

@@ -1,0 +1,158 @@
+package align
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// place3 is a state of the model.
+type place3 struct {
+	step int // place in a row
+	part int // 0 head, 1 tail, 2 talk
+}
+
+// ratio is what going from one state to another over word i is worth, written
+// down from the model's description and not from its sums.
+func (t *trellis) ratio(i int, from, to place3) float64 {
+	w := t.w
+	open, halt := math.Exp(t.open[i]), math.Exp(t.halt[i])
+	way := 0.0
+	switch {
+	case to.part == 2 && from == to:
+		way = 1
+	case to.part == 2 && from.step == to.step:
+		way = math.Exp(w.add) * halt
+	case to.part == 1 && from.step == to.step:
+		way = [...]float64{math.Exp(w.turn), 1, math.Exp(w.resume) * halt}[from.part]
+	case to.part == 0 && from == to:
+		way = 1
+	case to.part == 0 && from.step != to.step:
+		switch out := to.step - from.step - 1; {
+		case out == 0:
+			way = open
+		case out > 0:
+			way = open * (math.Exp(w.skip+w.skipMore*float64(out-1)) + math.Exp(w.skipMost))
+		default:
+			way = open * math.Exp(w.back)
+		}
+	}
+	h := t.words[i]
+	if to.part == 2 {
+		return way * math.Exp(h.added)
+	}
+	say := h.step
+	if to.step > 0 {
+		say += t.base[to.step-1] * (float64(h.keys) + w.small*float64(h.small))
+	}
+	said := math.Exp(say)
+	for _, g := range h.steps {
+		if g.step+1 == to.step {
+			said *= [...]float64{g.head, g.tail}[to.part]
+		}
+	}
+	return way * said
+}
+
+// The sums over all ways agree with going through all ways one by one.
+func TestOddsAreThoseOfAllWays(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for round := range 40 {
+		steps, n := 1+r.IntN(3), 1+r.IntN(4)
+		m := &trellis{w: usualWeights(), steps: steps}
+		for range n {
+			h := &hearing{keys: r.IntN(3), small: r.IntN(2), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
+			h.told, h.talk = math.Exp(h.step), math.Exp(h.added)
+			for s := range steps {
+				if r.IntN(2) == 0 {
+					h.steps = append(h.steps, score{step: s, ratio: r.Float64() * 30, early: r.Float64() * 10})
+				}
+			}
+			m.heard, m.words = append(m.heard, h), append(m.words, h)
+			m.open, m.halt = append(m.open, -3*r.Float64()), append(m.halt, -r.Float64())
+		}
+		m.follow(m.evenly())
+		got := m.odds()
+
+		var states []place3
+		for s := range steps + 1 {
+			for part := range 3 {
+				if s > 0 || part == 2 {
+					states = append(states, place3{s, part})
+				}
+			}
+		}
+		total := 0.0
+		talk := make([]float64, n)
+		enter := make(map[[2]int]float64)
+		way := make([]place3, n)
+		var walk func(i int, from place3, ratio float64)
+		walk = func(i int, from place3, ratio float64) {
+			if ratio == 0 {
+				return
+			}
+			if i == n {
+				total += ratio
+				before := place3{0, 2}
+				for k, s := range way {
+					if s.part == 2 {
+						talk[k] += ratio
+					}
+					if s.part == 0 && s.step != before.step {
+						enter[[2]int{k, s.step - 1}] += ratio
+					}
+					before = s
+				}
+				return
+			}
+			for _, s := range states {
+				way[i] = s
+				walk(i+1, s, ratio*m.ratio(i, from, s))
+			}
+		}
+		walk(0, place3{0, 2}, 1)
+
+		evidence := math.Log(total)
+		for _, h := range m.words {
+			evidence -= h.added
+		}
+		if math.Abs(got.evidence-evidence) > 1e-9 {
+			t.Fatalf("round %d: evidence %g, all ways give %g", round, got.evidence, evidence)
+		}
+		for k := range n {
+			if d := got.talk[k] - talk[k]/total; math.Abs(d) > 1e-9 {
+				t.Errorf("round %d: word %d is talk by %g, all ways give %g", round, k, got.talk[k], talk[k]/total)
+			}
+		}
+		for s, entries := range got.entries {
+			seen := map[int]bool{}
+			for _, e := range entries {
+				seen[e.word] = true
+				if want := enter[[2]int{e.word, s}] / total; math.Abs(e.chance-want) > 1e-9 {
+					t.Errorf("round %d: step %d begins at word %d by %g, all ways give %g", round, s, e.word, e.chance, want)
+				}
+			}
+			for k := range n {
+				if c := enter[[2]int{k, s}] / total; c > 2*tinyChance && !seen[k] {
+					t.Errorf("round %d: step %d may begin at word %d by %g, and that is left out", round, s, k, c)
+				}
+			}
+		}
+	}
+}
+
+// Rows made again block by block are those of one block.
+func TestOddsInBlocks(t *testing.T) {
+	_, held := readMakings(t)
+	c := held.trials(1)[0]
+	s := locate(c.plan, c.timed, c.cues, usualWeights())
+	whole, parts := s.t.odds(), s.t.oddsIn(7)
+	if whole.evidence != parts.evidence {
+		t.Fatalf("evidence %g in one block, %g in many", whole.evidence, parts.evidence)
+	}
+	for i := range whole.talk {
+		if math.Abs(whole.talk[i]-parts.talk[i]) > 1e-12 || whole.step[i] != parts.step[i] {
+			t.Fatalf("word %d: %g of step %d in one block, %g of %d in many", i, whole.talk[i], whole.step[i], parts.talk[i], parts.step[i])
+		}
+	}
+}

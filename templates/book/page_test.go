@@ -168,3 +168,27 @@ func TestPageSaysWhatIsOpenAndSetAside(t *testing.T) {
 		t.Errorf("to be found: %s", words["open"])
 	}
 }
+
+// A correction stands in the book with the chapter that its time falls into.
+func TestCorrectionsInTheBook(t *testing.T) {
+	page := string(Page(bookOf(t, "corrected", []byte(`[video]
+title = "T"
+[[step]]
+id = "a"
+title = "First"
+say = "Look at the pump."
+on_screen = "40s"
+[[step]]
+id = "b"
+title = "Second"
+say = "Look at the hose."
+on_screen = "40s"
+[[correction]]
+at = "0:50"
+was = "5 N·m"
+now = "3 N·m"
+`))))
+	if want := `<a href="#step-b">0:50 Second: not 5 N·m but 3 N·m</a>`; !strings.Contains(page, want) {
+		t.Errorf("the book has no %s", want)
+	}
+}

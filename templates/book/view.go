@@ -27,7 +27,8 @@ type view struct {
 	Differs   []differs
 	Open      []open
 	Cautions  []caution // all of them, gravest first
-	Summary   []string  // of the day
+	Corrected []corrected
+	Summary   []string // of the day
 	Days      []day
 	Steps     []step
 	Shots     int
@@ -47,6 +48,9 @@ type list struct {
 }
 
 type item struct{ Line, For string }
+
+// corrected is a correction, with the step it is about where that is known.
+type corrected struct{ Line, Step string }
 
 type differs struct {
 	OnCamera, Viewers string
@@ -97,6 +101,13 @@ func viewOf(b Book) view {
 		v.Summary, v.Days = b.Day.Summary(), daysOf(b)
 	}
 	v.Coverage = coverage(b)
+	for _, c := range blurb.Corrections(p, b.Chapters) {
+		row := corrected{Line: c.Line()}
+		if c.Step >= 0 {
+			row.Step = p.Steps[c.Step].ID
+		}
+		v.Corrected = append(v.Corrected, row)
+	}
 	v.Steps = steps(b)
 	for i := range p.Sources {
 		s := &p.Sources[i]

@@ -54,11 +54,17 @@ func answers(c *plan.Caution, h *Hazard) bool {
 	return c.Class == h.Class || c.Family == h.Family && h.Family != class.NoFamily
 }
 
-// late finds, for hazards that nothing covers, a caution that comes too late.
+// late finds, for hazards that nothing covers, a caution that comes too late: in
+// the next step. One that comes later still is for something else.
 func late(p *plan.Plan, steps []Step) {
-	after := map[string]string{} // class or family to the caution that comes next
-	for i := len(p.Steps) - 1; i >= 0; i-- {
-		s := &p.Steps[i]
+	for i := range p.Steps[:max(0, len(p.Steps)-1)] {
+		after := map[string]string{} // class or family to the caution that comes next
+		next := &p.Steps[i+1]
+		for _, use := range next.Cautions {
+			if c := p.CautionOf(next, use); c != nil && use.Listed {
+				after[c.Class], after["family "+c.Family] = c.ID, c.ID
+			}
+		}
 		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
 			for j := range list {
 				h := &list[j]
@@ -69,11 +75,6 @@ func late(p *plan.Plan, steps []Step) {
 				if ok && h.Cover == Missing {
 					h.Cover, h.Caution = Late, id
 				}
-			}
-		}
-		for _, use := range s.Cautions {
-			if c := p.CautionOf(s, use); c != nil && use.Listed {
-				after[c.Class], after["family "+c.Family] = c.ID, c.ID
 			}
 		}
 	}

@@ -113,9 +113,12 @@ func Read(p *plan.Plan) Reading {
 	r := &reader{plan: p, lex: compiled()}
 	r.prepare()
 	reading := Reading{Steps: make([]Step, len(p.Steps))}
+	avoided := make([][]avoidance, len(p.Steps))
 	for i := range p.Steps {
 		reading.Steps[i] = r.step(i)
+		avoided[i] = r.avoided
 	}
 	cover(p, reading.Steps)
+	heeded(reading.Steps, avoided)
 	return reading
 }

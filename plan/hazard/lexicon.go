@@ -18,6 +18,7 @@ import (
 //	denied stands: jack-only                    "no stands" says that it is on the jack alone
 //	thing tumble dryer, dryer: appliance drum   a thing, place, material or person, and what it is
 //	state engine running: running               words for how things stand
+//	rest parked, boxed: calm                     the same, but only said of the plan's object
 //	act undo, unscrew, take .. off: undo        what hands do; ".." is up to six words
 //	blank spring washer, headphone jack         look-alikes, taken out first
 //	rule mains-isolation: open>cover on mains not low-power
@@ -65,6 +66,7 @@ type entryKind uint8
 const (
 	aThing entryKind = iota
 	aState
+	atRest
 	anAct
 	aBlank
 )
@@ -88,7 +90,6 @@ type lexicon struct {
 	implied  []set    // by mark, itself included
 	denied   []set    // by mark: what its denial says
 	rules    []rule
-	first    [marksMax][]int32 // rules by a mark that starts them
 	avoids   []rule
 	bulk     set // marks of size and weight: those that imply "bulk"
 	harmless set // marks of objects that no weak sign makes dangerous
@@ -140,21 +141,26 @@ func compile(fsys fs.FS) (*lexicon, error) {
 	}{
 		{"word", x.readWord},
 		{"kind", x.readKind},
-		{"thing state act blank", x.readEntry},
+		{"thing state rest act blank", x.readEntry},
 		{"denied", x.readDenied},
 		{"rule avoid", x.readRule},
 	} {
+		if pass.words == "rule avoid" {
+			if err := x.settle(); err != nil {
+				return nil, err
+			}
+		}
 		for _, l := range all {
 			if slices.Contains(strings.Fields(pass.words), l.word) {
 				if err := pass.read(l); err != nil {
 					return nil, fmt.Errorf("%s: %w", l.at, err)
 				}
-			} else if !slices.Contains(strings.Fields("word kind thing state act blank denied rule avoid"), l.word) {
+			} else if !slices.Contains(strings.Fields("word kind thing state rest act blank denied rule avoid"), l.word) {
 				return nil, fmt.Errorf("%s: %q begins no entry", l.at, l.word)
 			}
 		}
 	}
-	return x, x.settle()
+	return x, nil
 }
 
 // lines cuts a file into entries.
@@ -234,7 +240,7 @@ func (x *lexicon) readDenied(l line) error {
 
 // readEntry reads things, states, acts and look-alikes.
 func (x *lexicon) readEntry(l line) error {
-	e := entry{kind: map[string]entryKind{"thing": aThing, "state": aState, "act": anAct, "blank": aBlank}[l.word], place: l.at}
+	e := entry{kind: map[string]entryKind{"thing": aThing, "state": aState, "rest": atRest, "act": anAct, "blank": aBlank}[l.word], place: l.at}
 	var err error
 	if e.marks, err = x.readMarks(l.tail); err != nil {
 		return err

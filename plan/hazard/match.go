@@ -110,11 +110,14 @@ func (f *finder) at(i int) {
 				return
 			}
 			thing.offer(e, to-i, to, gapped)
-		case aState:
+		case aState, atRest:
+			if e.kind == atRest && f.zone != over {
+				return
+			}
 			state.offer(e, to-i, to, gapped)
 		case anAct:
-			if gapped && e.marks.has(f.own.energise) && to < len(f.toks) && f.toks[to].grammar&det != 0 {
-				return // "leave them on the carpet"
+			if gapped && f.noParticle(e, to) {
+				return
 			}
 			act.offer(e, to-i, to, gapped)
 		}
@@ -122,7 +125,7 @@ func (f *finder) at(i int) {
 	if act.rank > 0 && (f.zone != here || i < f.stateTo || state.to > i+1 || !f.does(i, &act, thing.to)) {
 		act.rank = 0
 	}
-	if state.rank > 0 && !(f.zone == here && state.marks == f.implied[f.own.calm]) {
+	if state.rank > 0 {
 		f.add(hit{state: true}, &state, i)
 		f.stateTo = max(f.stateTo, state.to)
 	}
@@ -204,4 +207,15 @@ func (x *lexicon) follow(toks []token, node int32, from, i int, gapped bool, fou
 // parts says whether a gap may not reach over a word.
 func parts(toks []token, i int) bool {
 	return toks[i].bar || toks[i].comma || toks[i].grammar&(sub|coord) != 0
+}
+
+// noParticle says whether the word before to is no particle of a parted verb:
+// in "take the back panel" it belongs to a thing, in "leave them on the carpet"
+// to a place.
+func (f *finder) noParticle(e *entry, to int) bool {
+	if to >= len(f.toks) || f.toks[to].bar || f.toks[to].comma {
+		return false
+	}
+	g := f.toks[to].grammar
+	return g == 0 || e.marks.has(f.own.energise) && g&det != 0
 }

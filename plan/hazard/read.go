@@ -25,13 +25,24 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 	s.hits = r.cues
 	r.lex.heads(toks, s.hits)
 	r.lex.manner(toks, s.hits)
-	s.object = r.object
+	s.object, s.strict = r.object, r.sources[k].strict
+	if s.strict {
+		s.object = hit{}
+	}
 	s.resolve(r.last())
 	s.around = r.past
 	r.using(toks)
 	r.judge(f, k)
+	r.heed(k)
 	for i := range s.hits {
-		if h := &s.hits[i]; !h.implied && !h.marks.empty() && len(r.past) < pastMax {
+		h := &s.hits[i]
+		if h.implied || h.marks.empty() {
+			continue
+		}
+		if !h.act && !h.quiet {
+			r.behind.join(&h.marks)
+		}
+		if len(r.past) < pastMax {
 			r.past = append(r.past, *h)
 		}
 	}
@@ -44,7 +55,7 @@ func (r *reader) last() hit {
 			return *h
 		}
 	}
-	return r.object
+	return r.scene.object
 }
 
 // using marks the tools in use: "with the saw", "use a saw".
@@ -70,78 +81,128 @@ func (r *reader) using(toks []token) {
 // judge lets the rules speak about the sentence.
 func (r *reader) judge(f *finding, k int32) {
 	s, src := &r.scene, &r.sources[k]
-	s.here, s.all = set{}, r.object.marks
-	for i := range s.hits {
-		s.here.join(&s.hits[i].marks)
-	}
-	for i := range s.around {
-		if h := &s.around[i]; !h.act && !h.quiet {
-			s.all.join(&h.marks)
-		}
-	}
-	s.all.join(&s.here)
+	s.all = r.behind
+	s.sum()
+	harmless := s.all.meets(&r.lex.harmless)
 	for i := range s.hits {
 		h := &s.hits[i]
-		if h.implied {
-			continue
-		}
-		if h.act && !h.quiet && !src.mention && h.marks.has(r.lex.own.work) {
+		if h.act && !h.quiet && !h.implied && !src.mention && h.marks.has(r.lex.own.work) {
 			r.works = true
 		}
-		h.marks.each(func(m uint16) {
-			for _, n := range r.lex.first[m] {
-				rl := &r.lex.rules[n]
-				if rl.weak > 0 && s.all.meets(&r.lex.harmless) {
-					continue
-				}
-				by, ok := s.meets(rl, i, r.by[:0])
-				r.by = by[:0]
-				if ok {
-					if r.trace != nil {
-						r.trace(rl)
-					}
-					acted := !h.quiet && !src.mention && !r.staged && (h.act || !src.spoken)
-					f.add(shown{class: rl.class, family: rl.family, acted: acted, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)})
-				}
+	}
+	for n := range r.lex.rules {
+		rl := &r.lex.rules[n]
+		if rl.weak > 0 && (harmless || src.strict) || rl.loose && src.strict || !s.may(rl) {
+			continue
+		}
+		for i := range s.hits {
+			h := &s.hits[i]
+			if h.implied || !h.marks.meets(&rl.terms[0].a) {
+				continue
 			}
-		})
+			by, ok := s.meets(rl, i, r.by[:0])
+			r.by = by[:0]
+			if !ok {
+				continue
+			}
+			acted := !h.quiet && !src.mention && !r.staged && (h.act || !src.strict)
+			r.add(f, rl, acted, by)
+		}
+	}
+}
+
+// sum gathers the marks of the sentence.
+func (s *scene) sum() {
+	s.here, s.acts, s.things = set{}, set{}, s.object.marks
+	for i := range s.hits {
+		h := &s.hits[i]
+		if h.act {
+			s.acts.join(&h.marks)
+		} else {
+			s.things.join(&h.marks)
+		}
+		s.here.join(&h.marks)
+	}
+	s.all.join(&s.here)
+}
+
+func (r *reader) add(f *finding, rl *rule, acted bool, by []*hit) {
+	if r.trace != nil {
+		r.trace(rl)
+	}
+	f.add(shown{class: rl.class, family: rl.family, acted: acted, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)})
+}
+
+// heed notes what a sentence of the narration, or a card, says about how to keep
+// clear of a hazard.
+func (r *reader) heed(k int32) {
+	s, src := &r.scene, &r.sources[k]
+	if src.kind != "say" && src.kind != "card" {
+		return
+	}
+	for i := range s.hits {
+		h := &s.hits[i]
+		if !h.act || h.quiet || h.implied {
+			continue
+		}
+		for n := range r.lex.avoids {
+			rl := &r.lex.avoids[n]
+			if !h.marks.meets(&rl.terms[0].a) || !s.may(rl) {
+				continue
+			}
+			by, ok := s.meets(rl, i, r.by[:0])
+			r.by = by[:0]
+			if ok {
+				a := avoidance{family: rl.family, card: src.kind == "card"}
+				if rl.class >= 0 {
+					a.class = catalogue()[rl.class].ID
+				}
+				if !a.card {
+					at, _ := src.text.SourceSpan(int(h.start), int(h.end))
+					a.at = at + src.start
+				}
+				r.avoided = append(r.avoided, a)
+			}
+		}
 	}
 }
 
 // tools lets rules speak that a tool in use meets alone.
 func (r *reader) tools(f *finding) {
 	s := &r.scene
-	s.toks, s.hits, s.around, s.object = nil, nil, r.past, r.object
+	s.strict = false
+	s.toks, s.hits, s.around, s.object = nil, r.cues[:0], r.past, r.object
 	for i := range r.past {
 		if r.past[i].zone == gear {
 			s.hits = append(s.hits, r.past[i])
 		}
 	}
+	r.cues = s.hits[:0]
+	if len(s.hits) == 0 {
+		return
+	}
 	s.used = s.used[:0]
-	s.here, s.all = set{}, set{}
-	for i := range s.hits {
+	for range s.hits {
 		s.used = append(s.used, true)
-		s.here.join(&s.hits[i].marks)
 	}
-	for i := range s.around {
-		if h := &s.around[i]; !h.quiet {
-			s.all.join(&h.marks)
+	s.all = r.behind
+	s.sum()
+	harmless := s.all.meets(&r.lex.harmless)
+	for n := range r.lex.rules {
+		rl := &r.lex.rules[n]
+		if rl.terms[0].kind != tool || rl.weak > 0 && harmless || !s.may(rl) {
+			continue
 		}
-	}
-	for i := range s.hits {
-		s.hits[i].marks.each(func(m uint16) {
-			for _, n := range r.lex.first[m] {
-				rl := &r.lex.rules[n]
-				if rl.terms[0].kind != tool || rl.weak > 0 && s.all.meets(&r.lex.harmless) {
-					continue
-				}
-				by, ok := s.meets(rl, i, r.by[:0])
-				r.by = by[:0]
-				if ok {
-					f.add(shown{class: rl.class, family: rl.family, acted: r.works && !r.staged, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)})
-				}
+		for i := range s.hits {
+			if !s.hits[i].marks.meets(&rl.terms[0].a) {
+				continue
 			}
-		})
+			by, ok := s.meets(rl, i, r.by[:0])
+			r.by = by[:0]
+			if ok {
+				r.add(f, rl, r.works && !r.staged, by)
+			}
+		}
 	}
 }
 

@@ -37,10 +37,30 @@ type rule struct {
 	class  int // index in the catalogue
 	family string
 	strong bool
-	weak   int // how readily it stands back: 0 never, 1, 2
+	weak   int  // how readily it stands back: 0 never, 1, 2
+	loose  bool // any work meets its first term
 	terms  []term
+	needs  []need
 	place  string
 }
+
+// need is a quick test of a rule, before anybody looks who does what to which
+// thing: any of the marks must be somewhere, or none.
+type need struct {
+	any   []uint16
+	where needWhere
+}
+
+type needWhere uint8
+
+const (
+	inActs    needWhere = iota // acts of the sentence
+	inThings                   // things of the sentence, or the object
+	inTools                    // things of the sentence, or tools
+	inAll                      // anywhere
+	notInAll                   // nowhere
+	notInHere                  // not in the sentence
+)
 
 type termKind uint8
 
@@ -99,14 +119,47 @@ func (x *lexicon) readRule(l line) error {
 	if len(r.terms) == 0 || r.terms[0].kind > tool {
 		return fmt.Errorf("%s: the first term is no action", l.body)
 	}
+	for i := range r.terms {
+		r.require(&r.terms[i])
+	}
+	first := &r.terms[0]
+	r.loose = (first.kind == does || first.kind == shares) && (first.a.has(x.own.work) || first.a.has(x.own.busy))
 	if l.word == "avoid" {
 		x.avoids = append(x.avoids, r)
 		return nil
 	}
 	x.rules = append(x.rules, r)
-	n := int32(len(x.rules) - 1)
-	r.terms[0].a.each(func(m uint16) { x.first[m] = append(x.first[m], n) })
 	return nil
+}
+
+// require adds what a term needs at least.
+func (r *rule) require(t *term) {
+	add := func(s *set, where needWhere) {
+		if s.empty() {
+			return
+		}
+		n := need{where: where}
+		s.each(func(m uint16) { n.any = append(n.any, m) })
+		r.needs = append(r.needs, n)
+	}
+	switch t.kind {
+	case binds, shares:
+		add(&t.a, inActs)
+		add(&t.b, inThings)
+		add(&t.c, inThings)
+	case does:
+		add(&t.a, inActs)
+	case within:
+		add(&t.a, inThings)
+	case tool:
+		add(&t.a, inTools)
+	case about:
+		add(&t.a, inAll)
+	case nowhere:
+		add(&t.a, notInAll)
+	case unless:
+		add(&t.a, notInHere)
+	}
 }
 
 func (x *lexicon) pair(text string) (term, error) {
@@ -152,35 +205,51 @@ type scene struct {
 	around []hit // of everything else: what was said before, title, tools, object, states
 	here   set   // marks of the sentence
 	all    set   // marks of everything
+	acts   set   // of the sentence's acts
+	things set   // of its things and states, and of the object
+	strict bool  // only what stands in the act's own clause counts
 	object hit   // the plan's object, for acts that name nothing
 	used   []bool
 }
 
-// meets says whether a rule is met with the act, thing or tool at k as its
+// may says whether a rule may be met in the scene.
+func (s *scene) may(r *rule) bool {
+	for i := range r.needs {
+		n := &r.needs[i]
+		at := &s.all
+		switch n.where {
+		case inActs:
+			at = &s.acts
+		case inThings:
+			at = &s.things
+		case notInHere:
+			at = &s.here
+		}
+		some := false
+		for _, m := range n.any {
+			if at.has(m) {
+				some = true
+				break
+			}
+		}
+		if some == (n.where >= notInAll) {
+			return false
+		}
+	}
+	return true
+}
+
+// meets says whether a rule that may be met is met with the act, thing or tool at k as its
 // first term, and by which hits.
 func (s *scene) meets(r *rule, k int, by []*hit) ([]*hit, bool) {
-	first := s.hits[k]
 	for i := range r.terms {
 		t := &r.terms[i]
-		switch t.kind {
-		case nowhere:
-			if s.all.meets(&t.a) {
-				return by, false
-			}
-			continue
-		case unless:
-			if s.here.meets(&t.a) {
-				return by, false
-			}
-			continue
-		case about:
-			if !s.all.meets(&t.a) {
-				return by, false
-			}
+		if t.kind >= nowhere {
+			continue // the rule's needs
 		}
 		met := false
 		if i == 0 {
-			by, met = s.starts(t, k, &first, by)
+			by, met = s.starts(t, k, by)
 		} else {
 			by, met = s.also(t, k, by)
 		}
@@ -192,7 +261,8 @@ func (s *scene) meets(r *rule, k int, by []*hit) ([]*hit, bool) {
 }
 
 // starts tests the first term against the hit at k.
-func (s *scene) starts(t *term, k int, h *hit, by []*hit) ([]*hit, bool) {
+func (s *scene) starts(t *term, k int, by []*hit) ([]*hit, bool) {
+	h := &s.hits[k]
 	switch t.kind {
 	case binds, shares, does:
 		if !h.act {
@@ -206,15 +276,18 @@ func (s *scene) starts(t *term, k int, h *hit, by []*hit) ([]*hit, bool) {
 	by = append(by, &s.hits[k])
 	switch t.kind {
 	case binds:
-		return s.things(t, k, by)
+		return s.doneTo(t, k, by)
 	case shares:
+		if s.strict {
+			return s.doneTo(t, k, by)
+		}
 		return s.anyThing(t, by)
 	}
 	return by, true
 }
 
-// things looks for a thing that the act at k is done to.
-func (s *scene) things(t *term, k int, by []*hit) ([]*hit, bool) {
+// doneTo looks for a thing that the act at k is done to.
+func (s *scene) doneTo(t *term, k int, by []*hit) ([]*hit, bool) {
 	met := false
 	s.bound(k, func(h *hit) bool {
 		if t.fits(h) {
@@ -246,7 +319,7 @@ func (s *scene) also(t *term, k int, by []*hit) ([]*hit, bool) {
 	case binds, shares:
 		for i := range s.hits {
 			if h := &s.hits[i]; h.act && h.marks.meets(&t.a) {
-				if with, ok := s.starts(t, i, h, by); ok {
+				if with, ok := s.starts(t, i, by); ok {
 					return with, true
 				}
 			}

@@ -20,11 +20,14 @@ type reader struct {
 	subject []hit    // of the plan's object
 	object  hit      // the object as one thing
 	works   bool     // hands do something in the step
+	acting  bool     // the plan says in some step what hands do
 	staged  bool     // the plan's object is no object: a desk, a talk
 	toks    []token
+	behind  set   // marks of what stands about the step and was said in it before
 	past    []hit // of the step, before the sentence being read
 	scene   scene
 	by      []*hit
+	avoided []avoidance // in the step being read
 	cues    []hit
 	trace   func(*rule) // sees every rule that is met; nil but in tests
 }
@@ -35,7 +38,7 @@ type source struct {
 	print      string
 	text       *plan.Text // for places in the text; nil: the whole value is meant
 	start      int        // where text stands in the value at path
-	spoken     bool       // narration: needs an act in its own words
+	strict     bool       // narration and the like: only what it says outright counts
 	mention    bool       // its acts are talk
 }
 
@@ -47,6 +50,9 @@ func stepPath(i int) string { return "step[" + strconv.Itoa(i) + "]" }
 
 // prepare reads what holds for all steps: the object.
 func (r *reader) prepare() {
+	for i := range r.plan.Steps {
+		r.acting = r.acting || acts(&r.plan.Steps[i])
+	}
 	r.sources = append(r.sources, textSource("subject", "video.subject", &r.plan.Video.Subject))
 	r.subject = r.names(nil, over, 0)
 	for i := range r.subject {
@@ -70,6 +76,9 @@ func (r *reader) names(hits []hit, z zone, k int32) []hit {
 	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
 	from := len(hits)
 	hits = r.lex.find(hits, r.toks, z, k)
+	if r.sources[k].kind == "state" {
+		hits = slices.DeleteFunc(hits, func(h hit) bool { return h.text == k && !h.state })
+	}
 	r.lex.heads(r.toks, hits[from:])
 	r.lex.deny(r.toks, hits[from:])
 	return hits
@@ -81,9 +90,15 @@ func (r *reader) step(i int) Step {
 	out := Step{ID: s.ID, Title: s.Title.Print}
 	r.sources = r.sources[:1]
 	r.past = append(r.past[:0], r.subject...)
-	r.works = false
+	r.works, r.avoided = false, nil
 	var f finding
 	r.around(i, s)
+	r.behind = r.object.marks
+	for k := range r.past {
+		if h := &r.past[k]; !h.act && !h.quiet {
+			r.behind.join(&h.marks)
+		}
+	}
 	first := len(r.sources)
 	r.actions(i, s)
 	for k := first; k < len(r.sources); k++ {
@@ -154,7 +169,7 @@ func (r *reader) actions(i int, s *plan.Step) {
 	path := stepPath(i)
 	add := func(src source) { r.sources = append(r.sources, src) }
 	title := textSource("title", path+".title", &s.Title)
-	title.mention = !acts(s)
+	title.mention, title.strict = !acts(s), true
 	add(title)
 	if !s.Do.Empty() {
 		add(textSource("do", path+".do", &s.Do))
@@ -169,18 +184,28 @@ func (r *reader) actions(i int, s *plan.Step) {
 			r.test(t, path+".tests")
 		}
 	}
+	for k := range s.Shots {
+		if card := &s.Shots[k].Card; !card.Empty() {
+			add(source{kind: "card", path: path + ".shot", print: card.Print, strict: true, mention: true})
+		}
+	}
+	// Where a plan says what hands do, a step that says nothing of them is talk to
+	// the camera; in one that is narration alone, the narration tells the work.
+	talk := r.acting && !acts(s) && len(s.Tools) == 0 && len(s.Parts) == 0
 	for k := range s.Lines {
 		l := &s.Lines[k]
 		if l.Kind == plan.Sound {
 			continue
 		}
-		add(source{kind: "say", path: path + ".say", print: l.Print, text: &l.Text, start: l.Start, spoken: true})
+		add(source{kind: "say", path: path + ".say", print: l.Print, text: &l.Text, start: l.Start, strict: true, mention: talk})
 	}
 }
 
 // test adds what is done in a test: how, and each reading with its instrument.
 func (r *reader) test(t *plan.Test, path string) {
-	add := func(words string) { r.sources = append(r.sources, source{kind: "test", path: path, print: words}) }
+	add := func(words string) {
+		r.sources = append(r.sources, source{kind: "test", path: path, print: words, strict: true})
+	}
 	if !t.How.Empty() {
 		add(t.How.Print)
 	}

@@ -23,6 +23,7 @@ import (
 	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/diagnose"
+	"fixslate/plan/hazard"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
 	"fixslate/templates/picture"
@@ -37,6 +38,7 @@ type Book struct {
 	Coverage []shotlist.Covered
 	Day      *shotlist.Day // nil: the book has none
 	Chapters []chapters.Chapter
+	Hazards  hazard.Reading
 	Findings []diag.Finding
 }
 

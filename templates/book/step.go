@@ -23,6 +23,7 @@ type step struct {
 	Detour    string
 	Verify    string
 	Cautions  []caution
+	Hurts     []hurt
 	States    []pair
 	Do        string
 	Cues      []cue
@@ -72,6 +73,9 @@ func steps(b Book) []step {
 		default:
 			s.About = append(s.About, "starts the chapter “"+title+"”")
 		}
+	}
+	for i := range b.Hazards.Steps {
+		out[i].Hurts = hurts(&b.Hazards.Steps[i])
 	}
 	for _, s := range b.Shots {
 		out[s.Step].Shots = append(out[s.Step].Shots, shotOf(p, s))

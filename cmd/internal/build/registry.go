@@ -28,7 +28,7 @@ func Outputs() []Output {
 	outputs := []Output{
 		{"before.md", "to look up, buy, charge and try; packing list", func(c *Compiled) []byte { return sheet.Before(c.Plan) }},
 		{"book.html", "shoot book for the phone", func(c *Compiled) []byte {
-			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Tests: c.Tests, Shots: c.Shots, Coverage: c.Coverage, Day: &c.Day, Chapters: c.Chapters, Findings: c.Findings})
+			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Tests: c.Tests, Shots: c.Shots, Coverage: c.Coverage, Day: &c.Day, Chapters: c.Chapters, Hazards: c.Hazards, Findings: c.Findings})
 		}},
 		{"comment.txt", "comment to pin", func(c *Compiled) []byte { return blurb.Comment(c.Plan, c.Chapters) }},
 		{"day.md", "the shoot in shooting order", func(c *Compiled) []byte { return sheet.Day(c.Plan, c.Shots, &c.Day) }},
@@ -37,6 +37,7 @@ func Outputs() []Output {
 		{"edit.md", "notes for the cut", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
 		{"faults.svg", "which test first, drawn", func(c *Compiled) []byte { return picture.File(picture.Tests(c.Plan, c.Tests)...) }},
 		{"helper.md", "the helper's side", func(c *Compiled) []byte { return sheet.Helper(c.Plan) }},
+		{"risks.md", "what can hurt, step by step", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards) }},
 		{"shots.csv", "shots for a spreadsheet", func(c *Compiled) []byte { return sheet.ShotsCSV(c.Plan, c.Shots) }},
 		{"shots.md", "shots in story order", func(c *Compiled) []byte { return sheet.Shots(c.Plan, c.Shots, c.Coverage) }},
 		{"voice.md", "lines to record later", func(c *Compiled) []byte { return sheet.Voice(c.Plan, c.Timeline) }},

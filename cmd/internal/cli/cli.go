@@ -139,6 +139,6 @@ and licensed practice. It never proves that a repair is safe.`,
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetVersionTemplate("fixslate {{.Version}}\n")
 	root.SetHelpCommand(&cobra.Command{Use: "no-help", Hidden: true})
-	root.AddCommand(newNew(s), newCheck(s), newBuild(s), newClaims(s), newTime(s), newDay(s), newFaults(s), newCaptions(s), newMatch(s), newPace(s), newLook(s), newExplain(s), newSchema(s))
+	root.AddCommand(newNew(s), newCheck(s), newBuild(s), newRisks(s), newClaims(s), newTime(s), newDay(s), newFaults(s), newCaptions(s), newMatch(s), newPace(s), newLook(s), newExplain(s), newSchema(s))
 	return root
 }

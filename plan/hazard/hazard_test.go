@@ -1,0 +1,241 @@
+package hazard_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"fixslate/plan"
+	"fixslate/plan/hazard"
+)
+
+// find is the hazard of a class in a step, acted ones before mentions.
+func find(s hazard.Step, class string) (hazard.Hazard, bool) {
+	for _, list := range [...][]hazard.Hazard{s.Hazards, s.Mentions} {
+		for _, h := range list {
+			if h.Class == class {
+				return h, true
+			}
+		}
+	}
+	return hazard.Hazard{}, false
+}
+
+func acted(s hazard.Step, class string) bool {
+	return slices.ContainsFunc(s.Hazards, func(h hazard.Hazard) bool { return h.Class == class })
+}
+
+// What is done, what is only said, what is denied. The relations are those of
+// the reference table of hazards; the sentences are ours.
+func TestActionsAndTalk(t *testing.T) {
+	for _, c := range []struct {
+		name, plan, class string
+		want              bool
+	}{
+		{"an appliance is opened", `do = "take the back panel off"`, "mains-isolation", true},
+		{"in the narration", `say = "Take the back panel off."`, "mains-isolation", true},
+		{"it is the thing named before", `say = "There is the back panel. Take it off."`, "mains-isolation", true},
+		{"a stage direction", `say = "(take the back panel off)"`, "mains-isolation", true},
+		{"by a test", `tests = ["ohms"]`, "mains-isolation", true},
+		{"by a fastener", `fasteners = ["panel-screws"]`, "mains-isolation", true},
+		{"denied", `do = "don't take the back panel off"`, "mains-isolation", false},
+		{"explained", `do = "explain why nobody takes the back panel off"`, "mains-isolation", false},
+		{"what others did", `say = "The last owner used to take the back panel off."`, "mains-isolation", false},
+		{"left to somebody", `say = "Call in a fitter to take the back panel off."`, "mains-isolation", false},
+		{"only looked at", `do = "wipe the door with a cloth"`, "mains-isolation", false},
+		{"a tool in use", `do = "cut the bracket"
+tools = ["angle grinder"]`, "abrasive-wheel", true},
+		{"a tool that is only named", `say = "This is what we need today."
+tools = ["angle grinder"]`, "abrasive-wheel", false},
+		{"by a state", `do = "look for the leak"
+during = ["raised"]`, "raised-vehicle", true},
+		{"a look-alike", `do = "fit the spring washer"`, "spring-energy", false},
+	} {
+		text := `fastener = [{ id = "panel-screws", what = "back panel screws", drive = "8 mm" }]
+tool = [{ id = "meter", name = "multimeter" }]
+test = [{ id = "ohms", question = "Open?", instrument = "meter", at = "across the heater terminals" }]
+[video]
+title = "Dryer"
+subject = "tumble dryer"
+[[step]]
+title = "It"
+` + c.plan + "\n"
+		s := hazard.Read(decode(t, text)).Steps[0]
+		if acted(s, c.class) != c.want {
+			t.Errorf("%s: %s shown %v, want %v; hazards %v", c.name, c.class, !c.want, c.want, s.Hazards)
+		}
+	}
+}
+
+// How the plan's cautions stand to a hazard, by the plan language's rules of
+// how long a caution lasts.
+func TestCover(t *testing.T) {
+	open := "[[step]]\ntitle = \"Open %d\"\ndo = \"take the back panel off\"\nsay = \"It comes away.\"\n"
+	for _, c := range []struct {
+		name, steps string
+		step        int
+		want        hazard.Cover
+		caution     string
+	}{
+		{"nothing said", fmt.Sprintf(open, 1), 0, hazard.Missing, ""},
+		{"listed in the step", fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n", 0, hazard.Spoken, "mains-isolation"},
+		{"by its family", fmt.Sprintf(open, 1) + "cautions = [\"mains-shock\"]\n", 0, hazard.Spoken, "mains-shock"},
+		{"by another of its family", fmt.Sprintf(open, 1) + "cautions = [\"live-test\"]\n", 0, hazard.Spoken, "live-test"},
+		{"of another family", fmt.Sprintf(open, 1) + "cautions = [\"hearing\"]\n", 0, hazard.Missing, ""},
+		{
+			"lasting through steps of its family",
+			fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n" + fmt.Sprintf(open, 2) + fmt.Sprintf(open, 3), 2, hazard.Spoken, "mains-isolation",
+		},
+		{
+			"lapsed after a step without its family",
+			fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n[[step]]\ntitle = \"Talk\"\nsay = \"A word.\"\n" + fmt.Sprintf(open, 3), 2, hazard.Missing, "",
+		},
+		{
+			"lasting with its state",
+			"[[step]]\ntitle = \"Off\"\ndo = \"plug out\"\nstarts = [\"power-off\"]\ncautions = [\"mains-isolation\"]\n[[step]]\ntitle = \"Talk\"\n" +
+				fmt.Sprintf(open, 3) + "[[step]]\ntitle = \"On\"\nends = [\"power-off\"]\n", 2, hazard.Spoken, "mains-isolation",
+		},
+		{
+			"stale once the state was left and entered again",
+			"[[step]]\ntitle = \"Off\"\ndo = \"plug out\"\nstarts = [\"power-off\"]\nends = [\"power-off\"]\ncautions = [\"mains-isolation\"]\n" +
+				"[[step]]\ntitle = \"Off again\"\nstarts = [\"power-off\"]\n" + fmt.Sprintf(open, 3) + "ends = [\"power-off\"]\n", 2, hazard.Stale, "mains-isolation",
+		},
+		{
+			"only in a later step",
+			fmt.Sprintf(open, 1) + "[[step]]\ntitle = \"After\"\nsay = \"That was that.\"\ncautions = [\"mains-isolation\"]\n", 0, hazard.Late, "mains-isolation",
+		},
+		{
+			"said before the action",
+			"[[step]]\ntitle = \"Open\"\nsay = \"Pull the plug. Then take the back panel off.\"\n", 0, hazard.Said, "",
+		},
+		{
+			"said over the action",
+			"[[step]]\ntitle = \"Open\"\nsay = \"Take the back panel off. Pull the plug.\"\n", 0, hazard.Late, "",
+		},
+		{
+			"on a card only",
+			"[[step]]\ntitle = \"Open\"\ndo = \"take the back panel off\"\nshot = [{ of = \"panel\", card = \"Pull the plug first\" }]\n", 0, hazard.Carded, "",
+		},
+		{
+			"said while the state holds",
+			"[[step]]\ntitle = \"Off\"\nsay = \"Pull the plug.\"\nstarts = [\"power-off\"]\n" + fmt.Sprintf(open, 2) + "ends = [\"power-off\"]\n", 1, hazard.Said, "",
+		},
+	} {
+		p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n"+c.steps)
+		h, ok := find(hazard.Read(p).Steps[c.step], "mains-isolation")
+		if !ok {
+			t.Errorf("%s: the hazard is not found", c.name)
+			continue
+		}
+		if h.Cover != c.want || h.Caution != c.caution {
+			t.Errorf("%s: %v %q, want %v %q; %s", c.name, h.Cover, h.Caution, c.want, c.caution, h.Shown())
+		}
+		if h.Covered() != (c.want >= hazard.Carded) {
+			t.Errorf("%s: covered %v", c.name, h.Covered())
+		}
+	}
+}
+
+// Evidence leads back to the words of the plan.
+func TestEvidencePlaces(t *testing.T) {
+	p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[[step]]\ntitle = \"Open\"\nsay = \"\"\"\nFirst a look.\nTake the **back panel** off.\n\"\"\"\n")
+	h, ok := find(hazard.Read(p).Steps[0], "mains-isolation")
+	if !ok {
+		t.Fatal("the hazard is not found")
+	}
+	for _, e := range h.Evidence {
+		if e.Kind == "say" && e.Words == "back panel" {
+			if got := p.Steps[0].Say[e.Start:e.End]; !strings.Contains(got, "back panel") || e.Path != "step[0].say" {
+				t.Errorf("%q at %s", got, e.Path)
+			}
+			return
+		}
+	}
+	t.Errorf("no evidence in the narration: %v", h.Evidence)
+}
+
+// A state in force answers a hazard and is named with it.
+func TestAnsweredByStates(t *testing.T) {
+	p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[shoot]\nbegins = [\"unplugged\"]\nstays = [\"unplugged\"]\n[[step]]\ntitle = \"Open\"\ndo = \"take the back panel off\"\n")
+	h, _ := find(hazard.Read(p).Steps[0], "mains-isolation")
+	if !slices.Equal(h.Answered, []string{"power-off"}) {
+		t.Errorf("answered by %v", h.Answered)
+	}
+}
+
+// long is a text of n words that the reader knows.
+func long(n int) string {
+	return strings.TrimSpace(strings.Repeat("undo the cover and lift the gearbox with it while the engine is running ", n/13+1))
+}
+
+func oneStep(say, do string) *plan.Plan {
+	p := &plan.Plan{Steps: make([]plan.Step, 1)}
+	p.Video.Subject = plan.Text{Source: "van", Print: "van"}
+	p.Steps[0].Do = plan.Text{Source: do, Print: do}
+	p.Steps[0].Lines = []plan.Line{{Text: plan.Text{Source: say, Print: say}}}
+	return p
+}
+
+func FuzzRead(f *testing.F) {
+	for _, s := range []string{"", "take the cover off", "don't \u202e open\x00 it", "12v 2k r134a ’s '", strings.Repeat("a", 500), long(200), "put the put the put the on"} {
+		f.Add(s, s)
+	}
+	f.Fuzz(func(t *testing.T, say, do string) {
+		for _, h := range hazard.Read(oneStep(say, do)).Steps[0].Hazards {
+			if len(h.Evidence) == 0 {
+				t.Errorf("%s is shown by nothing", h.Class)
+			}
+			for _, e := range h.Evidence {
+				if e.Start > e.End {
+					t.Errorf("evidence from %d to %d", e.Start, e.End)
+				}
+			}
+		}
+	})
+}
+
+// BenchmarkRead reads a plan of 15 steps, as the figure of 2,000 plans a second
+// on two cores has it.
+func BenchmarkRead(b *testing.B) {
+	p := plan15(b)
+	b.ReportAllocs()
+	b.RunParallel(func(pb *testing.PB) {
+		for pb.Next() {
+			hazard.Read(p)
+		}
+	})
+	b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "plans/s")
+}
+
+func plan15(t testing.TB) *plan.Plan {
+	var text strings.Builder
+	text.WriteString("tool = [{ id = \"meter\", name = \"multimeter\" }, { id = \"driver\", name = \"8 mm nut driver\" }]\n[video]\ntitle = \"Washer\"\nsubject = \"front-load washing machine\"\n")
+	for i := range 15 {
+		fmt.Fprintf(&text, `[[step]]
+title = "Step %d: the pump"
+say = """
+Pull the plug, and keep it where you can see it. Then the three screws.
+Tip the machine back against the wall, and mind your fingers under the edge.
+Turn the impeller with a finger. Set the meter to ohms, and touch the probes to the two terminals.
+"""
+do = "undo three screws, take the panel off, pull the hose off the pump and let it drain into the tray"
+tools = ["meter", "driver"]
+cautions = ["mains-isolation"]
+`, i)
+	}
+	return decode(t, text.String())
+}
+
+// BenchmarkLong reads one sentence of a million words: time is linear in it.
+func BenchmarkLong(b *testing.B) {
+	for _, n := range []int{10_000, 100_000, 1_000_000} {
+		text := long(n)
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				hazard.Read(oneStep("", text))
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/word")
+		})
+	}
+}

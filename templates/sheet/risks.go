@@ -1,0 +1,206 @@
+package sheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/hazard"
+	"fixslate/plan/hazard/class"
+)
+
+// Hazards is the job hazard sheet as values: what a job hazard analysis holds
+// (OSHA 3071, Job Hazard Analysis: the steps of the job, the hazards of each,
+// the controls), with what shows each hazard, who may do the work, and where
+// the caution comes from.
+type Hazards struct {
+	Title    string
+	Head     []string // what was read, what that is worth, what comes first
+	Steps    []HazardStep
+	Controls []Control // of the hazards found, in catalogue order
+	Waivers  []string  // findings set aside, with their reasons
+}
+
+// HazardStep is one step of the job.
+type HazardStep struct {
+	Number    int
+	ID, Title string
+	Rows      []HazardRow
+	Named     []string // hazards that are only talked of or shown
+}
+
+// HazardRow is one hazard of a step. One class that counts under two families
+// is one row.
+type HazardRow struct {
+	Class  string
+	Name   string
+	Signal string
+	Shown  string // what shows it
+	Told   string // how the viewer is told
+	Short  string // the control in a few words
+	Held   string // states in force that answer it: "power off"
+}
+
+// Control is what is done about a class of hazard.
+type Control struct {
+	Class    string
+	Name     string
+	Signal   string
+	Text     string
+	Stronger string // when the signal is a stronger one
+	Gear     string
+	Kit      string
+	Who      string
+	When     string
+	Source   string
+}
+
+// Risks is risks.md.
+func Risks(p *plan.Plan, r hazard.Reading) []byte { return print("risks.md.tmpl", HazardsOf(p, r)) }
+
+// HazardsOf gathers the sheet.
+func HazardsOf(p *plan.Plan, r hazard.Reading) Hazards {
+	h := Hazards{Title: p.Video.Title.Print, Head: head(p)}
+	found := map[string]bool{}
+	leave := map[string]string{}
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		step := HazardStep{Number: i + 1, ID: s.ID, Title: cmp.Or(s.Title, s.ID)}
+		for j := range s.Hazards {
+			hz := &s.Hazards[j]
+			found[hz.Class] = true
+			if to := leaveTo(p, i, hz); to != "" {
+				leave[hz.Class] = to
+			}
+			step.add(hz)
+		}
+		for j := range s.Mentions {
+			if c, ok := class.Find(s.Mentions[j].Class); ok && !slices.Contains(step.Named, lowerFirst(c.Name)) {
+				step.Named = append(step.Named, lowerFirst(c.Name))
+			}
+		}
+		h.Steps = append(h.Steps, step)
+	}
+	for _, c := range class.All() {
+		if found[c.ID] {
+			h.Controls = append(h.Controls, controlOf(c, leave[c.ID]))
+		}
+	}
+	for i := range p.Waivers {
+		h.Waivers = append(h.Waivers, waived(&p.Waivers[i]))
+	}
+	return h
+}
+
+// head says what was checked and what that is worth.
+func head(p *plan.Plan) []string {
+	all := []string{
+		"Read: each step's action, narration, tests, tools, parts, supplies, fasteners and states, and the plan's " +
+			"subject, against a list of trade words and the hazards they bring. What no word shows is not here: " +
+			"this sheet does not prove that the plan is safe.",
+		"Local law and code, the maker's instructions for the exact model and licensed practice come first. Nothing " +
+			"here is a safe-work procedure.",
+	}
+	if p.Video.Region == "" {
+		all = append(all, "No region is set, so notes on who may do the work are in their general form.")
+	} else {
+		all = append(all, fmt.Sprintf("Region: %s. Notes on who may do the work are in their general form; look up what the law there says.", p.Video.Region))
+	}
+	if lang := p.Video.Language; lang != "en" && !strings.HasPrefix(lang, "en-") {
+		all = append(all, fmt.Sprintf("The narration is in a language that is not read here (%s): an empty step means nothing.", lang))
+	}
+	return all
+}
+
+func (s *HazardStep) add(h *hazard.Hazard) {
+	c, ok := class.Find(h.Class)
+	if !ok || slices.ContainsFunc(s.Rows, func(r HazardRow) bool { return r.Class == h.Class }) {
+		return
+	}
+	row := HazardRow{Class: c.ID, Name: c.Name, Signal: h.Signal.String(), Shown: h.Shown(), Told: told(h), Short: c.Card}
+	for i, state := range h.Answered {
+		if i > 0 {
+			row.Held += ", "
+		}
+		row.Held += strings.ReplaceAll(state, "-", " ")
+	}
+	s.Rows = append(s.Rows, row)
+}
+
+// told is how the viewer is told of a hazard.
+func told(h *hazard.Hazard) string {
+	switch h.Cover {
+	case hazard.Spoken:
+		return "spoken: " + h.Caution
+	case hazard.Said:
+		return "in the narration"
+	case hazard.Carded:
+		return "on a card only"
+	case hazard.Late:
+		return "too late: " + cmp.Or(h.Caution, "after the action")
+	case hazard.Stale:
+		return "worn off: " + h.Caution
+	}
+	if h.Family == class.NoFamily {
+		return "not told; a notice needs no caution"
+	}
+	return "not told"
+}
+
+// leaveTo is whom the plan's own caution names for a hazard.
+func leaveTo(p *plan.Plan, step int, h *hazard.Hazard) string {
+	if h.Caution == "" {
+		return ""
+	}
+	for _, c := range p.Caution(h.Caution) {
+		if plan.Meets(c.Variants, p.Steps[step].Variants) && !c.LeaveTo.Empty() {
+			return c.LeaveTo.Print
+		}
+	}
+	return ""
+}
+
+func controlOf(c class.Class, leave string) Control {
+	out := Control{
+		Class: c.ID, Name: c.Name, Signal: c.Signal.String(), Text: c.Text,
+		Kit: strings.Join(c.Kit, ", "), Who: c.Who.Text, When: c.When.Sentence(), Source: c.Source,
+	}
+	if leave != "" {
+		out.Who += " This plan leaves it to " + leave + "."
+	}
+	if c.Escalation.To > 0 {
+		out.Stronger = c.Escalation.To.String() + " " + c.Escalation.When
+	}
+	var gear []string
+	for _, g := range c.Gear {
+		gear = append(gear, g.Name)
+	}
+	out.Gear = cmp.Or(strings.Join(gear, ", "), "none: "+c.NoGear)
+	return out
+}
+
+// waived is a waiver in a line.
+func waived(w *plan.Waiver) string {
+	line := w.Rule
+	if w.At != "" {
+		line += " at " + w.At
+	}
+	line += ": " + cmp.Or(w.Why, "no reason given")
+	if w.By != "" {
+		line += " (" + w.By + ")"
+	}
+	if w.Until != (plan.Date{}) {
+		line += ", until " + w.Until.String()
+	}
+	return line
+}
+
+// lowerFirst is a title inside a sentence.
+func lowerFirst(s string) string {
+	if len(s) > 1 && s[1] >= 'a' && s[1] <= 'z' {
+		return strings.ToLower(s[:1]) + s[1:]
+	}
+	return s
+}

@@ -10,6 +10,7 @@ type zone uint8
 // The zones; a rule's term may be met in several.
 const (
 	here zone = iota // the words of the action
+	told             // the words of narration and the like
 	gear             // tools in use
 	near             // title, parts
 	over             // the object and the states it is in
@@ -53,6 +54,7 @@ type finder struct {
 	text             int32
 	hits             []hit
 	thingTo, stateTo int
+	verbAt           int // the last word of a parted verb: no thing
 }
 
 // choice is the best of the phrases of one kind that begin at a word: of several
@@ -99,7 +101,7 @@ func (x *lexicon) blank(toks []token) {
 
 // at adds the hits that begin at a word.
 func (f *finder) at(i int) {
-	if i < f.thingTo {
+	if i < f.thingTo || i == f.verbAt && i > 0 {
 		return
 	}
 	var thing, state, act choice
@@ -122,12 +124,15 @@ func (f *finder) at(i int) {
 			act.offer(e, to-i, to, gapped)
 		}
 	})
-	if act.rank > 0 && (f.zone != here || i < f.stateTo || state.to > i+1 || !f.does(i, &act, thing.to)) {
+	if act.rank > 0 && (f.zone > told || i < f.stateTo || state.to > i+1 || !f.does(i, &act, thing.to)) {
 		act.rank = 0
 	}
 	if state.rank > 0 {
 		f.add(hit{state: true}, &state, i)
 		f.stateTo = max(f.stateTo, state.to)
+	}
+	if act.rank > 0 && act.gapped {
+		f.verbAt = act.to - 1
 	}
 	if act.rank > 0 {
 		f.add(hit{act: true, gapped: act.gapped}, &act, i)
@@ -136,7 +141,7 @@ func (f *finder) at(i int) {
 		f.add(hit{}, &thing, i)
 		f.thingTo = thing.to
 	}
-	if thing.rank == 0 && act.rank == 0 && state.rank == 0 && f.zone == here && i >= f.stateTo && orders(f.toks, i) {
+	if thing.rank == 0 && act.rank == 0 && state.rank == 0 && f.zone == here && i >= f.stateTo && i > f.verbAt && orders(f.toks, i) {
 		something := choice{to: i + 1, marks: f.implied[f.own.busy]}
 		f.add(hit{act: true}, &something, i)
 	}

@@ -21,7 +21,11 @@ func (r *reader) read(f *finding, k int32) {
 func (r *reader) sentence(f *finding, toks []token, k int32) {
 	s := &r.scene
 	s.toks = toks
-	r.cues = r.lex.find(r.cues[:0], toks, here, k)
+	z := here
+	if r.sources[k].strict {
+		z = told
+	}
+	r.cues = r.lex.find(r.cues[:0], toks, z, k)
 	s.hits = r.cues
 	r.lex.heads(toks, s.hits)
 	r.lex.manner(toks, s.hits)
@@ -51,7 +55,7 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 // last is the thing that was named last, else the object.
 func (r *reader) last() hit {
 	for i := len(r.past) - 1; i >= len(r.subject); i-- {
-		if h := &r.past[i]; h.zone == here && !h.act && !h.state && !h.modifier {
+		if h := &r.past[i]; h.zone <= told && !h.act && !h.state && !h.modifier {
 			return *h
 		}
 	}

@@ -120,7 +120,7 @@ func acts(s *plan.Step) bool {
 }
 
 // around gathers what stands about the action: tools, parts, supplies, states,
-// the energies that the author names.
+// places.
 func (r *reader) around(i int, s *plan.Step) {
 	path := stepPath(i)
 	add := func(src source, z zone) {
@@ -151,9 +151,6 @@ func (r *reader) around(i int, s *plan.Step) {
 	}
 	for _, state := range r.inForce(i) {
 		add(source{kind: "state", path: path, print: state}, over)
-	}
-	for _, energy := range r.plan.Video.Present {
-		add(source{kind: "present", path: "video.present", print: energy}, over)
 	}
 	for _, setup := range s.Shots {
 		for j := range r.plan.Setups {

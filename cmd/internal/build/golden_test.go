@@ -138,3 +138,14 @@ func BenchmarkBuild(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkCheck is what one plan of a run of many costs: every rule.
+func BenchmarkCheck(b *testing.B) {
+	text, _ := samples.Plan("van-blower")
+	b.SetBytes(int64(len(text)))
+	b.ReportAllocs()
+	for b.Loop() {
+		src, faults := diag.NewSource("plan.toml", text)
+		Check(Request{Source: src, Faults: faults})
+	}
+}

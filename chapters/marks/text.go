@@ -22,5 +22,10 @@ func Text(f Film) []byte {
 
 // NoAngles writes `<` and `>` as ‹ and ›.
 func NoAngles(text string) string {
-	return strings.NewReplacer("<", "‹", ">", "›").Replace(text)
+	if !strings.ContainsAny(text, "<>") {
+		return text
+	}
+	return angles.Replace(text)
 }
+
+var angles = strings.NewReplacer("<", "‹", ">", "›")

@@ -5,6 +5,7 @@ import (
 	"math/bits"
 	"math/rand/v2"
 	"slices"
+	"sync"
 
 	"fixslate/plan"
 )
@@ -43,10 +44,14 @@ type simulation struct {
 	shuffle []int32
 }
 
+// quantiles are those of the normal distribution, one a run; nothing writes to
+// them.
+var quantiles = sync.OnceValue(func() []float64 { return normalQuantiles(runs) })
+
 func newSimulation(voiceSigma float64) *simulation {
 	s := &simulation{
 		seed:    rand.NewPCG(0x6669782d, 0x736c617465), // any fixed numbers
-		normal:  normalQuantiles(runs),
+		normal:  quantiles(),
 		shapes:  map[shape][]int64{},
 		shuffle: make([]int32, runs),
 	}

@@ -10,7 +10,7 @@ import "strings"
 func writeWebVTT(f File) []byte {
 	same := f.Format == WebVTT
 	b := append(make([]byte, 0, f.size(48)), "WEBVTT"...)
-	if same && f.Header != "" && !strings.Contains(f.Header, "-->") {
+	if same {
 		b = appendHeader(b, f.Header)
 	}
 	b = append(b, '\n')
@@ -47,13 +47,14 @@ func writeWebVTT(f File) []byte {
 }
 
 // appendHeader writes what follows the signature: on its line after a blank,
-// then lines of their own.
+// then lines of their own. An arrow would begin a cue there; taking control
+// characters out may have made one.
 func appendHeader(b []byte, header string) []byte {
 	first, rest, _ := strings.Cut(header, "\n")
-	if first = Plain(first); strings.HasPrefix(first, " ") {
+	if first = Plain(first); strings.HasPrefix(first, " ") && !strings.Contains(first, "-->") {
 		b = append(b, first...)
 	}
-	if rest = Plain(rest); rest != "" {
+	if rest = Plain(rest); rest != "" && !strings.Contains(rest, "-->") {
 		b = append(b, '\n')
 		b = append(b, rest...)
 	}
@@ -80,8 +81,8 @@ func oneID(id string) string {
 }
 
 func cueTextWebVTT(c Cue, same bool) string {
-	if same && c.Markup != "" {
-		return Plain(c.Markup)
+	if markup := Plain(c.Markup); same && markup != "" && !strings.Contains(markup, "-->") {
+		return markup
 	}
 	text := Plain(c.Text)
 	if text == "" {

@@ -108,3 +108,52 @@ func TestAssignmentStopped(t *testing.T) {
 		}
 	}
 }
+
+// The cheapest tree is the cheapest of all choices of one arc into every node
+// that make a tree, with the cheapest arc back to the depot.
+func TestCheapestTree(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 4))
+	for range 300 {
+		n := 2 + r.IntN(4)
+		in := &instance{n: n, cost: make([]int, (n+1)*(n+1))}
+		for i := range in.cost {
+			if in.cost[i] = r.IntN(8); in.cost[i] == 7 && i%(n+1) != 0 && i/(n+1) != n {
+				in.cost[i] = blocked
+			}
+		}
+		from := make([]int, n)
+		want := blocked
+		var choose func(j, cost int)
+		choose = func(j, cost int) {
+			if j == n {
+				for i := range n {
+					for steps := 0; i != n; steps++ {
+						if i = from[i]; steps > n {
+							return
+						}
+					}
+				}
+				want = min(want, cost)
+				return
+			}
+			for i := range n + 1 {
+				if c := in.arc(i, j); i != j && c != blocked {
+					from[j] = i
+					choose(j+1, cost+c)
+				}
+			}
+		}
+		choose(0, 0)
+		back := blocked
+		for i := range n {
+			back = min(back, in.arc(i, n))
+		}
+		if want += back; want >= blocked {
+			continue
+		}
+		prices := potentials{row: make([]int, n+1), col: make([]int, n+1)}
+		if got := newTree(in, prices).run(); got != fine*want {
+			t.Fatalf("%v: tree %d, want %d", in.cost, got, fine*want)
+		}
+	}
+}

@@ -8,32 +8,57 @@ package order
 // Method: a sequence is a tree in which every node but the depot has one arc
 // in, closed by an arc back to the depot, and with one arc out of every node.
 // The last demand is replaced by prices on arcs out (Held and Karp, Operations
-// Research 18, 1970; for trees with directed arcs: Fischetti and Toth, Annals
-// of Operations Research 41, 1993). The cheapest tree is found by taking the
-// cheapest arc into every node and shrinking the cycles that appear (Edmonds,
-// Journal of Research NBS 71B, 1967). The prices begin at the assignment's
-// rows, so the bound is never below that one.
+// Research 18, 1970; for directed arcs: Fischetti and Toth, Annals of
+// Operations Research 41, 1993). The prices begin at the assignment's rows, so
+// the bound is never below that one.
 //
-// Cost: O(n²) for every level of cycles, few in practice.
+// The cheapest tree: walk against the cheapest arcs in; a cycle met on the way
+// becomes one node, whose arcs in are priced by what they cost more than the
+// cycle's arc that they would replace (Edmonds, Journal of Research NBS 71B,
+// 1967; in O(n²) for dense graphs: Tarjan, Networks 7, 1977).
+//
+// Cost: O(n²) a step.
 type tree struct {
 	m     int   // nodes and the depot, which is node m-1
-	cost  []int // fine × arc
+	cost  []int // fine × arc, heads by rows: cost[j*m+i] is from i to j
 	price []int // on every arc out of a node
 	out   []int // arcs out of a node in the cheapest tree
-	top   *level
+
+	enter  []int   // enter[j*m+i]: from node i into the group of j, above offset
+	head   []int32 // the node of the group that this arc enters
+	group  []int32 // parent in the union of nodes into groups, -size at its root
+	joined []merger
+	seen   []int32
+	in     []link // arc into each group, at the end into each node
+	cycles []cycle
+}
+
+// A link is an arc between nodes.
+type link struct{ tail, head int32 }
+
+// A merger made child, the root of size nodes (counted below zero), part of
+// another group.
+type merger struct{ child, size int32 }
+
+// A cycle is a group made of others.
+type cycle struct {
+	group  int32
+	joined int // length of tree.joined before it
+	links  []link
 }
 
 func newTree(in *instance, p potentials) *tree {
 	m := in.n + 1
-	t := &tree{m: m, cost: make([]int, m*m), price: make([]int, m), out: make([]int, m), top: newLevel(m)}
-	for k, c := range in.cost {
-		t.cost[k] = blocked
-		if c != blocked {
-			t.cost[k] = fine * c
+	t := &tree{m: m, cost: make([]int, m*m), price: make([]int, m), out: make([]int, m),
+		enter: make([]int, m*m), head: make([]int32, m*m), group: make([]int32, m), seen: make([]int32, m), in: make([]link, m)}
+	for i := range m {
+		t.price[i] = -fine * p.row[i]
+		for j := range m {
+			t.cost[j*m+i] = blocked
+			if c := in.cost[i*m+j]; c != blocked && i != j {
+				t.cost[j*m+i] = fine * c
+			}
 		}
-	}
-	for i, r := range p.row {
-		t.price[i] = -fine * r
 	}
 	return t
 }
@@ -41,130 +66,140 @@ func newTree(in *instance, p potentials) *tree {
 // run gives the value of the cheapest tree under the prices, blocked if there
 // is none, and counts the arcs out of each node.
 func (t *tree) run() int {
-	m, depot, top := t.m, t.m-1, t.top
-	sum, last := 0, -1
-	for i := range m {
-		sum -= t.price[i]
-		for j := range m {
-			at := i*m + j
-			top.cost[at] = blocked
-			if t.cost[at] != blocked && i != j {
-				top.cost[at] = t.cost[at] + t.price[i]
+	m, depot := t.m, t.m-1
+	for j := range m {
+		t.group[j], t.seen[j] = -1, -1
+		for i := range m {
+			at := j*m + i
+			t.enter[at], t.head[at] = t.cost[at], int32(j)
+			if t.cost[at] != blocked {
+				t.enter[at] += t.price[i]
 			}
 		}
-		if c := top.cost[i*m+depot]; c != blocked && (last < 0 || c < top.cost[last*m+depot]) {
-			last = i
+	}
+	t.joined, t.cycles = t.joined[:0], t.cycles[:0]
+	t.seen[depot] = int32(depot)
+	for s := range depot {
+		if !t.grow(int32(s)) {
+			return blocked
 		}
 	}
-	from := top.solve(depot)
-	if from == nil || last < 0 {
+	t.expand()
+	last := t.cheapest(depot)
+	if last < 0 {
 		return blocked
 	}
+	t.in[depot] = link{int32(last), int32(depot)}
 	clear(t.out)
-	from[depot] = int32(last)
-	for j, i := range from {
-		t.out[i]++
-		sum += top.cost[int(i)*m+j]
+	sum := 0
+	for j, l := range t.in {
+		t.out[l.tail]++
+		sum += t.cost[j*m+int(l.tail)] + t.price[l.tail] - t.price[j]
 	}
 	return sum
 }
 
-// A level is a graph in which cycles of the one above are single nodes. tail
-// and head name, for every arc, the arc of the level above it stands for.
-type level struct {
-	m          int
-	cost       []int
-	tail, head []int32
+// cheapest is the node outside the group of j with the cheapest arc into it,
+// -1 if there is none.
+func (t *tree) cheapest(j int) int {
+	best, row := -1, t.enter[j*t.m:(j+1)*t.m]
+	for i, c := range row {
+		if c != blocked && (best < 0 || c < row[best]) && int(t.find(int32(i))) != j {
+			best = i
+		}
+	}
+	return best
 }
 
-func newLevel(m int) *level {
-	return &level{m: m, cost: make([]int, m*m), tail: make([]int32, m*m), head: make([]int32, m*m)}
+// grow walks from s against the cheapest arcs to the depot or to a group seen
+// in an earlier walk; false if some group has no arc in.
+func (t *tree) grow(s int32) bool {
+	var path []int32 // groups on this walk
+	var links []link // the arc into each
+	j := t.find(s)
+	for t.seen[j] < 0 {
+		i := t.cheapest(int(j))
+		if i < 0 {
+			return false
+		}
+		path, links = append(path, j), append(links, t.take(int(j), i))
+		t.seen[j] = s
+		next := t.find(int32(i))
+		if t.seen[next] == s {
+			x := len(path) - 1
+			for path[x] != next {
+				x--
+			}
+			c := cycle{joined: len(t.joined), links: append([]link{}, links[x:]...)}
+			for _, g := range path[x+1:] {
+				next = t.join(next, g)
+			}
+			path, links = path[:x], links[:x]
+			c.group = next
+			t.cycles = append(t.cycles, c)
+			t.seen[next] = -1
+		}
+		j = next
+	}
+	for _, l := range links {
+		t.in[t.find(l.head)] = l
+	}
+	return true
 }
 
-// solve gives the tail of the arc into every node of the cheapest tree from
-// root, nil if there is no tree.
-func (l *level) solve(root int) []int32 {
-	from := make([]int32, l.m)
-	for j := range from {
-		from[j] = -1
-		for i := range l.m {
-			if c := l.cost[i*l.m+j]; c != blocked && i != j && (from[j] < 0 || c < l.cost[int(from[j])*l.m+j]) {
-				from[j] = int32(i)
-			}
-		}
-		if from[j] < 0 && j != root {
-			return nil
+// take chooses the arc from node i into group j and prices the others by what
+// they cost more.
+func (t *tree) take(j, i int) link {
+	row := t.enter[j*t.m : (j+1)*t.m]
+	for k, least := 0, row[i]; k < t.m; k++ {
+		if row[k] != blocked {
+			row[k] -= least
 		}
 	}
-	from[root] = -1
-	group, cyclic, groups := cycles(from)
-	if groups == l.m {
-		return from
-	}
-	low := l.shrink(from, group, cyclic, groups)
-	below := low.solve(int(group[root]))
-	if below == nil {
-		return nil
-	}
-	for j, i := range below {
-		if i >= 0 {
-			at := int(i)*low.m + j
-			from[low.head[at]] = low.tail[at]
-		}
-	}
-	return from
+	return link{int32(i), t.head[j*t.m+i]}
 }
 
-// shrink makes every cycle one node. An arc into a cycle is priced by what it
-// costs more than the cycle's own arc that it would replace.
-func (l *level) shrink(from, group []int32, cyclic []bool, groups int) *level {
-	low := newLevel(groups)
-	for at := range low.cost {
-		low.cost[at] = blocked
+// join makes two groups one and returns it.
+func (t *tree) join(a, b int32) int32 {
+	if t.group[a] > t.group[b] {
+		a, b = b, a
 	}
-	for i := range l.m {
-		for j := range l.m {
-			c := l.cost[i*l.m+j]
-			if c == blocked || group[i] == group[j] {
-				continue
-			}
-			if cyclic[j] {
-				c -= l.cost[int(from[j])*l.m+j]
-			}
-			if at := int(group[i])*groups + int(group[j]); c < low.cost[at] {
-				low.cost[at], low.tail[at], low.head[at] = c, int32(i), int32(j)
-			}
+	t.joined = append(t.joined, merger{b, t.group[b]})
+	t.group[a] += t.group[b]
+	t.group[b] = a
+	to, from := int(a)*t.m, int(b)*t.m
+	for i := range t.m {
+		if t.enter[from+i] < t.enter[to+i] {
+			t.enter[to+i], t.head[to+i] = t.enter[from+i], t.head[from+i]
 		}
 	}
-	return low
+	return a
 }
 
-// cycles numbers the nodes so that those of one cycle have one number.
-func cycles(from []int32) (group []int32, cyclic []bool, groups int) {
-	m := len(from)
-	group, cyclic = make([]int32, m), make([]bool, m)
-	seen := make([]int, m)
-	for i := range m {
-		j := i
-		for j >= 0 && seen[j] == 0 {
-			seen[j] = i + 1
-			j = int(from[j])
-		}
-		if j < 0 || seen[j] != i+1 {
-			continue
-		}
-		for ; !cyclic[j]; j = int(from[j]) {
-			cyclic[j], group[j] = true, int32(groups)
-		}
-		groups++
+func (t *tree) find(i int32) int32 {
+	for t.group[i] >= 0 {
+		i = t.group[i]
 	}
-	for i := range m {
-		if !cyclic[i] {
-			group[i] = int32(groups)
-			groups++
+	return i
+}
+
+// expand takes the cycles apart again, the last one first: each keeps its own
+// arcs but for the one that the arc into the cycle replaces.
+func (t *tree) expand() {
+	for k := len(t.cycles) - 1; k >= 0; k-- {
+		c := t.cycles[k]
+		entry := t.in[c.group]
+		for len(t.joined) > c.joined {
+			last := t.joined[len(t.joined)-1]
+			t.joined = t.joined[:len(t.joined)-1]
+			t.group[t.group[last.child]] -= last.size
+			t.group[last.child] = last.size
 		}
+		for _, l := range c.links {
+			t.in[t.find(l.head)] = l
+		}
+		t.in[t.find(entry.head)] = entry
 	}
-	return group, cyclic, groups
 }
 
 // improve moves the prices for some steps, at most until stop, and returns the

@@ -33,7 +33,7 @@ type fold struct {
 }
 
 // foldWork caps the entries that glue reads.
-const foldWork = 30_000_000
+const foldWork = 4_000_000
 
 func newFold(p Problem, q *poset) *fold {
 	n := len(p.Cost)
@@ -120,7 +120,7 @@ func (f *fold) glue() {
 			} else if u := f.partner(v, behind); u >= 0 {
 				f.join(v, u)
 				again = true
-				k = -1
+				k--
 			}
 		}
 	}

@@ -6,8 +6,8 @@ import "math"
 //
 // Problem: good sequences of hundreds of nodes in little time.
 //
-// Method: iterated local search. A round swaps one or two random pairs of
-// neighbouring segments, repairs the tour by 3-exchange from the touched nodes
+// Method: iterated local search. A round swaps one or two pairs of
+// neighbouring segments at random, repairs the tour by 3-exchange from the touched nodes
 // alone, and keeps the result by the rule of simulated annealing. The exchange
 // is that of Gambardella and Dorigo (SOP-3-exchange, INFORMS Journal on
 // Computing 12, 2000): two neighbouring segments change places, nothing is
@@ -36,9 +36,12 @@ const (
 	// heat is the first temperature of the annealing, as a share of what a
 	// tour costs above the assignment, to the arc.
 	heat = 3.0
-	// kicks is the most swaps to a round, reach their longest segment.
+	// kicks is the most swaps to a round; reach is the longest segment of those
+	// near a random place, lures the number of arcs that those along cheap
+	// arcs choose from.
 	kicks = 2
 	reach = 10
+	lures = 8
 )
 
 func newSearch(in *instance, d []int32, seed uint64) *search {
@@ -123,15 +126,8 @@ func (s *search) relink(p, q, gain int32) bool {
 			return false
 		}
 		r := s.pos[f.node] - 1
-		var a, b, c int32
-		switch {
-		case q > p && r > q:
-			a, b, c = p, q, r
-		case q > p && r < p:
-			a, b, c = r, p, q
-		case q < r && r < p:
-			a, b, c = q, r, p
-		default:
+		a, b, c, ok := segments(p, q, r)
+		if !ok {
 			continue
 		}
 		row := s.d[int(s.at[r])*s.w:]
@@ -154,21 +150,75 @@ func (s *search) descend() {
 	}
 }
 
-// kick swaps random neighbouring segments, whatever the cost.
+// kick disturbs the tour, whatever the cost: half of the time near a random
+// place, half of the time along cheap arcs, which may lead far away.
 func (s *search) kick() {
 	for range 1 + s.rnd.below(kicks) {
 		for range 50 {
-			a := s.rnd.below(s.n - 1)
-			b := a + 1 + s.rnd.below(min(reach, s.n-1-a))
-			c := b + 1 + s.rnd.below(min(reach, s.n-b))
-			if a, b, c := int32(a), int32(b), int32(c); s.canSwap(a, b, c) {
-				x, y, z := s.at[a], s.at[b], s.at[c]
-				x2, y2, z2 := s.at[a+1], s.at[b+1], s.at[c+1]
-				s.exchange(a, b, c, s.arc(x, x2)+s.arc(y, y2)+s.arc(z, z2)-s.arc(x, y2)-s.arc(z, x2)-s.arc(y, z2))
+			a, b, c, ok := s.nearby()
+			if s.rnd.below(2) == 0 {
+				a, b, c, ok = s.lured()
+			}
+			if ok && s.canSwap(a, b, c) {
+				s.exchange(a, b, c, s.gain(a, b, c))
 				break
 			}
 		}
 	}
+}
+
+// nearby chooses two short neighbouring segments anywhere.
+func (s *search) nearby() (a, b, c int32, ok bool) {
+	x := s.rnd.below(s.n - 1)
+	y := x + 1 + s.rnd.below(min(reach, s.n-1-x))
+	z := y + 1 + s.rnd.below(min(reach, s.n-y))
+	return int32(x), int32(y), int32(z), true
+}
+
+// lured chooses an exchange that puts in two of the cheapest arcs of their
+// nodes.
+func (s *search) lured() (a, b, c int32, ok bool) {
+	t1 := int32(s.rnd.below(s.w))
+	t3, ok := s.lure(t1)
+	if !ok {
+		return 0, 0, 0, false
+	}
+	q := s.pos[t3] - 1
+	t5, ok := s.lure(s.at[q])
+	if !ok {
+		return 0, 0, 0, false
+	}
+	return segments(s.place(t1), q, s.pos[t5]-1)
+}
+
+// lure is one of the nodes that are cheapest to go to from t.
+func (s *search) lure(t int32) (int32, bool) {
+	l := s.out[t]
+	if len(l) == 0 {
+		return 0, false
+	}
+	return l[s.rnd.below(min(lures, len(l)))].node, true
+}
+
+// segments names the exchange that takes out the arcs after p, q and r and puts
+// in those from p to q+1 and from q to r+1: a+1..b and b+1..c change places.
+func segments(p, q, r int32) (a, b, c int32, ok bool) {
+	switch {
+	case p < q && q < r:
+		return p, q, r, true
+	case r < p && p < q:
+		return r, p, q, true
+	case q < r && r < p:
+		return q, r, p, true
+	}
+	return 0, 0, 0, false
+}
+
+// gain is what swapping a+1..b and b+1..c saves.
+func (s *search) gain(a, b, c int32) int {
+	x, y, z := s.at[a], s.at[b], s.at[c]
+	x2, y2, z2 := s.at[a+1], s.at[b+1], s.at[c+1]
+	return s.arc(x, x2) + s.arc(y, y2) + s.arc(z, z2) - s.arc(x, y2) - s.arc(z, x2) - s.arc(y, z2)
 }
 
 // run anneals from seq, as long as progress stays below 1 (it is asked every

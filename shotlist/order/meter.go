@@ -35,13 +35,14 @@ func newMeter(ctx context.Context, b Budget) *meter {
 	return m
 }
 
-// stage begins a part of the work that ends when share of the whole budget is
-// used up.
+// stage begins a part of the work that may use up a share of the whole budget,
+// or all that is left of it.
 func (m *meter) stage(share float64) {
 	if m.length > 0 {
-		m.from, m.to = m.now(), time.Duration(share*float64(m.length))
+		m.from = m.now()
+		m.to = min(m.length, m.from+time.Duration(share*float64(m.length)))
 	}
-	m.first, m.last = m.done, int(share*float64(m.rounds))
+	m.first, m.last = m.done, min(m.rounds, m.done+int(share*float64(m.rounds)))
 }
 
 // over reports whether the stage must end for a reason outside the search.

@@ -115,11 +115,11 @@ func solve(in *instance, m *meter) *found {
 func (f *found) prove(p potentials) {
 	m, w := f.m, newWalk(f.in, p)
 	if steps := m.steps(w.work()); steps > 0 {
-		m.stage(0.16)
+		m.stage(0.06)
 		if f.raise(w.improve(p, f.cost, steps, m.over)); f.done() {
 			return
 		}
-		m.stage(0.45)
+		m.stage(0.3)
 		e := newExact(w, f.cost)
 		seq, v := e.prove(m.states(), m.over)
 		if v == improved {
@@ -132,7 +132,7 @@ func (f *found) prove(p potentials) {
 		f.raise(e.lower())
 	}
 	if steps := m.steps(8 * len(f.in.cost)); steps > 0 {
-		m.stage(0.5)
+		m.stage(0.06)
 		f.raise(newTree(f.in, p).improve(f.cost, steps, m.over))
 	}
 }

@@ -1,6 +1,7 @@
 package shotlist
 
 import (
+	"container/heap"
 	"context"
 	"slices"
 
@@ -27,9 +28,10 @@ import (
 //
 // Cost: the square of the number of nodes, and the solver's default rounds.
 //
-// Gives up: it never does; Bound then stays below Objective. Waiting is not
-// known to the solver, so a day with waiting is called optimal only if it
-// meets the bound of a day without.
+// Gives up: over mostNodes nodes, which no shoot has, the story's order is kept.
+// Short of a proof Bound stays below Objective. Waiting is not known to the
+// solver, so a day with waiting is called optimal only if it meets the bound of
+// a day without.
 func Arrange(ctx context.Context, c Call) Day {
 	b := newBoard(c)
 	d := Day{Got: b.got, Out: b.out, Barred: b.barred, Troubles: Hours(c.Plan), Loose: b.loose()}
@@ -49,6 +51,10 @@ func Arrange(ctx context.Context, c Call) Day {
 	d.count(b)
 	return d
 }
+
+// mostNodes bounds what is put in order: the solver's memory grows with the
+// square of it (4,000 nodes: about 300 MB).
+const mostNodes = 4000
 
 // count fills in what follows from the sessions.
 func (d *Day) count(b *board) {
@@ -110,7 +116,7 @@ type board struct {
 	windows []Window
 	rates   rates
 	rigs    []rig
-	cost    [][]int // seconds from rig to rig
+	cost    [][]int // seconds from rig to rig; nil for more than mostNodes
 	cards   []card  // in story order
 	after   map[[2]int]bool
 	now     int // the moment the object has reached; 0 before the shoot
@@ -138,11 +144,14 @@ func newBoard(c Call) *board {
 	}
 	setups := settle(b.shots)
 	rigs := map[rig]int{}
+	barred := map[int]bool{}
+	for _, x := range b.barred {
+		barred[x.Shot] = true
+	}
 	for i := range b.shots {
 		shot := &b.shots[i]
-		barred := slices.ContainsFunc(b.barred, func(x Barred) bool { return x.Shot == i })
 		switch {
-		case made[shot.ID] || barred:
+		case made[shot.ID] || barred[i]:
 			continue
 		case !shot.onTheDay():
 			b.out = append(b.out, i)
@@ -178,6 +187,9 @@ func (b *board) reach(i int) {
 
 // price fills the costs from rig to rig.
 func (b *board) price() {
+	if len(b.rigs) > mostNodes {
+		return
+	}
 	b.cost = make([][]int, len(b.rigs))
 	for i := range b.cost {
 		b.cost[i] = make([]int, len(b.rigs))
@@ -185,6 +197,14 @@ func (b *board) price() {
 			b.cost[i][j] = total(b.rates.costs(b.rigs[i], b.rigs[j]))
 		}
 	}
+}
+
+// between is the cost of changing from one rig to another, in seconds.
+func (b *board) between(from, to int) int {
+	if b.cost == nil {
+		return total(b.rates.costs(b.rigs[from], b.rigs[to]))
+	}
+	return b.cost[from][to]
 }
 
 // goOn takes account of shots that are made. What can still be had opens no
@@ -302,23 +322,44 @@ func (b *board) precedes(x, y *node) bool {
 }
 
 // inStoryOrder are the cards as the story has them, put right where they can't
-// be filmed so: the first in the story of those that may come next.
+// be filmed so: the first in the story of those that may come next. A card may
+// come next if none that is left closes before it opens.
 func (b *board) inStoryOrder() []int {
-	sequence := make([]int, 0, len(b.cards))
-	left := make([]int, len(b.cards))
-	for i := range left {
-		left[i] = i
+	n := len(b.cards)
+	opens, closes := make([]int, n), make([]int, n)
+	for i := range n {
+		opens[i], closes[i] = i, i
 	}
-	for len(left) > 0 {
-		closes := b.cards[left[0]].window.To
-		for _, i := range left {
-			closes = min(closes, b.cards[i].window.To)
+	slices.SortStableFunc(opens, func(x, y int) int { return b.cards[x].window.From - b.cards[y].window.From })
+	slices.SortStableFunc(closes, func(x, y int) int { return b.cards[x].window.To - b.cards[y].window.To })
+	var ready numbers
+	sequence, done := make([]int, 0, n), make([]bool, n)
+	for len(sequence) < n {
+		for done[closes[0]] {
+			closes = closes[1:]
 		}
-		at := slices.IndexFunc(left, func(i int) bool { return b.cards[i].window.From <= closes })
-		sequence = append(sequence, left[at])
-		left = slices.Delete(left, at, at+1)
+		for len(opens) > 0 && b.cards[opens[0]].window.From <= b.cards[closes[0]].window.To {
+			heap.Push(&ready, opens[0])
+			opens = opens[1:]
+		}
+		next := heap.Pop(&ready).(int)
+		sequence, done[next] = append(sequence, next), true
 	}
 	return sequence
+}
+
+// numbers is a heap, least first.
+type numbers []int
+
+func (h numbers) Len() int           { return len(h) }
+func (h numbers) Less(i, j int) bool { return h[i] < h[j] }
+func (h numbers) Swap(i, j int)      { h[i], h[j] = h[j], h[i] }
+func (h *numbers) Push(x any)        { *h = append(*h, x.(int)) }
+func (h *numbers) Pop() any {
+	last := len(*h) - 1
+	x := (*h)[last]
+	*h = (*h)[:last]
+	return x
 }
 
 // length is the change-over time of a sequence in seconds. The first coming of
@@ -327,7 +368,7 @@ func (b *board) length(sequence []int) int {
 	sum := 0
 	for k, i := range sequence {
 		if k > 0 {
-			sum += b.cost[b.cards[sequence[k-1]].rig][b.cards[i].rig]
+			sum += b.between(b.cards[sequence[k-1]].rig, b.cards[i].rig)
 		} else {
 			sum += total(b.rates.calls(rig{}, b.rigs[b.cards[i].rig]))
 		}
@@ -346,6 +387,9 @@ func (b *board) firstCalls() int {
 // search asks the solver, and puts its answer nearer to the story.
 func (b *board) search(ctx context.Context, story []int) (sequence []int, bound int) {
 	nodes := b.merge()
+	if len(nodes) > mostNodes {
+		return story, 0
+	}
 	problem, unit := b.problem(nodes)
 	result, err := order.Solve(ctx, problem, order.Budget{})
 	if err != nil {

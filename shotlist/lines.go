@@ -73,7 +73,7 @@ func (w *lineWriter) add(l Line) {
 func (w *lineWriter) entry(e *Entry, first bool) {
 	for i := range e.Turns {
 		t := &e.Turns[i]
-		w.add(Line{Kind: Chance, Margin: "Last chance", Words: "for " + numbers(w.shots, t.Shots) + ": " + t.Words(w.plan), Turn: t, Entry: e})
+		w.add(Line{Kind: Chance, Margin: "Last chance", Words: "for " + shotNumbers(w.shots, t.Shots) + ": " + t.Words(w.plan), Turn: t, Entry: e})
 	}
 	clock := Clock(e.Start)
 	switch e.Kind {
@@ -91,7 +91,7 @@ func (w *lineWriter) entry(e *Entry, first bool) {
 	}
 }
 
-func numbers(shots []Shot, list []int) string {
+func shotNumbers(shots []Shot, list []int) string {
 	var n []string
 	for _, i := range list {
 		n = append(n, fmt.Sprint(shots[i].Number))

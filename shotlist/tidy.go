@@ -73,7 +73,7 @@ func (t *tidying) apply(x exchange) {
 // dearer is what an exchange adds to the change-over time, in seconds.
 func (t *tidying) dearer(x exchange) int {
 	s := t.sequence
-	arc := func(a, b int) int { return t.board.cost[t.nodes[a].rig][t.nodes[b].rig] }
+	arc := func(a, b int) int { return t.board.between(t.nodes[a].rig, t.nodes[b].rig) }
 	into := func(n int) int {
 		if x.from == 0 {
 			return total(t.board.rates.calls(rig{}, t.board.rigs[t.nodes[n].rig]))

@@ -93,7 +93,7 @@ func cutAtCaptions(text string, whole prose.Span, starts []int, figures []prose.
 		for f < len(figures) && figures[f].End <= at {
 			f++
 		}
-		if f < len(figures) && figures[f].Start < at || goesOn(text[from:at]) {
+		if f < len(figures) && figures[f].Start < at || goesOn(text[from:at]) && strings.Count(text[from:at], " ") < longestSentence {
 			continue
 		}
 		parts = append(parts, prose.Span{Start: from, End: at - 1})

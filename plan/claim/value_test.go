@@ -1,0 +1,85 @@
+package claim
+
+import (
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// stated prints the values of a claim: "12 V, KR7190".
+func stated(c Claim) string {
+	var words []string
+	for _, v := range c.Values {
+		if v.Part != "" {
+			words = append(words, v.Part)
+			continue
+		}
+		words = append(words, strings.TrimSpace(strconv.FormatFloat(v.Number, 'g', 6, 64)+" "+v.Unit))
+	}
+	return strings.Join(words, ", ")
+}
+
+// testdata/values.tsv holds ways in which a workshop says figures, each with the
+// values in it: common practice, no source.
+func TestValues(t *testing.T) {
+	for line := range strings.Lines(string(read(t, "testdata/values.tsv"))) {
+		text, want, _ := strings.Cut(strings.TrimRight(line, "\n"), "\t")
+		if got := stated(Sentence(text)); got != want {
+			t.Errorf("%q states %q, want %q", text, got, want)
+		}
+	}
+}
+
+// testdata/quiet.txt holds what is said between the claims: orders, what the
+// speaker does, greetings, cautions, where a part sits.
+func TestQuiet(t *testing.T) {
+	for line := range strings.Lines(string(read(t, "testdata/quiet.txt"))) {
+		if c := Sentence(strings.TrimSpace(line)); c.NeedsEvidence || len(c.Values) > 0 {
+			t.Errorf("%q claims %v %s", c.Text, c.Kinds, stated(c))
+		}
+	}
+}
+
+func read(t *testing.T, path string) []byte {
+	raw, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return raw
+}
+
+func TestCaptions(t *testing.T) {
+	got := Captions([]Line{{3, "so the fuse for the radio is a"}, {7, "ten amp one. It never"}, {11, "blows."}, {15, "[door shuts]"}, {19, "♪"}, {23, "Lift it\noff."}})
+	want := []struct {
+		line  int
+		text  string
+		needs bool
+	}{{3, "so the fuse for the radio is a ten amp one.", true}, {7, "It never blows.", true}, {23, "Lift it off.", false}}
+	if len(got) != len(want) {
+		t.Fatalf("%d sentences, want %d: %+v", len(got), len(want), got)
+	}
+	for i, w := range want {
+		if c := got[i]; c.Line != w.line || c.Text != w.text || c.NeedsEvidence != w.needs {
+			t.Errorf("line %d %q needs evidence %v; want %+v", c.Line, c.Text, c.NeedsEvidence, w)
+		}
+	}
+}
+
+// Automatic captions have no marks: they are cut where captions end, but not
+// inside a figure or behind a word that asks for another.
+func TestCaptionsWithoutMarks(t *testing.T) {
+	var lines []Line
+	for i := range 30 {
+		lines = append(lines, Line{4*i + 3, "it went up to eleven"}, Line{4*i + 5, "point six volts on the"}, Line{4*i + 7, "second go"})
+	}
+	got := Captions(lines)
+	if len(got) != 30 {
+		t.Fatalf("%d sentences of 90 captions", len(got))
+	}
+	for _, c := range got {
+		if stated(c) != "11.6 V" {
+			t.Errorf("line %d: %q states %s", c.Line, c.Text, stated(c))
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package claim
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -42,11 +43,15 @@ func TestText(t *testing.T) {
 func FuzzSentence(f *testing.F) {
 	f.Add("nine times out of ten it's 5 to 6 V\x00")
 	f.Add("k r seven one nine")
+	f.Add("it takes 9" + strings.Repeat("0", 400) + " k volts a minute, zero in zero of them")
 	f.Add("twice a week, three parts to one; a third of them \u202e12 V")
 	f.Fuzz(func(t *testing.T, text string) {
 		for _, v := range Sentence(text).Values {
 			if v.Start < 0 || v.End > len(text) || v.Start >= v.End {
 				t.Fatalf("value %v outside %q", v, text)
+			}
+			if math.IsNaN(v.Number) || math.IsInf(v.Number, 0) {
+				t.Fatalf("value %v of %q is no number", v, text)
 			}
 		}
 	})

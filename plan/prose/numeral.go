@@ -60,8 +60,9 @@ func parseDecimal(whole, decimals string) float64 {
 	const enough = 400 // digits; more change no float64
 	whole = whole[:min(len(whole), enough)]
 	decimals = decimals[:min(len(decimals), enough)]
+	const largest = 1e200 // beyond any figure; a product of two units' worth stays finite, as JSON needs it
 	v, _ := strconv.ParseFloat(whole+"."+decimals, 64)
-	return v
+	return min(v, largest)
 }
 
 // mostGroups is how many groups of three a number has at most; more are a list.

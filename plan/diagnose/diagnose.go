@@ -39,8 +39,11 @@ type Result struct {
 	Tree         *Node // nil where the plan names no cause
 
 	// Versions has a result for each version of the plan, in its order, where
-	// causes or tests differ between versions; the result that holds them is
-	// then the first of them. Empty: one result serves all.
+	// causes or tests differ between versions. The result that holds them has
+	// the order, times and tree of the first, and what is wrong in any: its
+	// Same, Untested and DeadEnds are those of all versions, its TellsNothing
+	// the tests that tell nothing in every version they are for. Empty: one
+	// result serves all.
 	Versions []Result
 }
 
@@ -86,7 +89,42 @@ func Best(p *plan.Plan, minutes func(*plan.Test) float64) Result {
 	}
 	first := all[0]
 	first.Versions = all
+	first.gather(p)
 	return first
+}
+
+// gather takes in what can't be done in any of the versions.
+func (r *Result) gather(p *plan.Plan) {
+	r.Same, r.Untested, r.DeadEnds = nil, nil, nil
+	useful := map[string]bool{}
+	for _, v := range r.Versions {
+		for _, group := range v.Same {
+			if !slices.ContainsFunc(r.Same, func(g []string) bool { return slices.Equal(g, group) }) {
+				r.Same = append(r.Same, group)
+			}
+		}
+		for _, id := range v.Untested {
+			if !slices.Contains(r.Untested, id) {
+				r.Untested = append(r.Untested, id)
+			}
+		}
+		for _, d := range v.DeadEnds {
+			if !slices.ContainsFunc(r.DeadEnds, func(e DeadEnd) bool { return e.Test == d.Test && e.Outcome == d.Outcome }) {
+				r.DeadEnds = append(r.DeadEnds, d)
+			}
+		}
+		for i := range p.Tests {
+			if t := &p.Tests[i]; plan.Meets(t.Variants, []string{v.Variant}) && !slices.Contains(v.TellsNothing, t.ID) {
+				useful[t.ID] = true
+			}
+		}
+	}
+	r.TellsNothing = nil
+	for i := range p.Tests {
+		if id := p.Tests[i].ID; !useful[id] && !slices.Contains(r.TellsNothing, id) {
+			r.TellsNothing = append(r.TellsNothing, id)
+		}
+	}
 }
 
 // byVersion holds where a cause or a test stands for some versions only.

@@ -134,6 +134,11 @@ test = [
 	if d := cmp.Diff([]string{"ohms"}, got.Order); d != "" || !near(got.Minutes, 1) {
 		t.Errorf("early: %v minutes; %s", got.Minutes, d)
 	}
+	// what can't be done in any version stands at the top; "spin" is of use in
+	// both, "ohms" in the one that has it
+	if d := cmp.Diff([]string{"module"}, got.Untested); d != "" || len(got.Versions[0].Untested) > 0 || len(got.TellsNothing) > 0 {
+		t.Errorf("untested %v, tells nothing %v", got.Untested, got.TellsNothing)
+	}
 	late := got.Versions[1]
 	if d := cmp.Diff([]string{"spin"}, late.Order); d != "" || !near(late.Minutes, 4) || !near(late.Unknown, 0.2) {
 		t.Errorf("late: %+v; %s", late, d)

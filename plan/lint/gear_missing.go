@@ -22,6 +22,9 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 	var found []Report
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
+			if !h.Covered() {
+				continue // the caution that is missing brings its gear
+			}
 			c, _ := class.Find(h.Class)
 			for _, g := range c.Gear {
 				words, guarded := gearWords[g.Protects]

@@ -2,6 +2,7 @@ package align
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 
 	"fixslate/plan"
@@ -224,7 +225,7 @@ func (e *ear) soundLike(key string, planned bool, at func(int, float64)) {
 			continue
 		}
 		larger := max(size, e.sizes[t])
-		if d := size - e.sizes[t]; float64(max(d, -d)) > e.w.farthest*float64(larger) || popcount(m&e.masks[t])*5 < popcount(m|e.masks[t]) {
+		if d := size - e.sizes[t]; float64(max(d, -d)) > e.w.farthest*float64(larger) || bits.OnesCount32(m&e.masks[t])*5 < bits.OnesCount32(m|e.masks[t]) {
 			continue
 		}
 		if d := e.apart.apart(snd, other); d < e.w.farthest {
@@ -235,14 +236,6 @@ func (e *ear) soundLike(key string, planned bool, at func(int, float64)) {
 			at(t, degree)
 		}
 	}
-}
-
-func popcount(m uint32) int {
-	n := 0
-	for ; m != 0; m &= m - 1 {
-		n++
-	}
-	return n
 }
 
 // score is what a word says for a step.

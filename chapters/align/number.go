@@ -18,7 +18,7 @@ const numberAround = 3
 func (s *settler) numbers() {
 	for n := range s.Lines {
 		l := &s.Lines[n]
-		if !l.Found || l.Kind != 0 && l.Share < lineAway {
+		if !l.Found {
 			continue
 		}
 		planned := prose.Figures(l.Speak)

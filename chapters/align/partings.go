@@ -1,15 +1,19 @@
 package align
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // trellis lays the model over the words heard.
 func (h *heard) trellis(e *ear, steps int) *trellis {
+	h.join(e.script)
 	t := &trellis{w: e.w, steps: steps}
 	known := map[string]*hearing{}
 	for i, keys := range h.keys {
-		word := h.words[i].Text
+		word := strings.Join(keys, " ")
 		heard, ok := known[word]
-		if !ok || len(keys) == 0 {
+		if !ok {
 			heard = e.hear(keys)
 			known[word] = heard
 			t.heard = append(t.heard, heard)
@@ -19,6 +23,35 @@ func (h *heard) trellis(e *ear, steps int) *trellis {
 		t.open, t.halt = append(t.open, open), append(t.halt, halt)
 	}
 	return t
+}
+
+// join brings words that are heard in two pieces, or two heard as one, to how
+// the plan has them: "stand pipe" and "standpipe" are one.
+func (h *heard) join(s *script) {
+	planned := func(key string) bool {
+		_, ok := s.number[key]
+		return ok
+	}
+	pairs := map[string][]string{}
+	for _, keys := range s.keys {
+		for i := 1; i < len(keys); i++ {
+			pairs[keys[i-1]+keys[i]] = keys[i-1 : i+1]
+		}
+	}
+	for i, keys := range h.keys {
+		if len(keys) != 1 || planned(keys[0]) && len(keys[0]) > 2 {
+			continue
+		}
+		if pair, ok := pairs[keys[0]]; ok && len(keys[0]) > 3 {
+			h.keys[i] = pair
+			continue
+		}
+		if i+1 < len(h.keys) && len(h.keys[i+1]) == 1 && h.words[i].Cue == h.words[i+1].Cue {
+			if whole := keys[0] + h.keys[i+1][0]; planned(whole) && len(whole) > 4 {
+				h.keys[i], h.keys[i+1] = []string{whole}, nil
+			}
+		}
+	}
 }
 
 // follow sets what share of each step's words comes from its plan: one that is
@@ -72,7 +105,6 @@ func (t *trellis) followed(o odds, shares []float64) []float64 {
 	}
 	mean := (t.w.lambda*t.w.film + allPlanned) / (t.w.film + all)
 	out := make([]float64, t.steps)
-	mean = t.w.alikeness*mean + (1-t.w.alikeness)*t.w.unheard
 	for s := range out {
 		out[s] = min(0.95, (mean*t.w.each+planned[s])/(t.w.each+words[s]))
 	}

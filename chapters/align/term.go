@@ -23,9 +23,9 @@ import (
 
 const (
 	termSounds   = 4    // sounds a term must have
-	termApart    = 0.25 // distance of sounds up to which a word is offered …
-	termExpected = 0.45 // … and where the line has the term there
-	termCommon   = 0.6  // share of these left for a common word
+	termApart    = 0.3  // distance of sounds up to which a word is offered …
+	termExpected = 0.5  // … and where the line has the term there
+	termCommon   = 0.75 // share of these left for a common word
 	termPieces   = 3    // words a term may be heard as
 )
 

@@ -8,9 +8,6 @@ type weights struct {
 	each   float64 // … and the film's share for each step
 	small  float64 // how far a small word that is not planned speaks against a step, 1 as much as others
 
-	alikeness float64 // share of the film's manner that each step is believed to have …
-	unheard   float64 // … and what it follows its plan by apart from that
-
 	general  float64 // how much of a word's usual share is ordinary talk, the rest is the plan
 	smooth   float64 // words added to each step's size
 	level    float64 // 0 to 1: how far steps count as of one size
@@ -50,13 +47,13 @@ type weights struct {
 
 func usualWeights() weights {
 	return weights{
-		lambda: 0.44, film: 41, each: 15, small: 0.8, alikeness: 0.7, unheard: 0.3, general: 0.74, smooth: 7, level: 0.67, hint: 0.4,
-		alike: 0.3, sound: 0.73, farthest: 0.394, both: 0.2,
-		chatAdded: 0.4, chatStep: -0.36, chatPlanned: 0.68,
-		workAdded: -0.4, workStep: 0.17, newAdded: 0.127, newStep: -0.07,
-		open: -6.86, gapSome: 2.6, gapLong: 5.67, cue: 0.34, hidden: 2, lead: 1.46, sentence: 1.57, inside: -1.9,
-		ordered: 0.87, turn: -1.2, skip: -2.5, skipMore: -0.79, skipMost: -5.7, back: -5,
-		add: -1.04, resume: -0.45, halt: 0.445,
-		said: 0.655, early: 0.6, telling: 0.47,
+		lambda: 0.65, film: 33, each: 16, small: 0.83, general: 0.9, smooth: 7.4, level: 0.45, hint: 0.4,
+		alike: 0.23, sound: 0.53, farthest: 0.395, both: 0.28,
+		chatAdded: 0.32, chatStep: -0.49, chatPlanned: 0.68,
+		workAdded: -0.18, workStep: 0.21, newAdded: 0.115, newStep: -0.136,
+		open: -6.36, gapSome: 2.84, gapLong: 5.72, cue: 0.38, hidden: 3.67, lead: 2.22, sentence: 1.46, inside: -2.05,
+		ordered: 0.87, turn: -1.38, skip: -2.5, skipMore: -0.66, skipMost: -3.46, back: -5,
+		add: -1.04, resume: -0.4, halt: 0.445,
+		said: 0.7, early: 0.6, telling: 0.8,
 	}
 }

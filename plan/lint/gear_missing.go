@@ -28,7 +28,7 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 			c, _ := class.Find(h.Class)
 			for _, g := range c.Gear {
 				words, guarded := gearWords[g.Protects]
-				if have[g.Protects] || !guarded || says(p.all, words...) || p.worn(words) {
+				if have[g.Protects] || !guarded || g.Protects == class.Hearing && !loud(h.Family) || says(p.all, words...) || p.worn(words) {
 					continue
 				}
 				have[g.Protects] = true // once a plan
@@ -41,6 +41,10 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 	}
 	return found
 }}
+
+// loud holds for families whose work is loud by itself; elsewhere ears want
+// something only near a machine that happens to be.
+func loud(family string) bool { return family == "hearing" || family == "power-tool" }
 
 // gearWords name gear for a part of the body in a text.
 var gearWords = map[string][]string{

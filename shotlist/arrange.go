@@ -29,9 +29,8 @@ import (
 // Cost: the square of the number of nodes, and the solver's default rounds.
 //
 // Gives up: over mostNodes nodes, which no shoot has, the story's order is kept.
-// Short of a proof Bound stays below Objective. Waiting is not known to the
-// solver, so a day with waiting is called optimal only if it meets the bound of
-// a day without.
+// Short of a proof Bound stays below Change. Waiting is not known to the solver
+// and no part of the bound.
 func Arrange(ctx context.Context, c Call) Day {
 	b := newBoard(c)
 	d := Day{Got: b.got, Out: b.out, Barred: b.barred, Troubles: Hours(c.Plan), Loose: b.loose()}
@@ -46,8 +45,8 @@ func Arrange(ctx context.Context, c Call) Day {
 	change := b.length(sequence) + b.returns(sequence)
 	bound += b.returns(sequence)
 	d.Change, d.StoryChange = minutes(change), minutes(b.length(story)+b.returns(story))
-	d.Idle, d.Objective, d.Bound = minutes(clock.idle), minutes(change+clock.idle), minutes(bound)
-	d.Optimal = change+clock.idle == bound
+	d.Idle, d.Bound = minutes(clock.idle), minutes(bound)
+	d.Optimal = change == bound
 	d.count(b)
 	return d
 }
@@ -408,5 +407,5 @@ func (b *board) search(ctx context.Context, story []int) (sequence []int, bound 
 	if b.length(story) <= b.length(sequence) {
 		sequence = story
 	}
-	return newTimetable(b).heedHours(t, sequence), bound
+	return newTimetable(b).heedHours(t, sequence, story), bound
 }

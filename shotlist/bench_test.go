@@ -44,7 +44,7 @@ func BenchmarkArrange(b *testing.B) {
 				for b.Loop() {
 					d = Arrange(context.Background(), Call{Plan: p, Timeline: timeline, Shots: shots})
 				}
-				b.ReportMetric(d.Objective, "min")
+				b.ReportMetric(d.Change, "min")
 				b.ReportMetric(d.Bound, "bound-min")
 				b.ReportMetric(d.StoryChange, "story-min")
 			})

@@ -332,11 +332,11 @@ func TestDayAgainstBruteForce(t *testing.T) {
 		if d.Optimal {
 			optimal++
 		}
-		if d.Objective != float64(best) || d.Bound > float64(best) {
-			t.Fatalf("plan %d: objective %v, bound %v, brute force %d: %v\n%s", n, d.Objective, d.Bound, best, sequence(shots, &d), m.toml())
+		if d.Change != float64(best) || d.Bound > float64(best) {
+			t.Fatalf("plan %d: objective %v, bound %v, brute force %d: %v\n%s", n, d.Change, d.Bound, best, sequence(shots, &d), m.toml())
 		}
-		if d.Optimal != (d.Bound == d.Objective) {
-			t.Errorf("plan %d: optimal %v with %v of %v", n, d.Optimal, d.Bound, d.Objective)
+		if d.Optimal != (d.Bound == d.Change) {
+			t.Errorf("plan %d: optimal %v with %v of %v", n, d.Optimal, d.Bound, d.Change)
 		}
 		if got := sequence(shots, &d); len(got) != len(made) {
 			t.Errorf("plan %d: %d of %d shots", n, len(got), len(made))

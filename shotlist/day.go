@@ -21,12 +21,11 @@ type Call struct {
 type Day struct {
 	Sessions []Session // one for each day; none where nothing is left to film
 
-	Change      float64 // of change-overs
+	Change      float64 // of change-overs: what the order makes small
 	StoryChange float64 // of change-overs if shot in story order
 	Idle        float64 // of waiting for people, and of people kept beyond their hours
-	Objective   float64 // Change + Idle: what the order makes small
-	Bound       float64 // no order has a smaller Objective
-	Optimal     bool    // proved: Objective is Bound
+	Bound       float64 // no order has a smaller Change
+	Optimal     bool    // proved: Change is Bound
 
 	Setups   int       // set-ups used
 	Recorded float64   // minutes of takes

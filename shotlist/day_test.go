@@ -77,8 +77,8 @@ func TestOrderOfTheDay(t *testing.T) {
 			if got := strings.Join(sequence(shots, &d), " "); got != c.want {
 				t.Errorf("%s, not %s\n%s", got, c.want, c.plan)
 			}
-			if !d.Optimal || d.Bound != d.Objective {
-				t.Errorf("not proved: %v of %v", d.Bound, d.Objective)
+			if !d.Optimal || d.Bound != d.Change {
+				t.Errorf("not proved: %v of %v", d.Bound, d.Change)
 			}
 			if d.Change > d.StoryChange {
 				t.Errorf("%v min of changes, %v in story order", d.Change, d.StoryChange)
@@ -261,8 +261,8 @@ func TestSamplesHold(t *testing.T) {
 		if left != len(shots) {
 			t.Errorf("%s: %d of %d shots accounted for", name, left, len(shots))
 		}
-		if d.Bound > d.Objective || d.Objective > d.StoryChange+d.Idle {
-			t.Errorf("%s: bound %v, objective %v, story %v", name, d.Bound, d.Objective, d.StoryChange)
+		if d.Bound > d.Change || d.Change > d.StoryChange {
+			t.Errorf("%s: bound %v, change-overs %v, story %v", name, d.Bound, d.Change, d.StoryChange)
 		}
 	}
 }
@@ -345,7 +345,7 @@ func TestOddDays(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			_, list, d := arrange(t, head+c.shoot+"\n"+shots)
 			if d.Change != c.change || d.Filmed() != len(list) || !d.Optimal {
-				t.Errorf("%v min, %d of %d shots, %v to %v: %v", d.Change, d.Filmed(), len(list), d.Bound, d.Objective, sequence(list, &d))
+				t.Errorf("%v min, %d of %d shots, %v to %v: %v", d.Change, d.Filmed(), len(list), d.Bound, d.Change, sequence(list, &d))
 			}
 			if len(d.Summary()) < 2 {
 				t.Error(d.Summary())

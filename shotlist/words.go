@@ -24,13 +24,14 @@ func Minutes(minutes float64) string {
 
 // Verdict says how good the order is known to be.
 func (d *Day) Verdict() string {
-	switch {
-	case d.Optimal:
+	if d.Optimal {
 		return "proved best"
-	case d.Change == d.Bound:
-		return fmt.Sprintf("no order has shorter change-overs; with the waiting at most %s above the best", Minutes(d.Objective-d.Bound))
 	}
-	return fmt.Sprintf("at most %s above the best", Minutes(d.Objective-d.Bound))
+	words := fmt.Sprintf("at most %s above the best", Minutes(d.Change-d.Bound))
+	if d.Idle > 0 {
+		words += ", which may wait longer"
+	}
+	return words
 }
 
 // Summary says in a few sentences what the day is.
@@ -76,17 +77,15 @@ func (d *Day) Summary() []string {
 }
 
 func (d *Day) changes() string {
-	if d.Objective == 0 && d.StoryChange == 0 {
+	if d.Change == 0 && d.StoryChange == 0 {
 		return "No change-overs."
 	}
 	saved := ""
 	switch s := d.Saved(); {
 	case s >= 0.5:
 		saved = fmt.Sprintf(", %s less than in story order", Minutes(s))
-	case s > -0.5:
-		saved = ", as in story order"
 	default:
-		saved = fmt.Sprintf(", %s more than in story order, for the sake of helpers' hours", Minutes(-s))
+		saved = ", as in story order"
 	}
 	return fmt.Sprintf("Change-overs %s%s; %s.", Minutes(d.Change), saved, d.Verdict())
 }

@@ -246,7 +246,7 @@ func dayJSON(w *bufio.Writer, c *build.Compiled) error {
 	d := &c.Day
 	out := dayOut{
 		Days: []daySession{}, Change: thousandth(d.Change), Story: thousandth(d.StoryChange), Idle: thousandth(d.Idle),
-		Objective: thousandth(d.Objective), Bound: thousandth(d.Bound), Optimal: d.Optimal, Recorded: thousandth(d.Recorded), Cards: d.Cards,
+		Objective: thousandth(d.Change), Bound: thousandth(d.Bound), Optimal: d.Optimal, Recorded: thousandth(d.Recorded), Cards: d.Cards,
 		Got: listed(shotNames(c.Shots, d.Got)), Elsewhere: listed(shotNames(c.Shots, d.Out)), Impossible: []dayBarred{},
 	}
 	for _, b := range d.Barred {

@@ -23,7 +23,6 @@ var strokes = map[string]string{"dash": "-", "hyphen": "-", "slash": "/", "strok
 type code struct {
 	text           string
 	letters, items int
-	lastLetter     bool
 }
 
 // longestCode bounds the words of a spelled code.

@@ -82,6 +82,15 @@ func (s *settler) names(p *plan.Plan, step int) []name {
 	return all
 }
 
+// pieces is how many words the name may be heard as.
+func (n name) pieces() int {
+	most := max(2, len(n.words)+1)
+	for _, h := range n.heard {
+		most = max(most, len(strings.Fields(h)))
+	}
+	return most
+}
+
 func isUnit(word string) bool {
 	_, ok := trade.LookupUnit(word)
 	return ok
@@ -112,7 +121,7 @@ func (s *settler) terms(p *plan.Plan) {
 		}
 		best, pieces := Term{}, 0
 		for _, n := range names[step] {
-			for k := 1; k <= max(2, len(n.words)+1) && i+k <= len(s.Words); k++ {
+			for k := 1; k <= n.pieces() && i+k <= len(s.Words); k++ {
 				if s.Words[i+k-1].Step != step || s.Words[i+k-1].Cue != s.Words[i].Cue {
 					break
 				}

@@ -50,7 +50,7 @@ func Review(pass *Pass) []diag.Finding {
 // reviewRules are the rules of a review. Where the captions are not the plan's,
 // only the rule that says so has anything to say.
 func reviewRules(p *Pass) []Rule {
-	if _, foreign := p.Edit.Match.Foreign(); foreign {
+	if _, foreign := p.Edit.foreign(); foreign {
 		return []Rule{editForeign}
 	}
 	rules := append(slices.Clone(editRules), unsureHeard)

@@ -2,6 +2,7 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
 	"fixslate/chapters/align"
 	"fixslate/plan/diag"
@@ -11,7 +12,7 @@ var editForeign = Rule{Name: "edit-foreign", Group: AfterEdit, Severity: diag.Er
 	if p.Edit == nil {
 		return nil
 	}
-	kind, foreign := p.Edit.Match.Foreign()
+	kind, foreign := p.Edit.foreign()
 	if !foreign {
 		return nil
 	}
@@ -35,6 +36,15 @@ var editForeign = Rule{Name: "edit-foreign", Group: AfterEdit, Severity: diag.Er
 	}
 	return []Report{r}
 }}
+
+// foreign holds where the captions are not the plan's. Where not one step is
+// recognised, whatever the words are, they are another video's.
+func (e *Edit) foreign() (align.TroubleKind, bool) {
+	if kind, foreign := e.Match.Foreign(); foreign {
+		return kind, true
+	}
+	return align.OtherVideo, !slices.ContainsFunc(e.Match.Steps, func(s align.Step) bool { return s.Status != align.Missing })
+}
 
 // file is the beginning of the captions.
 func (e *Edit) file() diag.Place {

@@ -1,6 +1,8 @@
 package build
 
 import (
+	"slices"
+
 	"fixslate/chapters"
 	"fixslate/chapters/align"
 	"fixslate/chapters/captions"
@@ -77,8 +79,11 @@ func (m *Matched) pass(r Request) *lint.Pass {
 }
 
 // Usable holds where files may be made of the match unasked: the captions were
-// read whole and their times can be trusted.
-func (m *Matched) Usable() bool { return m.Edit.Whole && m.Match.Trusted() }
+// read whole, their times can be trusted, and some step is in them.
+func (m *Matched) Usable() bool {
+	found := slices.ContainsFunc(m.Match.Steps, func(s align.Step) bool { return s.Status != align.Missing })
+	return m.Edit.Whole && m.Match.Trusted() && found
+}
 
 // Heard is the second in the edit at which a finding stands; false where it
 // stands in the plan only.

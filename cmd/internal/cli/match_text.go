@@ -31,7 +31,7 @@ func matchText(b *bytes.Buffer, m *build.Matched) {
 	}
 	fmt.Fprintf(b, "%s found in place, %d moved, %d missing; the edit runs %s, planned %s\n\n",
 		count(found, "step"), moved, missing, chapters.Stamp(m.Match.End), chapters.Stamp(m.Planned.Timeline.End))
-	if _, foreign := m.Match.Foreign(); foreign {
+	if _, foreign := m.Match.Foreign(); foreign || found+moved == 0 {
 		return // a table of what is not there would say nothing
 	}
 	fmt.Fprintf(b, "%7s %7s %5s  %s\n", "start", "end", "sure", "step")

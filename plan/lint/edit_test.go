@@ -1,0 +1,66 @@
+package lint_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fixslate/chapters"
+	"fixslate/chapters/align"
+	"fixslate/chapters/captions"
+	"fixslate/plan/diag"
+	"fixslate/plan/lint"
+	"fixslate/templates/blurb"
+)
+
+// editPass lays captions beside a plan.
+func editPass(t testing.TB, text, srt string) *lint.Pass {
+	t.Helper()
+	p := pass(t, text)
+	file, _ := captions.Read([]byte(srt), "edit.srt")
+	match := align.Read(p.Plan, p.Timeline, file.Cues)
+	p.Edit = &lint.Edit{Captions: file, Match: match, Timeline: p.Timeline, Chapters: p.Chapters}
+	p.Timeline = match.Timeline(p.Plan)
+	p.Chapters = chapters.FromTimeline(p.Plan, p.Timeline)
+	p.Description = blurb.Describe(p.Plan, p.Chapters)
+	return p
+}
+
+// Every rule of a finished edit has a page with a plan and captions for wrong
+// and right; the wrong ones raise the rule, the right ones raise nothing.
+func TestEditPages(t *testing.T) {
+	rules := 0
+	for _, r := range lint.Rules() {
+		if r.Group != lint.AfterEdit {
+			continue
+		}
+		rules++
+		t.Run(r.Name, func(t *testing.T) {
+			page, ok := lint.Page(r.Name)
+			if !ok || page.WrongEdit == "" || page.RightEdit == "" {
+				t.Fatalf("no page with captions: %v", ok)
+			}
+			about := func(f diag.Finding) bool { return f.Rule == r.Name }
+			got := lint.Review(editPass(t, whole(page.Wrong), page.WrongEdit))
+			if !slices.ContainsFunc(got, about) {
+				t.Errorf("the wrong example raises no %s:\n%s", r.Name, print(got))
+			}
+			for _, f := range got {
+				switch {
+				case f.Message == "" || strings.HasSuffix(f.Message, "."):
+					t.Errorf("%q ends with a full stop, or is empty", f.Message)
+				case f.Hint == "":
+					t.Errorf("%q says no remedy", f.Message)
+				case f.At.Source == nil:
+					t.Errorf("%q has no place", f.Message)
+				}
+			}
+			if got := lint.Review(editPass(t, whole(page.Right), page.RightEdit)); len(got) > 0 {
+				t.Errorf("the right example raises\n%s", print(got))
+			}
+		})
+	}
+	if rules < 6 {
+		t.Errorf("%d rules", rules)
+	}
+}

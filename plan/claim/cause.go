@@ -43,6 +43,10 @@ func (r *reader) causes() {
 	k := kindsOfWord()
 	for i := 1; i+1 < len(r.words); i++ {
 		w := &r.words[i]
+		if w.classes&k.harmed != 0 && w.mood == statement && !r.in(i-1, k.have|k.be|k.self|k.det) && (r.in(i+1, k.det) || r.is(i+1, "it") || r.is(i+1, "them")) {
+			r.add(Causal) // "pulling on the cord broke the strand"
+			return
+		}
 		if !causatives[w.text] || w.mood != statement || r.words[i+1].stopped || w.stopped {
 			continue
 		}
@@ -53,7 +57,7 @@ func (r *reader) causes() {
 		easy := strings.HasSuffix(r.words[i+1].text, "ing") || r.in(i+1, k.self) || r.is(i+1, "sense") || r.is(i+1, "sure")
 		for j := i + 1; j < len(r.words) && j <= i+reach; j++ {
 			switch r.words[j].text {
-			case "easier", "easy", "simple", "simpler", "possible":
+			case "can", "easier", "easy", "simple", "simpler", "possible":
 				easy = true
 			}
 		}

@@ -28,7 +28,7 @@ type classes struct {
 	self, person, pronoun, det, poss, be, have, modal, wh, prep, glue, particle, lead, greeting,
 	order, weak, states, often, seeing, period, periods, perilous, hurt, flesh, harm, harms, property, colour,
 	making, fitting, reading, meter, heat, angle, better, best, much, dimension, asadj, about, conductor, thermal,
-	thread, maybe, idle, believe, do, resistive, fluid, measured, settling, where, inched, role, settled, poured, long, bought, heavy, priced class
+	thread, maybe, idle, believe, do, resistive, fluid, measured, settling, where, inched, role, settled, poured, long, bought, heavy, priced, harmed class
 }
 
 // vocabulary reads the word lists once, when the first sentence is read: a run
@@ -68,7 +68,7 @@ func readLexicon(text string) (*lexicon, error) {
 		conductor: l.class("conductor"), thermal: l.class("thermal"), thread: l.class("thread"), maybe: l.class("maybe"),
 		idle: l.class("idle"), believe: l.class("believe"), do: l.class("do"), resistive: l.class("resistive"), fluid: l.class("fluid"), measured: l.class("measured"),
 		settling: l.class("settling"), where: l.class("where"), inched: l.class("inched"), role: l.class("role"), settled: l.class("settled"), poured: l.class("poured"), long: l.class("long"), bought: l.class("bought"),
-		heavy: l.class("heavy"), priced: l.class("priced"),
+		heavy: l.class("heavy"), priced: l.class("priced"), harmed: l.class("harmed"),
 	}
 	return l, l.err
 }

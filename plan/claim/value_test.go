@@ -41,6 +41,47 @@ func TestQuiet(t *testing.T) {
 	}
 }
 
+// What is easily taken for another kind, and what is none.
+func TestKinds(t *testing.T) {
+	for text, want := range map[string]string{
+		"pulling on the cord broke the strand":         "causal",
+		"grit got under the seal and scored it":        "causal",
+		"low pressure makes it cut out":                "causal",
+		"if the light stays on the sensor's had it":    "causal",
+		"no flash means the coil is dead":              "causal",
+		"if it sticks half way clean its shaft":        "",
+		"which means we can lift it out":               "",
+		"the new pump is a lot quieter":                "comparison",
+		"it's not as strong":                           "comparison",
+		"do it up no tighter than that":                "",
+		"you'll never get it off without heat":         "universal",
+		"never pull on the cable":                      "",
+		"I always start at the back":                   "",
+		"the belt always snaps at the join":            "universal",
+		"it might be the relay":                        "hedge",
+		"it might bite your fingers":                   "",
+		"I think it's the coil":                        "hedge",
+		"I think we should start":                      "",
+		"the lever should spring back":                 "",
+		"the live is brown":                            "spec",
+		"it's illegal to vent that":                    "legal",
+		"you need a certificate for it":                "legal",
+		"I see a lot of these":                         "frequency",
+		"it's a direct swap":                           "compatibility",
+		"it'll take either type":                       "compatibility",
+		"is it twelve volts?":                          "",
+		"the overnight soak was a mistake, it's cheap": "duration cost",
+	} {
+		var got []string
+		for _, k := range Sentence(text).Kinds {
+			got = append(got, string(k))
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("%q is %v, want %q", text, got, want)
+		}
+	}
+}
+
 func read(t *testing.T, path string) []byte {
 	raw, err := os.ReadFile(path)
 	if err != nil {

@@ -50,6 +50,7 @@ func (t *tidying) pass(take func(exchange) bool) bool {
 				if x := (exchange{from, mid, to}); take(x) {
 					t.apply(x)
 					taken = true
+					break // the stretches are others now, and not checked
 				}
 			}
 		}

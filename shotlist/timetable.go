@@ -156,7 +156,7 @@ func (t *timetable) place(e Entry, takes int) {
 	t.supply(&e, takes, t.now-before)
 	t.overstay(&e)
 	today := t.today()
-	today.Entries = append(today.Entries, e)
+	today.Entries = slices.Insert(today.Entries, resting, e) // before the breaks that interrupt it
 	today.Wrap = e.End
 	today.Over = max(0, e.End-t.day.end)
 }

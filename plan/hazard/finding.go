@@ -57,7 +57,7 @@ func (f *finding) into(out *Step, answered []string) {
 	for i := range f.list {
 		h := &f.list[i]
 		hz := h.hazard(answered)
-		if h.acted = h.acted && h.weak <= firmest; h.acted {
+		if h.acted = h.acted && (h.weak <= firmest || h.weak == 1); h.acted {
 			out.Hazards = append(out.Hazards, hz)
 		} else if !f.acts(h.class) {
 			out.Mentions = append(out.Mentions, hz)

@@ -42,9 +42,10 @@ func (f *finding) add(s shown) {
 }
 
 // into turns what was gathered into the two lists of a step. A hazard that only
-// weak signs show is a mention where another is shown by strong ones. answered
-// are the states in force.
-func (f *finding) into(out *Step, answered []string) {
+// weak signs show is a mention where another is shown by strong ones, and what
+// the object alone brings is one where narration tells the work in detail.
+// answered are the states in force.
+func (f *finding) into(out *Step, answered []string, detailed bool) {
 	slices.SortStableFunc(f.list, func(a, b shown) int {
 		return cmp.Or(cmp.Compare(a.class, b.class), cmp.Compare(a.family, b.family))
 	})
@@ -57,7 +58,7 @@ func (f *finding) into(out *Step, answered []string) {
 	for i := range f.list {
 		h := &f.list[i]
 		hz := h.hazard(answered)
-		if h.acted = h.acted && (h.weak <= firmest || h.weak == 1); h.acted {
+		if h.acted = h.acted && (h.weak <= firmest || h.weak == 1) && !(h.weak == 2 && detailed); h.acted {
 			out.Hazards = append(out.Hazards, hz)
 		} else if !f.acts(h.class) {
 			out.Mentions = append(out.Mentions, hz)

@@ -21,7 +21,8 @@ import (
 //	rest parked, boxed: calm                     the same, but only said of the plan's object
 //	act undo, unscrew, take .. off: undo        what hands do; ".." is up to six words
 //	blank spring washer, headphone jack         look-alikes, taken out first
-//	rule mains-isolation: open>cover on mains not low-power
+//	gate mains-isolation: on mains               what every rule of a class asks for
+//	rule mains-isolation: open>cover not low-power
 //	avoid mains-shock: do isolate               what a narrator says instead of a caution
 //
 // A word stands for all its forms, "=word" for that form alone. What stands
@@ -91,8 +92,9 @@ type lexicon struct {
 	denied   []set    // by mark: what its denial says
 	rules    []rule
 	avoids   []rule
-	bulk     set // marks of size and weight: those that imply "bulk"
-	harmless set // marks of objects that no weak sign makes dangerous
+	gates    map[string]string // by class: terms that all its rules have
+	bulk     set               // marks of size and weight: those that imply "bulk"
+	harmless set               // marks of objects that no weak sign makes dangerous
 	own      own
 }
 
@@ -133,7 +135,7 @@ func compile(fsys fs.FS) (*lexicon, error) {
 	}
 	x := &lexicon{
 		forms: make(map[string]int32, 1<<13), kinds: make([]formKind, 1), grammar: make([]grammar, 1),
-		marks: map[string]uint16{}, tree: newTree(),
+		marks: map[string]uint16{}, gates: map[string]string{}, tree: newTree(),
 	}
 	for _, pass := range [...]struct {
 		words string
@@ -143,6 +145,7 @@ func compile(fsys fs.FS) (*lexicon, error) {
 		{"kind", x.readKind},
 		{"thing state rest act blank", x.readEntry},
 		{"denied", x.readDenied},
+		{"gate", x.readGate},
 		{"rule avoid", x.readRule},
 	} {
 		if pass.words == "rule avoid" {
@@ -155,7 +158,7 @@ func compile(fsys fs.FS) (*lexicon, error) {
 				if err := pass.read(l); err != nil {
 					return nil, fmt.Errorf("%s: %w", l.at, err)
 				}
-			} else if !slices.Contains(strings.Fields("word kind thing state rest act blank denied rule avoid"), l.word) {
+			} else if !slices.Contains(strings.Fields("word kind thing state rest act blank denied gate rule avoid"), l.word) {
 				return nil, fmt.Errorf("%s: %q begins no entry", l.at, l.word)
 			}
 		}
@@ -269,7 +272,7 @@ func (x *lexicon) settle() error {
 		}
 		*at = m
 	}
-	for _, name := range [...]string{"calm", "tame", "low-power", "talk-scene"} {
+	for _, name := range [...]string{"calm", "parked", "tame", "low-power", "talk-scene"} {
 		x.harmless.add(x.marks[name])
 	}
 	for m := range x.implied {

@@ -194,18 +194,18 @@ type sample struct {
 func samples(dir string) []sample {
 	blind := filepath.Join("testdata", "blind.jsonl")
 	all := []sample{
-		{"blind, read", blind, func(i int) bool { return i%2 == 0 }, [4]float64{}, true},
-		{"blind, unread", blind, func(i int) bool { return i%2 == 1 }, [4]float64{}, false},
+		{"blind, read", blind, func(i int) bool { return i%2 == 0 }, [4]float64{0.82, 0.80, 0.70, 0.76}, true},
+		{"blind, unread", blind, func(i int) bool { return i%2 == 1 }, [4]float64{0.70, 0.64, 0.62, 0.75}, false},
 	}
 	if dir == "" {
 		return all
 	}
 	steps := filepath.Join(dir, "safety", "steps.jsonl")
 	all = append(all,
-		sample{"shared, read", steps, func(i int) bool { return i%3 == 0 }, [4]float64{}, true},
-		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{}, false})
+		sample{"shared, read", steps, func(i int) bool { return i%3 == 0 }, [4]float64{0.86, 0.62, 0.76, 0.92}, true},
+		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{0.74, 0.49, 0.68, 0.80}, false})
 	if os.Getenv("HAZARD_LAST") != "" {
-		all = append(all, sample{"shared, scored last", steps, func(i int) bool { return i%3 == 2 }, [4]float64{}, false})
+		all = append(all, sample{"shared, scored last", steps, func(i int) bool { return i%3 == 2 }, [4]float64{0.58, 0.42, 0.55, 0.85}, false})
 	}
 	return all
 }

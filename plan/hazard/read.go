@@ -131,9 +131,6 @@ func (s *scene) sum() {
 }
 
 func (r *reader) add(f *finding, rl *rule, acted bool, by []*hit) {
-	if r.trace != nil {
-		r.trace(rl)
-	}
 	f.add(shown{class: rl.class, family: rl.family, acted: acted, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)})
 }
 

@@ -84,6 +84,15 @@ type term struct {
 	a, b, c set
 }
 
+// readGate keeps the terms that every rule of a class has.
+func (x *lexicon) readGate(l line) error {
+	if _, ok := class.Find(l.body); !ok {
+		return fmt.Errorf("no hazard class %q", l.body)
+	}
+	x.gates[l.body] = l.tail
+	return nil
+}
+
 // readRule compiles a rule. A rule of what a narrator says instead of a caution
 // names a class or a family.
 func (x *lexicon) readRule(l line) error {
@@ -99,6 +108,9 @@ func (x *lexicon) readRule(l line) error {
 		return fmt.Errorf("no hazard class %q", name)
 	}
 	fields := strings.Fields(l.tail)
+	if l.word == "rule" {
+		fields = append(fields, strings.Fields(x.gates[name])...)
+	}
 	for i := 0; i < len(fields); i++ {
 		var t term
 		var err error

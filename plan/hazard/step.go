@@ -29,7 +29,6 @@ type reader struct {
 	by      []*hit
 	avoided []avoidance // in the step being read
 	cues    []hit
-	trace   func(*rule) // sees every rule that is met; nil but in tests
 }
 
 // source is one text of a step.
@@ -110,7 +109,7 @@ func (r *reader) step(i int) Step {
 	if acts(s) {
 		r.states(&f, i)
 	}
-	f.into(&out, r.inForce(i))
+	f.into(&out, r.inForce(i), len(s.Lines) > 0)
 	return out
 }
 
@@ -173,7 +172,7 @@ func (r *reader) actions(i int, s *plan.Step) {
 	}
 	for _, id := range s.Fasteners {
 		for _, t := range r.plan.Fastener(id) {
-			add(source{kind: "fastener", path: path + ".fasteners", print: "undo the " + t.What.Print})
+			add(source{kind: "fastener", path: path + ".fasteners", print: "undo the " + t.What.Print, strict: true})
 		}
 	}
 	for _, id := range s.Tests {

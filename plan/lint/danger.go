@@ -19,13 +19,14 @@ type danger struct {
 }
 
 // dangers are the families with an action in each step, one of each a step, in
-// story order: the class that stands for the family, else the gravest. Classes that count under no family are notices and left out.
+// story order: the class that stands for the family, else the gravest. Classes
+// that count under no family are notices and left out, and so is what is settled.
 func (p *Pass) dangers(cover hazard.Cover) []danger {
 	var found []danger
 	for i := range p.Hazards.Steps {
 		byFamily := map[string]int{}
 		for _, h := range p.Hazards.Steps[i].Hazards {
-			if h.Family == class.NoFamily || h.Cover != cover || h.Family == licensed {
+			if h.Family == class.NoFamily || h.Cover != cover || h.Family == licensed || p.settled(i, h) {
 				continue
 			}
 			at, seen := byFamily[h.Family]
@@ -38,6 +39,38 @@ func (p *Pass) dangers(cover hazard.Cover) []danger {
 		}
 	}
 	return found
+}
+
+// settled holds for a hazard that cannot hurt in its step, or that a later step
+// warns of in time. What moves by power is still while an earlier step has taken
+// the power away (its own step still has to say so), and a guard is only a part
+// then. A fastener that lives depend on hurts by being loose: its caution counts
+// where it is tightened.
+func (p *Pass) settled(step int, h hazard.Hazard) bool {
+	if h.Class == criticalFastener {
+		return p.warnsFrom(step, criticalFastener)
+	}
+	if h.Class == "defeat-safety-device" {
+		return len(h.Answered) > 0
+	}
+	return slices.Contains(powered, h.Class) && slices.ContainsFunc(p.Plan.In(step), func(v plan.Interval) bool {
+		return v.From < step && slices.Contains(h.Answered, v.State)
+	})
+}
+
+// powered are the classes of what moves by a supply that can be taken away.
+var powered = []string{"rotating-parts", "auto-start", "power-blade", "abrasive-wheel", "small-engine-start", "ebike-power"}
+
+const criticalFastener = "critical-fastener"
+
+// warnsFrom holds where the step, or one after it, speaks a caution of the class.
+func (p *Pass) warnsFrom(step int, id string) bool {
+	for i := step; i < len(p.Plan.Steps); i++ {
+		if p.listsClass(i, id) {
+			return true
+		}
+	}
+	return false
 }
 
 // licensed is the family of work that law often reserves: licence-missing.

@@ -9,16 +9,16 @@ import (
 var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
 	var found []Report
 	for _, g := range closingChecks {
-		last := -1
-		var shown danger
-		for _, d := range p.withClass(g.classes...) {
-			last, shown = d.step, d
-		}
-		if last < 0 || p.closedBy(last, g.words) {
+		shown := p.withClass(g.classes...)
+		if len(shown) == 0 {
 			continue
 		}
-		r := shown.report(p)
-		r.Message = fmt.Sprintf("after step %q nothing checks the %s", p.Plan.Steps[last].Title.Print, g.what)
+		last := shown[len(shown)-1]
+		if closed := p.closedBy(last.step, g.words); closed || g.beforePower && p.earthTested() {
+			continue
+		}
+		r := last.report(p)
+		r.Message = fmt.Sprintf("after step %q nothing checks the %s", p.Plan.Steps[last.step].Title.Print, g.what)
 		r.Hint = g.hint
 		found = append(found, r)
 	}
@@ -31,16 +31,18 @@ var closingChecks = []struct {
 	what    string
 	words   []string
 	hint    string
+	// The check is made before the power is back, so an earlier step may hold it.
+	beforePower bool
 }{
 	{[]string{"critical-fastener", "hanging-caliper", "brake-fluid", "brake-clutch-dust"}, "brakes, steering or wheels",
 		[]string{"test the brake", "test the brakes", "brake test", "brakes bite", "brake bites", "bites", "pump the pedal", "pump the lever", "pump it", "firm", "squeeze the lever", "pull the lever", "torque", "torqued", "torque wrench", "tighten again", "retighten", "re-torque", "check the nuts", "check the bolts", "tight", "tightened", "spin the wheel", "spins true", "no play", "wiggle", "rock it", "road test", "test ride", "turn the wheel", "lock to lock", "holds", "check"},
-		"add the check to the last step: pump and test the brake, tighten to torque, look for play and leaks"},
+		"add the check to the last step: pump and test the brake, tighten to torque, look for play and leaks", false},
 	{[]string{"gas-appliance", "gas-tightness"}, "gas joints for leaks",
 		[]string{"leak test", "leak spray", "leak detection", "soapy", "soap", "bubbles", "tightness test", "tightness", "gas tight", "leaks"},
-		"a gas joint is tested for tightness by whoever may do it; say so"},
+		"a gas joint is tested for tightness by whoever may do it; say so", false},
 	{[]string{"earth-continuity"}, "protective earth",
 		[]string{"continuity", "earth test", "earth wire back", "earth back", "earth goes back", "earth wire first", "earth wire on", "earth is on", "earth tag", "measure the earth", "green and yellow", "green-and-yellow", "earthed"},
-		"measure earth continuity from plug pin to bare metal before the power comes back"},
+		"measure earth continuity from plug pin to bare metal before the power comes back", true},
 }
 
 // closedBy holds where the step, or one after it, makes a test or says one of
@@ -49,6 +51,20 @@ func (p *Pass) closedBy(from int, words []string) bool {
 	for i := from; i < len(p.Plan.Steps); i++ {
 		if len(p.Plan.Steps[i].Tests) > 0 || says(p.words[i], words...) {
 			return true
+		}
+	}
+	return false
+}
+
+// earthTested holds where a step makes a test of the earth.
+func (p *Pass) earthTested() bool {
+	for i := range p.Plan.Steps {
+		for _, id := range p.Plan.Steps[i].Tests {
+			for _, t := range p.Plan.Test(id) {
+				if says(fold(t.Question.Print+" . "+t.At.Print+" . "+t.How.Print), "earth", "earthed", "ground", "continuity") {
+					return true
+				}
+			}
 		}
 	}
 	return false

@@ -14,7 +14,7 @@ var movingClasses = []Class{
 		Who:      Who{CarefulAdult, "Careful adults only."},
 		When:     Timing{Before | Step | Return, "before it starts, and each time it is started again"},
 		Arises:   []string{"running"},
-		Answered: []string{"power-off", "key-off", "spark-off"},
+		Answered: []string{"power-off", "battery-off", "key-off", "spark-off"},
 		Present:  []string{"motion"},
 		Domains:  []string{"car", "engine", "appliance", "tool", "bicycle"},
 		Source: "29 CFR 1910.212(a)(1) guard rotating parts and nip points; fans under 7 ft guarded [read]; 29 " +

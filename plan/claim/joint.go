@@ -1,0 +1,128 @@
+package claim
+
+import (
+	"math"
+
+	"fixslate/plan/prose"
+)
+
+// What two figures are together: a share, a ratio, a rate, one unit for both.
+
+// isRate says whether the second figure is only what the first is reckoned by:
+// "sixty quid an hour".
+func (r *reader) isRate(a, b *prose.Figure) bool {
+	at := r.wordAt(b.Start)
+	return at == r.wordAt(a.End) && (r.is(at, "a") || r.is(at, "an")) && len(a.Values) > 0 && (a.Values[0].Unit != "" || a.Kind == prose.Money)
+}
+
+// farthestUnit bounds the way over which a bare number takes the unit of the
+// quantity before it, in words.
+const farthestUnit = 12
+
+// inherit gives a bare number the unit of the quantity before or behind it where
+// both are told alike: "63.5 mm and the bore is 50", "3 mm in the middle and 4.5
+// at the edge".
+func (r *reader) inherit(i int) {
+	f := &r.figures[i]
+	if f.Kind != prose.Count && f.Kind != prose.Range || len(f.Values) == 0 || f.Values[0].Unit != "" || !r.isBare(f) {
+		return
+	}
+	var like *prose.Figure
+	if i > 0 && r.alike(&r.figures[i-1], f) {
+		like = &r.figures[i-1]
+	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && r.andBetween(f, &r.figures[i+1]) {
+		like = &r.figures[i+1]
+	}
+	if like == nil || isTime(like.Values[0].Unit) && r.words[min(r.wordAt(f.Start), len(r.words)-1)].mood == order {
+		return
+	}
+	of := like.Values[len(like.Values)-1].Unit
+	for j := range f.Values {
+		f.Values[j].Unit = of
+	}
+	if f.Kind == prose.Count {
+		f.Kind = prose.Quantity
+	}
+}
+
+// isBare says that a number counts nothing: its clause ends or goes on with a
+// joining word.
+func (r *reader) isBare(f *prose.Figure) bool {
+	k := kindsOfWord()
+	n := r.wordAt(f.End)
+	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
+		return false
+	}
+	return n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
+}
+
+// alike says whether two figures stand near and one of them has a unit that the
+// other may share.
+func (r *reader) alike(a, b *prose.Figure) bool {
+	from, to := r.wordAt(a.End), r.wordAt(b.Start)
+	if to-from > farthestUnit || to-from < 1 {
+		return false
+	}
+	for _, f := range []*prose.Figure{a, b} {
+		if len(f.Values) > 0 && f.Values[0].Unit != "" {
+			switch f.Kind {
+			case prose.Quantity, prose.Range, prose.Limit, prose.Money, prose.Percent:
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// andBetween says whether "and" or "or" joins two figures.
+func (r *reader) andBetween(a, b *prose.Figure) bool {
+	for j := r.wordAt(a.End); j < r.wordAt(b.Start); j++ {
+		switch r.words[j].text {
+		case "and", "or", "to", "maybe", "perhaps", "possibly", "even", "say":
+			return true
+		}
+	}
+	return false
+}
+
+// share reads "nine times out of ten", "four in five" and "one in every eight"
+// as per cent, and "three parts resin to one part hardener" as a ratio.
+func (r *reader) share(a, b *prose.Figure) bool {
+	if a.Kind != prose.Count || b.Kind != prose.Count || len(a.Values) != 1 || len(b.Values) != 1 || b.Values[0].Number <= 0 {
+		return false
+	}
+	x, y := a.Values[0].Number, b.Values[0].Number
+	whole := prose.Span{Start: a.Start, End: b.End}
+	between := r.words[r.wordAt(a.End):r.wordAt(b.Start)]
+	switch n := len(between); {
+	case n > 6 || n == 0:
+		return false
+	case between[n-1].text == "of" && n > 1 && between[n-2].text == "out",
+		between[n-1].text == "in" && n == 1 && x < y,
+		between[n-1].text == "every" && n > 1 && between[n-2].text == "in":
+		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)
+		return true
+	case between[0].text == "parts" && between[n-1].text == "to" && (y == 1 || r.is(r.wordAt(b.End), "part") || r.is(r.wordAt(b.End), "parts")):
+		r.value(Value{Number: x / y, Span: whole}, Spec)
+		return true
+	}
+	return false
+}
+
+// oneIn reads "one in ten": a lone "one" is no figure.
+func (r *reader) oneIn(f *prose.Figure) bool {
+	at := r.wordAt(f.Start) - 1
+	if r.is(at, "every") {
+		at--
+	}
+	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 || f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End)+1, kindsOfWord().states) {
+		return false
+	}
+	if !r.is(at, "in") || !r.is(at-1, "one") {
+		return false
+	}
+	r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Frequency)
+	return true
+}
+
+func percent(share float64) float64 { return math.Round(share*1e6) / 1e4 }

@@ -36,11 +36,11 @@ func (p *Pass) ownTalk() []utterance {
 	m := p.Edit.Match
 	planned := make([]bool, len(m.Words))
 	for i, w := range m.Words {
-		planned[i] = w.Line >= 0
+		planned[i] = w.Line >= 0 && w.Step >= 0 // words of talk in no step meet a line by chance
 	}
 	for _, l := range m.Lines {
 		for i := l.First; l.Found && l.Share >= retold && i >= 0 && i <= l.Last; i++ {
-			planned[i] = true
+			planned[i] = m.Words[i].Step >= 0
 		}
 	}
 	var all []utterance

@@ -101,6 +101,9 @@ func (m *Matched) JSON() []byte {
 		out.Numbers = append(out.Numbers, entry)
 	}
 	for _, c := range m.Chapters {
+		if !m.Usable() {
+			break // they would be invented
+		}
 		entry := realChapterJSON{Title: c.Title, Start: milli(c.Start), Steps: []string{}}
 		for _, s := range c.Steps {
 			entry.Steps = append(entry.Steps, m.Planned.Plan.Steps[s].ID)

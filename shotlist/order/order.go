@@ -52,11 +52,12 @@ type Result struct {
 // sequence may go, a pair of nodes that do not exist, pairs that form a cycle.
 // When ctx ends, Solve returns the best so far with a valid bound.
 func Solve(ctx context.Context, p Problem, b Budget) (Result, error) {
+	m := newMeter(ctx, b)
 	in, err := prepare(p)
 	if err != nil {
 		return Result{}, err
 	}
-	r := answer(solve(in, newMeter(ctx, b)))
+	r := answer(solve(in, m))
 	if err := verify(p, r); err != nil {
 		return Result{}, err
 	}
@@ -99,10 +100,10 @@ func solve(in *instance, m *meter) *found {
 	}
 	m.stage(0.1)
 	f.offer(s.run(f.seq, goal, m.progress))
-	if f.raise(0); !f.done() {
-		f.prove(p)
+	if f.raise(0); f.done() || m.ctx.Err() != nil {
+		return f
 	}
-	if f.done() || m.ctx.Err() != nil {
+	if f.prove(p); f.done() || m.ctx.Err() != nil {
 		return f
 	}
 	m.stage(1)

@@ -35,12 +35,12 @@ type search struct {
 const (
 	// heat is the first temperature of the annealing, as a share of what a
 	// tour costs above the assignment, to the arc.
-	heat = 3.0
+	heat = 5.0
 	// kicks is the most swaps to a round; reach is the longest segment of those
 	// near a random place, lures the number of arcs that those along cheap
 	// arcs choose from.
 	kicks = 2
-	reach = 10
+	reach = 30
 	lures = 8
 )
 

@@ -19,7 +19,7 @@ type meter struct {
 	last     int
 }
 
-// defaultRounds keeps a day of 40 shots well under 20 ms.
+// defaultRounds lets a day of 40 shots take some 10 ms.
 const defaultRounds = 2500
 
 func newMeter(ctx context.Context, b Budget) *meter {

@@ -6,6 +6,14 @@
 // can beat, and whether the two were proved to meet. The package knows nothing
 // of shots, uses one core, reads the clock only for Budget.Seconds, and never
 // calls a sequence optimal that it has not proved to be.
+//
+// The way of a problem: poset (pairs closed, cycles named), fold (forced ends
+// and interchangeable nodes become one), greedy, assignment bound, a short
+// search, walk bound, dynamic programming, tree bound, a long search; the first
+// proof ends it. Narrow orders are settled up to hundreds of nodes. Of wide
+// ones, from 50 nodes, expect a good sequence without proof; from 200 to 400
+// nodes on, by their width, the walk and the programming are left out, and the
+// bound may be weak.
 package order
 
 import (
@@ -30,7 +38,8 @@ type Problem struct {
 // unless Seconds is set.
 type Budget struct {
 	// Rounds of the search, each one disturbance and its repair; 0 stands for
-	// a default that keeps a day of 40 shots well under 20 ms.
+	// a default of 2,500. The proof may make 16 states a round, at most
+	// 6,000,000, or half a gigabyte.
 	Rounds int
 	// Seconds > 0 works until the optimum is proved or that time has passed,
 	// whatever Rounds says. Results then depend on the machine.

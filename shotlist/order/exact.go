@@ -87,16 +87,15 @@ func (e *exact) prove(cap int, stop func() bool) ([]int32, verdict) {
 	return e.trace(), improved
 }
 
-// hopeless guesses, from the growth of the last four layers, whether the cap
-// will be passed: growth usually falls evenly to none in the middle. Below
+// hopeless guesses, from the growth of the last layer, whether the cap will be
+// passed: growth usually falls evenly to none in the middle. Below
 // 20,000 states a guess saves no time.
 func (e *exact) hopeless(k, made, cap int) bool {
 	left := float64(e.walk.n)/2 - float64(k)
 	if e.states < 20_000 || left <= 0 {
 		return false
 	}
-	back := min(4, k)
-	growth := math.Log(float64(made)/float64(len(e.layers[k+1-back].last))) / float64(back)
+	growth := math.Log(float64(made) / float64(len(e.layers[k].last)))
 	return growth > 0 && math.Log(float64(made))+growth*left/2 > math.Log(float64(cap))
 }
 

@@ -168,12 +168,10 @@ do       = "pull the lever`, want: "state-gap@squeeze-it"},
 	{sample: washer, old: `cautions = ["wet-floor", "panels-on", "drum"]`, new: `cautions = ["panels-on", "drum"]`, want: "caution-missing@listen"},
 	{sample: washer, old: `cautions = ["wet-floor", "panels-on", "drum"]`, new: `cautions = ["wet-floor", "drum"]`, want: "caution-late@listen"},
 	{sample: washer, old: `cautions = ["wet-floor", "panels-on", "drum"]`, new: `cautions = ["wet-floor", "panels-on"]`, want: "caution-missing@listen"},
-	{sample: washer, old: `cautions = ["mains-isolation", "run-down-wait"]`, new: `cautions = ["mains-isolation"]`, want: "caution-late@make-safe"},
 	{sample: van, old: `cautions = ["rings", "battery-gas-acid"]`, new: `cautions = ["battery-gas-acid"]`, want: "caution-missing@battery-first"},
-	{sample: van, old: "cautions = [\"fan-wheel\"]\ntests    = [\"fuse\"]", new: "tests    = [\"fuse\"]", want: "caution-missing@both-legs"},
 	{sample: ebike, old: `cautions = ["drive-off", "cells", "two-lift"]`, new: `cautions = ["drive-off", "two-lift"]`, want: "caution-missing@battery-off caution-missing@first-roll", why: "the battery is handled in both"},
 	{sample: ebike, old: "cautions  = [\"pad-dust\"]\n", new: "", want: "caution-missing@pads-in caution-missing@pads-out", why: "the pads are handled in both"},
-	{sample: ebike, old: "cautions  = [\"wheel-and-brake\"]\n", new: "", want: "caution-missing@close-it caution-missing@dot-port caution-missing@syringes-on caution-missing@wheel-in", why: "it is the only word about fasteners of the brake, which all four turn"},
+	{sample: ebike, old: "cautions  = [\"wheel-and-brake\"]\n", new: "", want: "caution-missing@close-it caution-missing@dot-port caution-missing@push-it-up caution-missing@syringes-on caution-missing@wheel-in", why: "it is the only word about fasteners of the brake, which all five turn"},
 	{sample: mower, old: `cautions = ["petrol", "hot-silencer"]`, new: `cautions = ["petrol"]`, want: "caution-missing@out-and-cold"},
 
 	// States that are unsafe, waits, licences, closing checks.
@@ -182,4 +180,9 @@ do       = "pull the lever`, want: "state-gap@squeeze-it"},
 	{sample: van, old: "tests    = [\"fuse\"]\nfuses    = [\"blower-fuse\"]\nclaims   = [\"legs\"]\nneeds    = [\"glovebox-out\"]\nduring   = [\"key-on\"]", new: "tests    = [\"fuse\"]\nfuses    = [\"blower-fuse\"]\nclaims   = [\"legs\"]\nneeds    = [\"glovebox-out\"]\nduring   = [\"key-on\", \"raised\"]", want: "caution-missing@both-legs occupied-raised@both-legs state-unsafe@both-legs", why: "it is raised on nothing, with the helper in it, and no word of warning"},
 	{sample: ebike, old: "[[step]]\nid    = \"wrap-up\"", new: "[[step]]\nid = \"one-more\"\ntitle = \"One more part\"\nchapter = false\nparts = [\"cap-seal\"]\ndo = \"push the cap on\"\nsay = \"Push the cap on.\"\n\n[[step]]\nid    = \"wrap-up\"", want: "final-check-missing@one-more"},
 	{sample: van, old: "screws at {resistor-screws.torque}, and the plug back on until it clicks.", new: "screws at {resistor-screws.torque}.", more: []string{"measure it, fit the new one, plug on\"", "measure it, fit the new one\"", "no wire across the opening, the motor plug home, and the yellow plugs just as we found them.", "no wire across the opening, and the yellow ones just as we found them."}, want: "connector-left-off@resistor-pack"},
+
+	// Work that does not belong there.
+	{sample: washer, old: "[[step]]\nid       = \"push-back\"", new: "[[step]]\ntitle = \"The gas pipe\"\nchapter = false\ndo = \"undo the gas pipe at the meter\"\nsay = \"Undo the gas pipe at the meter.\"\n\n[[step]]\nid       = \"push-back\"", want: "caution-missing@the-gas-pipe licence-missing@the-gas-pipe refit-unsafe@the-gas-pipe", why: "gas is warned of, left to others and tested for leaks"},
+	{sample: washer, old: "[[step]]\nid       = \"push-back\"", new: "[[step]]\ntitle = \"Live reading\"\nchapter = false\nduring = [\"live\"]\ndo = \"measure the mains voltage at the live terminals with the power on\"\nsay = \"Measure the mains voltage at the live terminals, with the power on.\"\n\n[[step]]\nid       = \"push-back\"", want: "live-measure@live-reading"},
+	{sample: van, old: "[[step]]\nid    = \"wrap-up\"", new: "[[step]]\ntitle = \"A quick link\"\nchapter = false\ndo = \"bridge the two pins of the blower relay with a piece of wire\"\nsay = \"Bridge the two pins of the relay with a piece of wire.\"\n\n[[step]]\nid    = \"wrap-up\"", want: "jumper-unfused@a-quick-link"},
 }

@@ -91,6 +91,8 @@ type lexicon struct {
 	implied  []set    // by mark, itself included
 	denied   []set    // by mark: what its denial says
 	rules    []rule
+	firm     []*rule // those that narration can meet: neither weak nor loose
+	every    []*rule
 	avoids   []rule
 	gates    map[string]string // by class: terms that all its rules have
 	bulk     set               // marks of size and weight: those that imply "bulk"
@@ -161,6 +163,14 @@ func compile(fsys fs.FS) (*lexicon, error) {
 			} else if !slices.Contains(strings.Fields("word kind thing state rest act blank denied gate rule avoid"), l.word) {
 				return nil, fmt.Errorf("%s: %q begins no entry", l.at, l.word)
 			}
+		}
+	}
+	x.every = make([]*rule, len(x.rules))
+	for i := range x.rules {
+		r := &x.rules[i]
+		x.every[i] = r
+		if r.weak == 0 && !r.loose {
+			x.firm = append(x.firm, r)
 		}
 	}
 	return x, nil

@@ -94,9 +94,12 @@ func (r *reader) judge(f *finding, k int32) {
 			r.works = true
 		}
 	}
-	for n := range r.lex.rules {
-		rl := &r.lex.rules[n]
-		if rl.weak > 0 && (harmless || src.strict) || rl.loose && src.strict || !s.may(rl) {
+	rules := r.lex.every
+	if src.strict {
+		rules = r.lex.firm
+	}
+	for _, rl := range rules {
+		if rl.weak > 0 && harmless || !s.may(rl) {
 			continue
 		}
 		for i := range s.hits {

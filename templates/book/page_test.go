@@ -32,6 +32,16 @@ func attribute(n *html.Node, key string) (string, bool) {
 	return "", false
 }
 
+// labelled holds where a field stands inside its label.
+func labelled(n *html.Node) bool {
+	for a := range n.Ancestors() {
+		if a.Data == "label" {
+			return true
+		}
+	}
+	return false
+}
+
 func text(n *html.Node) string {
 	var b strings.Builder
 	for d := range n.Descendants() {
@@ -74,7 +84,7 @@ func TestPageIsSound(t *testing.T) {
 			}
 		}
 		for _, n := range nodes {
-			if id, _ := attribute(n, "id"); slices.Contains([]string{"input", "select", "textarea"}, n.Data) && !labels[id] {
+			if id, _ := attribute(n, "id"); slices.Contains([]string{"input", "select", "textarea"}, n.Data) && !labels[id] && !labelled(n) {
 				t.Errorf("%s: <%s id=%q> has no label", name, n.Data, id)
 			}
 			for _, key := range []string{"aria-labelledby", "for", "href"} {

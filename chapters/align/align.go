@@ -221,7 +221,7 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 	t := h.trellis(e, len(p.Steps))
 	shares := t.evenly()
 	t.follow(shares)
-	t.follow(t.followed(t.odds(), shares))
+	t.follow(t.followed(t.glance(), shares))
 	s := &settler{Match: m, h: &h, t: t, script: script, ear: e, odds: t.odds()}
 	s.place()
 	s.visits = visits(m.Words, t.words)

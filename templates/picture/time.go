@@ -123,5 +123,5 @@ func MinutesApart(end float64) int {
 			return m
 		}
 	}
-	return 600
+	return max(600, int(end/60/8)+1)
 }

@@ -2,8 +2,10 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/hazard"
 	"fixslate/plan/hazard/class"
 )
 
@@ -22,8 +24,8 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 	var found []Report
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
-			if !h.Covered() {
-				continue // the caution that is missing brings its gear
+			if !h.Covered() || h.Cover != hazard.Spoken && !slices.Contains(wornFamilies, h.Family) {
+				continue // the caution that is missing brings its gear; words that say how to keep clear may do without
 			}
 			c, _ := class.Find(h.Class)
 			for _, g := range c.Gear {
@@ -41,6 +43,10 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 	}
 	return found
 }}
+
+// wornFamilies are those where what is worn is the control, and keeping clear
+// is none.
+var wornFamilies = []string{"eye-debris", "power-tool", "chemical-skin-lung", "asbestos-dust", "hearing", "battery-chemical", "lead-hazard", "hot-work-fire", "refrigerant"}
 
 // loud holds for families whose work is loud by itself; elsewhere ears want
 // something only near a machine that happens to be.

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"math/bits"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 )
@@ -139,30 +140,38 @@ func compile(fsys fs.FS) (*lexicon, error) {
 		forms: make(map[string]int32, 1<<13), kinds: make([]formKind, 1), grammar: make([]grammar, 1),
 		marks: map[string]uint16{}, gates: map[string]string{}, tree: newTree(),
 	}
-	for _, pass := range [...]struct {
-		words string
+	passes := [...]struct {
+		words []string
 		read  func(line) error
 	}{
-		{"word", x.readWord},
-		{"kind", x.readKind},
-		{"thing state rest act blank", x.readEntry},
-		{"denied", x.readDenied},
-		{"gate", x.readGate},
-		{"rule avoid", x.readRule},
-	} {
-		if pass.words == "rule avoid" {
+		{[]string{"word"}, x.readWord},
+		{[]string{"kind"}, x.readKind},
+		{[]string{"thing", "state", "rest", "act", "blank"}, x.readEntry},
+		{[]string{"denied"}, x.readDenied},
+		{[]string{"gate"}, x.readGate},
+		{[]string{"rule", "avoid"}, x.readRule},
+	}
+	for i, pass := range passes {
+		if i == len(passes)-1 {
 			if err := x.settle(); err != nil {
 				return nil, err
 			}
 		}
 		for _, l := range all {
-			if slices.Contains(strings.Fields(pass.words), l.word) {
+			if slices.Contains(pass.words, l.word) {
 				if err := pass.read(l); err != nil {
 					return nil, fmt.Errorf("%s: %w", l.at, err)
 				}
-			} else if !slices.Contains(strings.Fields("word kind thing state rest act blank denied gate rule avoid"), l.word) {
-				return nil, fmt.Errorf("%s: %q begins no entry", l.at, l.word)
 			}
+		}
+	}
+	for _, l := range all {
+		known := false
+		for _, pass := range passes {
+			known = known || slices.Contains(pass.words, l.word)
+		}
+		if !known {
+			return nil, fmt.Errorf("%s: %q begins no entry", l.at, l.word)
 		}
 	}
 	x.every = make([]*rule, len(x.rules))
@@ -188,7 +197,7 @@ func lines(file, text string) []line {
 			last.body += raw
 			continue
 		}
-		l := line{at: fmt.Sprintf("%s:%d", file, i+1)}
+		l := line{at: file + ":" + strconv.Itoa(i+1)}
 		l.word, l.body, _ = strings.Cut(raw, " ")
 		all = append(all, l)
 	}
@@ -220,7 +229,7 @@ func (x *lexicon) mark(name string) (uint16, error) {
 // readMarks is the marks of a list with all that they imply.
 func (x *lexicon) readMarks(list string) (set, error) {
 	var s set
-	for _, name := range strings.Fields(list) {
+	for name := range strings.FieldsSeq(list) {
 		m, err := x.mark(name)
 		if err != nil {
 			return s, err
@@ -251,9 +260,11 @@ func (x *lexicon) readDenied(l line) error {
 	return err
 }
 
+var entryKinds = map[string]entryKind{"thing": aThing, "state": aState, "rest": atRest, "act": anAct, "blank": aBlank}
+
 // readEntry reads things, states, acts and look-alikes.
 func (x *lexicon) readEntry(l line) error {
-	e := entry{kind: map[string]entryKind{"thing": aThing, "state": aState, "rest": atRest, "act": anAct, "blank": aBlank}[l.word], place: l.at}
+	e := entry{kind: entryKinds[l.word], place: l.at}
 	var err error
 	if e.marks, err = x.readMarks(l.tail); err != nil {
 		return err
@@ -263,9 +274,12 @@ func (x *lexicon) readEntry(l line) error {
 	}
 	id := int32(len(x.entries))
 	x.entries = append(x.entries, e)
-	for _, words := range strings.Split(l.body, ",") {
-		if err := x.phrase(strings.Fields(strings.ReplaceAll(words, "-", " ")), e.kind, id); err != nil {
-			return fmt.Errorf("%q: %w", words, err)
+	parted := strings.ReplaceAll(l.body, "-", " ")
+	var words []string
+	for phrase := range strings.SplitSeq(parted, ",") {
+		words = slices.AppendSeq(words[:0], strings.FieldsSeq(phrase))
+		if err := x.phrase(words, e.kind, id); err != nil {
+			return fmt.Errorf("%q: %w", phrase, err)
 		}
 	}
 	return nil

@@ -186,8 +186,8 @@ func (x *lexicon) walk(toks []token, i int, found func(entry int32, to int, gapp
 
 func (x *lexicon) follow(toks []token, node int32, from, i int, gapped bool, found func(int32, int, bool)) {
 	for {
-		for _, e := range x.tree.ends[node] {
-			found(e, i, gapped)
+		for l := x.tree.heads[node]; l != 0; l = x.tree.links[l].next {
+			found(x.tree.links[l].entry, i, gapped)
 		}
 		for _, l := range x.tree.gaps[node] {
 			for j := i; j < len(toks) && j <= i+gapMax && !parts(toks, j); j++ {

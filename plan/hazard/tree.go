@@ -13,11 +13,17 @@ import (
 const gapMax = 6
 
 // tree is the phrases; node 0 is the root.
+// It is laid out flat, since it is built in every run: entries that end at a
+// node are a list through links, from the last to the first.
 type tree struct {
 	edges map[uint64]int32
-	ends  [][]int32 // by node: entries that end here
-	gaps  [][]leap  // by node: words that may follow a gap
+	heads []int32          // by node: where its list of links begins, 0: nothing ends here
+	links []link           // the first is none
+	gaps  map[int32][]leap // by node: words that may follow a gap
 }
+
+// link is an entry that ends at a node, and the next one that does.
+type link struct{ entry, next int32 }
 
 // leap is what comes after a gap.
 type leap struct {
@@ -26,22 +32,23 @@ type leap struct {
 }
 
 func newTree() tree {
-	return tree{edges: make(map[uint64]int32, 1<<14), ends: make([][]int32, 1), gaps: make([][]leap, 1)}
+	const nodes = 1 << 15 // about as many as there are
+	return tree{edges: make(map[uint64]int32, nodes), heads: make([]int32, 1, nodes), links: make([]link, 1, nodes), gaps: map[int32][]leap{}}
 }
 
 func edge(node, form int32) uint64 { return uint64(node)<<32 | uint64(uint32(form)) }
 
 func (t *tree) grow() int32 {
-	t.ends = append(t.ends, nil)
-	t.gaps = append(t.gaps, nil)
-	return int32(len(t.ends) - 1)
+	t.heads = append(t.heads, 0)
+	return int32(len(t.heads) - 1)
 }
 
 func (t *tree) step(node, form int32) int32 {
-	next, ok := t.edges[edge(node, form)]
+	e := edge(node, form)
+	next, ok := t.edges[e]
 	if !ok {
 		next = t.grow()
-		t.edges[edge(node, form)] = next
+		t.edges[e] = next
 	}
 	return next
 }
@@ -63,14 +70,15 @@ func (x *lexicon) phrase(words []string, kind entryKind, id int32) error {
 	if len(words) == 0 || words[0] == ".." || words[len(words)-1] == ".." {
 		return fmt.Errorf("a phrase begins and ends with words")
 	}
-	nodes := []int32{0}
+	var first, second [8]int32
+	nodes, next := append(first[:0], 0), second[:0]
 	gap := false
 	for i, w := range words {
 		if w == ".." {
 			gap = true
 			continue
 		}
-		var next []int32
+		next = next[:0]
 		for _, f := range x.inflected(w, kind, i == 0, i == len(words)-1) {
 			id := x.form(f.text, f.kind)
 			for _, n := range nodes {
@@ -81,10 +89,11 @@ func (x *lexicon) phrase(words []string, kind entryKind, id int32) error {
 				}
 			}
 		}
-		nodes, gap = next, false
+		nodes, next, gap = next, nodes, false
 	}
 	for _, n := range nodes {
-		x.tree.ends[n] = append(x.tree.ends[n], id)
+		x.tree.links = append(x.tree.links, link{id, x.tree.heads[n]})
+		x.tree.heads[n] = int32(len(x.tree.links) - 1)
 	}
 	return nil
 }

@@ -306,11 +306,12 @@ func TestQualityKept(t *testing.T) {
 // cut in two.
 func TestQualityTerms(t *testing.T) {
 	tune, held := readMakings(t)
+	// Some 35 cases each: one more or less is three points.
 	for _, half := range []struct {
 		name   string
 		made   makings
 		recall float64
-	}{{"tuned on", tune, 0.55}, {"held out", held, 0.6}} // some 35 cases each: one is three points {
+	}{{"tuned on", tune, 0.55}, {"held out", held, 0.6}} {
 		c := half.made.tales[len(half.made.tales)-1]
 		due, right, wrong, words := 0, 0, 0, 0
 		for i := range uint64(12) {

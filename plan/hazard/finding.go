@@ -15,6 +15,7 @@ type shown struct {
 	strong   bool // the class's stronger signal is due
 	weak     int  // of the firmest rule that shows it
 	evidence []Evidence
+	vague    []Evidence // acts that any work would do for: they say least, and stand last
 }
 
 // finding gathers the hazards of a step.
@@ -34,11 +35,18 @@ func (f *finding) add(s shown) {
 	h := &f.list[at]
 	h.strong = h.strong || s.strong
 	h.weak = min(h.weak, s.weak)
-	for _, e := range s.evidence {
-		if len(h.evidence) < evidenceMax && !slices.Contains(h.evidence, e) {
-			h.evidence = append(h.evidence, e)
+	h.evidence = more(h.evidence, s.evidence)
+	h.vague = more(h.vague, s.vague)
+}
+
+// more adds what is not there yet, as far as there is room.
+func more(list, add []Evidence) []Evidence {
+	for _, e := range add {
+		if len(list) < evidenceMax && !slices.Contains(list, e) {
+			list = append(list, e)
 		}
 	}
+	return list
 }
 
 // into turns what was gathered into the two lists of a step. A hazard that only
@@ -73,7 +81,7 @@ func (f *finding) acts(n int) bool {
 
 func (h *shown) hazard(answered []string) Hazard {
 	c := &catalogue()[h.class]
-	hz := Hazard{Class: c.ID, Family: cmp.Or(h.family, c.Family), Signal: c.Signal, Evidence: h.evidence}
+	hz := Hazard{Class: c.ID, Family: cmp.Or(h.family, c.Family), Signal: c.Signal, Evidence: more(h.evidence, h.vague)}
 	if h.strong && c.Escalation.To > hz.Signal {
 		hz.Signal = c.Escalation.To
 	}

@@ -134,7 +134,11 @@ func (s *scene) sum() {
 }
 
 func (r *reader) add(f *finding, rl *rule, acted bool, by []*hit) {
-	f.add(shown{class: rl.class, family: rl.family, acted: acted, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)})
+	h := shown{class: rl.class, family: rl.family, acted: acted, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)}
+	if rl.loose && len(by) > 1 {
+		h.evidence, h.vague = h.evidence[1:], h.evidence[:1]
+	}
+	f.add(h)
 }
 
 // heed notes what a sentence of the narration, or a card, says about how to keep

@@ -137,7 +137,7 @@ func (x *lexicon) heads(toks []token, hits []hit) {
 // bound calls for the things that the act at v is done to, until do says that
 // it has enough: the things of its clause, those behind the next acts where it
 // has none ("undo and lift off the cover"), and those before it in the same
-// clause ("the cover lifts off"). An act that names nothing at all is done to
+// clause ("the cover lifts off", but not "it pulls the paper"). An act that names nothing at all is done to
 // the object of the plan.
 func (s *scene) bound(v int, do func(*hit) bool) {
 	act := &s.hits[v]
@@ -155,7 +155,7 @@ func (s *scene) bound(v int, do func(*hit) bool) {
 			return
 		}
 	}
-	for k := v - 1; k >= 0; k-- {
+	for k := v - 1; k >= 0 && !(act.thirdPerson && (some || namesUnknown(s.toks, act))); k-- {
 		h := &s.hits[k]
 		if h.act || int(act.from-h.to) > boundMax/2 || parted(s.toks, h.to, act.from) || joined(s.toks, h.to, act.from) {
 			break

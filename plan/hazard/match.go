@@ -18,18 +18,19 @@ const (
 
 // hit is a phrase of the lexicon found in a text.
 type hit struct {
-	marks    set // what it says; less than its entry's where it is denied
-	act      bool
-	state    bool
-	modifier bool // not the head of its compound: "oven" of "oven glove"
-	quiet    bool // talked of, not done
-	implied  bool // stands for a pronoun or for what is not said
-	zone     zone
-	from, to int32 // tokens
-	gapped   bool
-	text     int32 // index of the source it stands in
-	start    int32 // bytes of that source
-	end      int32
+	marks       set // what it says; less than its entry's where it is denied
+	act         bool
+	state       bool
+	modifier    bool // not the head of its compound: "oven" of "oven glove"
+	quiet       bool // talked of, not done
+	implied     bool // stands for a pronoun or for what is not said
+	zone        zone
+	from, to    int32 // tokens
+	gapped      bool
+	thirdPerson bool  // "pulls": what stands before it is who does it
+	text        int32 // index of the source it stands in
+	start       int32 // bytes of that source
+	end         int32
 }
 
 // find appends the hits of some words, in order of place.
@@ -135,7 +136,7 @@ func (f *finder) at(i int) {
 		f.verbAt = act.to - 1
 	}
 	if act.rank > 0 {
-		f.add(hit{act: true, gapped: act.gapped}, &act, i)
+		f.add(hit{act: true, gapped: act.gapped, thirdPerson: f.kinds[f.toks[i].form]&(sForm|baseForm) == sForm}, &act, i)
 	}
 	if thing.rank > 0 && act.rank == 0 {
 		f.add(hit{}, &thing, i)

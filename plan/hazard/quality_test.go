@@ -197,6 +197,7 @@ func samples(dir string) []sample {
 		{"blind, read", blind, func(i int) bool { return i%2 == 0 }, [4]float64{0.82, 0.80, 0.70, 0.76}, true},
 		{"blind, unread", blind, func(i int) bool { return i%2 == 1 }, [4]float64{0.70, 0.64, 0.62, 0.75}, false},
 	}
+	all = append(all, groups()...)
 	if dir == "" {
 		return all
 	}
@@ -206,6 +207,27 @@ func samples(dir string) []sample {
 		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{0.74, 0.49, 0.68, 0.80}, false})
 	if os.Getenv("HAZARD_LAST") != "" {
 		all = append(all, sample{"shared, scored last", steps, func(i int) bool { return i%3 == 2 }, [4]float64{0.58, 0.42, 0.55, 0.85}, false})
+	}
+	return all
+}
+
+// groups are the rows written for a group of families each, by somebody who
+// tuned the reader for another one. Every third row is kept unread.
+func groups() []sample {
+	floors := map[string][2][4]float64{
+		"g1": {},
+		"g2": {},
+		"g3": {},
+	}
+	var all []sample
+	for _, name := range [...]string{"g1", "g2", "g3"} {
+		path := filepath.Join("testdata", "rows-"+name+".jsonl")
+		if _, err := os.Stat(path); err != nil {
+			continue // not written yet
+		}
+		all = append(all,
+			sample{name + ", read", path, func(i int) bool { return (i+1)%3 != 0 }, floors[name][0], true},
+			sample{name + ", unread", path, func(i int) bool { return (i+1)%3 == 0 }, floors[name][1], false})
 	}
 	return all
 }

@@ -82,6 +82,22 @@ func TestQualityBlind(t *testing.T) {
 	t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{0.90, 0.91, 0.80}) })
 }
 
+// TestQualitySpoken scores sentences of many trades, written before their author
+// had read the reader; those whose number is a multiple of three are only
+// scored.
+func TestQualitySpoken(t *testing.T) {
+	var read, unread []row
+	for i, r := range rows(t, "testdata/spoken.jsonl") {
+		if (i+1)%3 == 0 {
+			unread = append(unread, r)
+		} else {
+			read = append(read, r)
+		}
+	}
+	t.Run("read", func(t *testing.T) { score(t, read, "show", floor{0.5, 0.5, 0.5}) })
+	t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{0.5, 0.5, 0.5}) })
+}
+
 // tally counts hits, misses and false alarms.
 type tally struct{ hit, miss, wrong int }
 

@@ -143,6 +143,33 @@ func (r *reader) finish() {
 	}
 }
 
+// FormatOf tells by its content alone what caption format a text is; Unknown
+// where nothing in it shows one. An arrow makes captions of a text only between
+// two times: narration and plans may have arrows too.
+func FormatOf(raw []byte) Format {
+	if isSTL(raw, "") {
+		return STL
+	}
+	text := decode(raw).text
+	format := sniff(text, "")
+	if format == SRT && !hasTiming(text) {
+		return Unknown
+	}
+	return format
+}
+
+// hasTiming says whether a line has an arrow between two times.
+func hasTiming(text string) bool {
+	for line := range strings.Lines(text) {
+		from, to, ok := strings.Cut(strings.TrimSpace(line), "-->")
+		to = strings.TrimSpace(to)
+		if ok && from != "" && to != "" && isDigit(from[0]) && isDigit(to[0]) && strings.Contains(from, ":") && strings.Contains(to, ":") {
+			return true
+		}
+	}
+	return false
+}
+
 // sniff tells a file's format by its content, then by its name.
 func sniff(text, name string) Format {
 	named := FormatNamed(extension(name))

@@ -142,7 +142,7 @@ func score(t *testing.T, all []row, show string, least floor) {
 		values.hit += right
 		values.miss += len(r.Values) - right
 		values.wrong += len(c.Values) - right
-		if show != "" && os.Getenv("CLAIM_SHOW") != "" && (r.Needs != c.NeedsEvidence || right != len(r.Values) || len(c.Values) != right) {
+		if show != "" && os.Getenv("CLAIM_SHOW") != "" && (r.Needs != c.NeedsEvidence || right != len(r.Values) || len(c.Values) != right || os.Getenv("CLAIM_SHOW") == "kinds" && !sameKinds(r.Kind, c.Kinds)) {
 			t.Logf("%s %q want %v %v, got %v %v", r.ID, r.Text, r.Kind, r.Values, c.Kinds, c.Values)
 		}
 	}
@@ -160,6 +160,15 @@ func score(t *testing.T, all []row, show string, least floor) {
 	if needs.recall() < least.recall || needs.precision() < least.precision || share < least.values {
 		t.Errorf("below the floors %v", least)
 	}
+}
+
+func sameKinds(want []string, got []Kind) bool {
+	for _, k := range Kinds() {
+		if slices.Contains(want, string(k)) != slices.Contains(got, k) {
+			return false
+		}
+	}
+	return true
 }
 
 // rightValues counts the values of a row that the claim has too.

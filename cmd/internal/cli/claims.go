@@ -30,10 +30,11 @@ func newClaims(s streams) *cobra.Command {
 		Long: `Claims reads a plan, a caption file (SRT, WebVTT, TTML, SSA, STL) or plain text
 (.txt, a line a sentence) and lists what it asserts: values, hedges, "always"
 and "never", causes, comparisons, what fits what. In a plan it says what stands
-behind each: a source, a test, an opinion owned up to.
+behind each: a source, a test, an opinion owned up to. Standard input, "-", is
+any of the three and told by what it holds.
 
 It says what wants evidence, and never whether a claim is true. It reads English.`,
-		Example: "  fixslate claims washer.toml\n  fixslate claims edit.srt --format json",
+		Example: "  fixslate claims washer.toml\n  fixslate claims edit.srt --format json\n  fixslate claims - < narration.txt",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.file = args[0]
@@ -68,39 +69,78 @@ func runClaims(o *claimsOptions) error {
 	return nil
 }
 
-// claimsOf reads the file by its name: .toml, and standard input, are plans,
-// .txt is text, everything else captions.
+// claimsOf reads the file by its name: .toml is a plan, .txt is text, another
+// ending captions. Standard input and a file without an ending are read by what
+// they hold.
 func claimsOf(o *claimsOptions) ([]claim.Claim, []diag.Finding, error) {
-	switch strings.ToLower(path.Ext(o.file)) {
-	case ".txt":
-		raw, shown, err := slurpUpTo(o.streams, o.file, diag.MaxBytes)
-		if err != nil {
-			return nil, nil, failed{err}
-		}
-		src, faults := diag.NewSource(shown, raw)
-		if err := complain(o.streams, faults); err != nil {
-			return nil, nil, failed{err}
-		}
-		if diag.Worst(faults) == diag.Error {
-			return nil, nil, errFaulted
-		}
-		return claim.Text(src.Text), faults, nil
-	case ".toml", "":
-		c, err := compiled(o.streams, o.file)
-		if err != nil {
-			return nil, nil, err
-		}
-		claims := make([]claim.Claim, len(c.Claims))
-		for i, found := range c.Claims {
-			found.Line = c.Spans.Word(found.Path, found.Start, found.End).Position().Line
-			claims[i] = found
-		}
-		return claims, c.Findings, nil
+	limit := int64(captions.MaxBytes)
+	kind := strings.ToLower(path.Ext(o.file))
+	if kind == ".txt" || kind == ".toml" {
+		limit = diag.MaxBytes
 	}
-	raw, shown, err := slurpUpTo(o.streams, o.file, captions.MaxBytes)
+	raw, shown, err := slurpUpTo(o.streams, o.file, limit)
 	if err != nil {
 		return nil, nil, failed{err}
 	}
+	if kind == "" {
+		kind = kindOfText(raw)
+	}
+	switch kind {
+	case ".txt":
+		return claimsOfText(o, raw, shown)
+	case ".toml":
+		return claimsOfPlan(o, raw, shown)
+	}
+	return claimsOfCaptions(o, raw, shown)
+}
+
+// kindOfText tells captions, a plan and narration apart by their content and
+// gives the ending of the file's name that they would have. Tables in double
+// brackets, [video] and keys with a quoted or bracketed value make a plan: a
+// broken one is still no narration.
+func kindOfText(raw []byte) string {
+	if captions.FormatOf(raw) != captions.Unknown {
+		return ".srt"
+	}
+	for line := range strings.Lines(string(raw)) {
+		line = strings.TrimSpace(line)
+		if strings.HasPrefix(line, "[[") || strings.HasPrefix(line, "[video") {
+			return ".toml"
+		}
+		key, value, ok := strings.Cut(line, "=")
+		key, value = strings.TrimSpace(key), strings.TrimSpace(value)
+		if ok && key != "" && !strings.ContainsAny(key, " \t") && value != "" && strings.ContainsRune("\"'[{", rune(value[0])) {
+			return ".toml"
+		}
+	}
+	return ".txt"
+}
+
+func claimsOfText(o *claimsOptions, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
+	src, faults := diag.NewSource(shown, raw)
+	if err := complain(o.streams, faults); err != nil {
+		return nil, nil, failed{err}
+	}
+	if diag.Worst(faults) == diag.Error {
+		return nil, nil, errFaulted
+	}
+	return claim.Text(src.Text), faults, nil
+}
+
+func claimsOfPlan(o *claimsOptions, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
+	c, err := compile(o.streams, request(raw, shown, o.file))
+	if err != nil {
+		return nil, nil, err
+	}
+	claims := make([]claim.Claim, len(c.Claims))
+	for i, found := range c.Claims {
+		found.Line = c.Spans.Word(found.Path, found.Start, found.End).Position().Line
+		claims[i] = found
+	}
+	return claims, c.Findings, nil
+}
+
+func claimsOfCaptions(o *claimsOptions, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
 	file, findings := captions.Read(raw, shown)
 	if err := complain(o.streams, findings); err != nil {
 		return nil, nil, failed{err}

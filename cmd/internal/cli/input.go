@@ -22,13 +22,18 @@ func read(s streams, name string) (build.Request, error) {
 	if err != nil {
 		return build.Request{}, failed{err}
 	}
+	return request(raw, shown, name), nil
+}
+
+// request is what read makes of a plan's bytes.
+func request(raw []byte, shown, name string) build.Request {
 	src, faults := diag.NewSource(shown, raw)
 	now := time.Now()
 	r := build.Request{Source: src, Faults: faults, Today: plan.Date{Year: now.Year(), Month: int(now.Month()), Day: now.Day()}}
 	if name != "-" {
 		r.Files = folder(filepath.Dir(name))
 	}
-	return r, nil
+	return r
 }
 
 // folder is the plan's folder and what is below it: a link that leads out is

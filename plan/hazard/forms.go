@@ -1,6 +1,9 @@
 package hazard
 
-import "strings"
+import (
+	"math/bits"
+	"strings"
+)
 
 // Inflection, the small part of it that a lexicon of trade words needs. Forms
 // are made from the lexicon once, so that reading needs no stemmer and "entire"
@@ -20,6 +23,59 @@ const (
 type form struct {
 	text string
 	kind formKind
+}
+
+// forms finds spellings: a hash table with open places. It is no map, since a
+// map is filled when the program runs.
+type forms struct {
+	texts []string // by form; 0: none
+	slots []uint16 // twice as many as texts at least, a power of two
+}
+
+func (f *forms) find(word []byte) int32 {
+	for at := hash(word); ; at++ {
+		id := f.slots[at&uint32(len(f.slots)-1)]
+		if id == 0 || f.texts[id] == string(word) {
+			return int32(id)
+		}
+	}
+}
+
+// hash is FNV-1a.
+func hash[T string | []byte](word T) uint32 {
+	h := uint32(2166136261)
+	for i := range len(word) {
+		h = (h ^ uint32(word[i])) * 16777619
+	}
+	return h
+}
+
+// packForms makes the table of spellings.
+func packForms(ids map[string]int32) forms {
+	f := forms{texts: make([]string, len(ids)+1), slots: make([]uint16, 2<<bits.Len(uint(len(ids))))}
+	for text, id := range ids {
+		f.texts[id] = text
+	}
+	for id, text := range f.texts[1:] {
+		at := hash(text)
+		for ; f.slots[at&uint32(len(f.slots)-1)] != 0; at++ {
+		}
+		f.slots[at&uint32(len(f.slots)-1)] = uint16(id + 1)
+	}
+	return f
+}
+
+// form files a spelling.
+func (x *compiler) form(text string, kind formKind) int32 {
+	id, ok := x.ids[text]
+	if !ok {
+		id = int32(len(x.kinds))
+		x.ids[text] = id
+		x.kinds = append(x.kinds, 0)
+		x.grammar = append(x.grammar, 0)
+	}
+	x.kinds[id] |= kind
+	return id
 }
 
 // nounForms are singular and plural.

@@ -33,7 +33,7 @@ var grammarNames = map[string]grammar{
 }
 
 // readWord reads a list of words of one part of speech.
-func (x *lexicon) readWord(l line) error {
+func (x *compiler) readWord(l line) error {
 	g, ok := grammarNames[l.body]
 	if !ok {
 		return fmt.Errorf("%q is no part of speech", l.body)
@@ -43,19 +43,6 @@ func (x *lexicon) readWord(l line) error {
 		x.grammar[id] |= g
 	}
 	return nil
-}
-
-// form files a spelling.
-func (x *lexicon) form(text string, kind formKind) int32 {
-	id, ok := x.forms[text]
-	if !ok {
-		id = int32(len(x.kinds))
-		x.forms[text] = id
-		x.kinds = append(x.kinds, 0)
-		x.grammar = append(x.grammar, 0)
-	}
-	x.kinds[id] |= kind
-	return id
 }
 
 // nouny says whether the word at i stands where a noun stands, so that "the

@@ -4,6 +4,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"math"
 	"math/bits"
 	"slices"
 	"strconv"
@@ -77,32 +78,40 @@ const (
 type entry struct {
 	kind  entryKind
 	marks set
-	place string // file and line
 }
 
-// lexicon is the compiled files; nothing writes to it.
+// lexicon is the compiled files; nothing writes to it. It holds neither maps nor
+// pointers, so that it could stand in the program as it is.
 type lexicon struct {
-	forms    map[string]int32 // spelling to id, from 1
-	kinds    []formKind       // by form
-	grammar  []grammar        // by form
+	forms    forms
+	kinds    []formKind // by form
+	grammar  []grammar  // by form
 	tree     tree
 	entries  []entry
-	marks    map[string]uint16
-	names    []string // of marks
-	implied  []set    // by mark, itself included
-	denied   []set    // by mark: what its denial says
+	implied  []set // by mark, itself included
+	denied   []set // by mark: what its denial says
 	rules    []rule
-	firm     []*rule // those that narration can meet: neither weak nor loose
-	every    []*rule
 	avoids   []rule
-	gates    map[string]string // by class: terms that all its rules have
-	bulk     set               // marks of size and weight: those that imply "bulk"
-	harmless set               // marks of objects that no weak sign makes dangerous
+	bulk     set // marks of size and weight: those that imply "bulk"
+	harmless set // marks of objects that no weak sign makes dangerous
 	own      own
 }
 
+// compiler makes a lexicon of the files.
+type compiler struct {
+	lexicon
+	ids   map[string]int32 // of forms
+	plant plant
+	marks map[string]uint16
+	gates map[string]string // by class: terms that all its rules have
+	from  []string          // by entry: file and line
+}
+
 // own are the marks that the reader itself asks for.
-type own struct{ work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay uint16 }
+type own struct {
+	work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay uint16
+	number                                                                       int32 // the form "#", which stands for any number
+}
 
 // compiled is the lexicon, read at the first question. An error in the files
 // is found by the package's tests, never by a user.
@@ -111,7 +120,7 @@ var compiled = sync.OnceValue(func() *lexicon {
 	if err != nil {
 		panic(err)
 	}
-	return x
+	return &x.lexicon
 })
 
 // line is one entry of a file as written.
@@ -123,7 +132,7 @@ type line struct {
 }
 
 // compile reads all files of the lexicon, in the order of what builds on what.
-func compile(fsys fs.FS) (*lexicon, error) {
+func compile(fsys fs.FS) (*compiler, error) {
 	names, err := fs.Glob(fsys, "lexicon/*.txt")
 	if err != nil {
 		return nil, err
@@ -136,10 +145,7 @@ func compile(fsys fs.FS) (*lexicon, error) {
 		}
 		all = append(all, lines(name, string(text))...)
 	}
-	x := &lexicon{
-		forms: make(map[string]int32, 1<<13), kinds: make([]formKind, 1), grammar: make([]grammar, 1),
-		marks: map[string]uint16{}, gates: map[string]string{}, tree: newTree(),
-	}
+	x := newCompiler()
 	passes := [...]struct {
 		words []string
 		read  func(line) error
@@ -174,15 +180,24 @@ func compile(fsys fs.FS) (*lexicon, error) {
 			return nil, fmt.Errorf("%s: %q begins no entry", l.at, l.word)
 		}
 	}
-	x.every = make([]*rule, len(x.rules))
-	for i := range x.rules {
-		r := &x.rules[i]
-		x.every[i] = r
-		if r.weak == 0 && !r.loose {
-			x.firm = append(x.firm, r)
-		}
+	return x, x.pack()
+}
+
+func newCompiler() *compiler {
+	x := &compiler{ids: make(map[string]int32, 1<<13), plant: newPlant(), marks: map[string]uint16{}, gates: map[string]string{}}
+	x.kinds, x.grammar = make([]formKind, 1), make([]grammar, 1)
+	return x
+}
+
+// pack lays out flat what was gathered.
+func (x *compiler) pack() error {
+	x.own.number = x.ids["#"]
+	x.forms = packForms(x.ids)
+	x.tree = x.plant.pack(len(x.kinds), x.ids[".."])
+	if n := max(len(x.kinds), len(x.entries), len(x.tree.nodes)); n > math.MaxUint16 {
+		return fmt.Errorf("%d forms, entries or nodes are more than 16 bits number", n)
 	}
-	return x, nil
+	return nil
 }
 
 // lines cuts a file into entries.
@@ -209,16 +224,15 @@ func lines(file, text string) []line {
 }
 
 // mark is the number of a mark; new ones are made as they come.
-func (x *lexicon) mark(name string) (uint16, error) {
+func (x *compiler) mark(name string) (uint16, error) {
 	if m, ok := x.marks[name]; ok {
 		return m, nil
 	}
-	if len(x.names) == marksMax {
+	if len(x.marks) == marksMax {
 		return 0, fmt.Errorf("more than %d marks", marksMax)
 	}
-	m := uint16(len(x.names))
+	m := uint16(len(x.marks))
 	x.marks[name] = m
-	x.names = append(x.names, name)
 	var self set
 	self.add(m)
 	x.implied = append(x.implied, self)
@@ -227,7 +241,7 @@ func (x *lexicon) mark(name string) (uint16, error) {
 }
 
 // readMarks is the marks of a list with all that they imply.
-func (x *lexicon) readMarks(list string) (set, error) {
+func (x *compiler) readMarks(list string) (set, error) {
 	var s set
 	for name := range strings.FieldsSeq(list) {
 		m, err := x.mark(name)
@@ -240,7 +254,7 @@ func (x *lexicon) readMarks(list string) (set, error) {
 }
 
 // readKind reads what a mark implies; a kind must be built from kinds above it.
-func (x *lexicon) readKind(l line) error {
+func (x *compiler) readKind(l line) error {
 	m, err := x.mark(l.body)
 	if err != nil {
 		return err
@@ -250,7 +264,7 @@ func (x *lexicon) readKind(l line) error {
 	return err
 }
 
-func (x *lexicon) readDenied(l line) error {
+func (x *compiler) readDenied(l line) error {
 	m, ok := x.marks[l.body]
 	if !ok {
 		return fmt.Errorf("nothing is %q", l.body)
@@ -263,8 +277,8 @@ func (x *lexicon) readDenied(l line) error {
 var entryKinds = map[string]entryKind{"thing": aThing, "state": aState, "rest": atRest, "act": anAct, "blank": aBlank}
 
 // readEntry reads things, states, acts and look-alikes.
-func (x *lexicon) readEntry(l line) error {
-	e := entry{kind: entryKinds[l.word], place: l.at}
+func (x *compiler) readEntry(l line) error {
+	e := entry{kind: entryKinds[l.word]}
 	var err error
 	if e.marks, err = x.readMarks(l.tail); err != nil {
 		return err
@@ -273,7 +287,7 @@ func (x *lexicon) readEntry(l line) error {
 		return fmt.Errorf("%q: things have marks, look-alikes have none", l.body)
 	}
 	id := int32(len(x.entries))
-	x.entries = append(x.entries, e)
+	x.entries, x.from = append(x.entries, e), append(x.from, l.at)
 	parted := strings.ReplaceAll(l.body, "-", " ")
 	var words []string
 	for phrase := range strings.SplitSeq(parted, ",") {
@@ -286,7 +300,7 @@ func (x *lexicon) readEntry(l line) error {
 }
 
 // settle looks up the reader's own marks.
-func (x *lexicon) settle() error {
+func (x *compiler) settle() error {
 	for name, at := range map[string]*uint16{
 		"work": &x.own.work, "busy": &x.own.busy, "calm": &x.own.calm, "bulk": &x.own.bulk, "fitting": &x.own.fitting, "toolish": &x.own.toolish, "energise": &x.own.energise, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay,
 	} {

@@ -24,7 +24,10 @@ func TestEveryClassHasARule(t *testing.T) {
 
 // Every phrase of every file is found again in its own words.
 func TestEveryPhraseIsReachable(t *testing.T) {
-	x := compiled()
+	x, err := compile(files)
+	if err != nil {
+		t.Fatal(err)
+	}
 	names, err := fs.Glob(files, "lexicon/*.txt")
 	if err != nil {
 		t.Fatal(err)
@@ -47,7 +50,7 @@ func TestEveryPhraseIsReachable(t *testing.T) {
 				toks := x.tokens(nil, words)
 				found := false
 				if len(toks) > 0 {
-					x.walk(toks, 0, func(e int32, _ int, _ bool) { found = found || x.entries[e].place == l.at })
+					x.walk(toks, 0, func(e uint16, _ int, _ bool) { found = found || x.from[e] == l.at })
 				}
 				if !found {
 					t.Errorf("%s: %q is not found", l.at, phrase)
@@ -75,7 +78,7 @@ func TestEveryMarkIsGiven(t *testing.T) {
 		for j := range x.rules[i].terms {
 			term := &x.rules[i].terms[j]
 			if term.kind < nowhere && !term.a.meets(&given) {
-				t.Errorf("%s: nothing meets term %d", x.rules[i].place, j+1)
+				t.Errorf("a rule of %s: nothing meets term %d", class.All()[x.rules[i].class].ID, j+1)
 			}
 		}
 	}

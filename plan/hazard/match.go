@@ -1,5 +1,7 @@
 package hazard
 
+import "slices"
+
 // Finding the lexicon's phrases in a stretch of text: look-alikes are blanked
 // first, then the longest things are taken, then the acts. Cost: linear in the
 // words; each costs one look-up and the few edges that lead on from it.
@@ -88,7 +90,7 @@ func (c *choice) offer(e *entry, words, to int, gapped bool) {
 func (x *lexicon) blank(toks []token) {
 	for i := 0; i < len(toks); i++ {
 		n := 0
-		x.walk(toks, i, func(e int32, to int, gapped bool) {
+		x.walk(toks, i, func(e uint16, to int, gapped bool) {
 			if x.entries[e].kind == aBlank {
 				n = max(n, to-i)
 			}
@@ -106,7 +108,7 @@ func (f *finder) at(i int) {
 		return
 	}
 	var thing, state, act choice
-	f.walk(f.toks, i, func(n int32, to int, gapped bool) {
+	f.walk(f.toks, i, func(n uint16, to int, gapped bool) {
 		switch e := &f.entries[n]; e.kind {
 		case aThing:
 			if f.zone == gear && !e.marks.has(f.own.toolish) {
@@ -180,33 +182,41 @@ func (f *finder) does(i int, act *choice, thingTo int) bool {
 	return !nouny(f.toks, i)
 }
 
-// walk calls for every phrase that begins at a word.
-func (x *lexicon) walk(toks []token, i int, found func(entry int32, to int, gapped bool)) {
-	x.follow(toks, 0, i, i, false, found)
+// walk calls for every phrase that begins at a word, in no order.
+func (x *lexicon) walk(toks []token, i int, found func(entry uint16, to int, gapped bool)) {
+	if at := x.tree.begins[toks[i].form]; at != 0 && !toks[i].blank {
+		x.follow(toks, at, span{i, i + 1}, false, found)
+	}
 }
 
-func (x *lexicon) follow(toks []token, node int32, from, i int, gapped bool, found func(int32, int, bool)) {
-	for {
-		for l := x.tree.heads[node]; l != 0; l = x.tree.links[l].next {
-			found(x.tree.links[l].entry, i, gapped)
+// span is the words that led to a node.
+type span struct{ from, to int }
+
+func (x *lexicon) follow(toks []token, at uint16, s span, gapped bool, found func(uint16, int, bool)) {
+	for at != 0 {
+		n, end := &x.tree.nodes[at], &x.tree.nodes[at+1]
+		for _, e := range x.tree.ends[n.ends:end.ends] {
+			found(e, s.to, gapped)
 		}
-		for _, l := range x.tree.gaps[node] {
-			for j := i; j < len(toks) && j <= i+gapMax && !parts(toks, j); j++ {
-				if toks[j].form == l.form && !toks[j].blank {
-					x.follow(toks, l.next, from, j+1, true, found)
-					break
-				}
-			}
+		if n.gap != 0 {
+			x.leap(toks, n.gap, s, found)
 		}
-		if i >= len(toks) || i > from && (toks[i].bar || toks[i].comma) || toks[i].blank || toks[i].form == 0 {
+		if s.to >= len(toks) || toks[s.to].bar || toks[s.to].comma || toks[s.to].blank {
 			return
 		}
-		next, ok := x.tree.edges[edge(node, toks[i].form)]
-		if !ok {
-			return
+		at = x.tree.step(at, toks[s.to].form)
+		s.to++
+	}
+}
+
+// leap follows what stands behind a gap, each word where it stands first.
+func (x *lexicon) leap(toks []token, at uint16, s span, found func(uint16, int, bool)) {
+	for j := s.to; j < len(toks) && j <= s.to+gapMax && !parts(toks, j); j++ {
+		form := toks[j].form
+		if toks[j].blank || slices.ContainsFunc(toks[s.to:j], func(t token) bool { return t.form == form && !t.blank }) {
+			continue
 		}
-		node = next
-		i++
+		x.follow(toks, x.tree.step(at, form), span{s.from, j + 1}, true, found)
 	}
 }
 

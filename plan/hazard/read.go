@@ -94,12 +94,9 @@ func (r *reader) judge(f *finding, k int32) {
 			r.works = true
 		}
 	}
-	rules := r.lex.every
-	if src.strict {
-		rules = r.lex.firm
-	}
-	for _, rl := range rules {
-		if rl.weak > 0 && harmless || !s.may(rl) {
+	for n := range r.lex.rules {
+		rl := &r.lex.rules[n]
+		if rl.weak > 0 && harmless || src.strict && !rl.firm() || !s.may(rl) {
 			continue
 		}
 		for i := range s.hits {

@@ -41,8 +41,10 @@ type rule struct {
 	loose  bool // any work meets its first term
 	terms  []term
 	needs  []need
-	place  string
 }
+
+// firm holds for a rule that narration can meet.
+func (r *rule) firm() bool { return r.weak == 0 && !r.loose }
 
 // need is a quick test of a rule, before anybody looks who does what to which
 // thing: any of the marks must be somewhere, or none.
@@ -85,7 +87,7 @@ type term struct {
 }
 
 // readGate keeps the terms that every rule of a class has.
-func (x *lexicon) readGate(l line) error {
+func (x *compiler) readGate(l line) error {
 	if _, ok := class.Find(l.body); !ok {
 		return fmt.Errorf("no hazard class %q", l.body)
 	}
@@ -95,11 +97,11 @@ func (x *lexicon) readGate(l line) error {
 
 // readRule compiles a rule. A rule of what a narrator says instead of a caution
 // names a class or a family.
-func (x *lexicon) readRule(l line) error {
+func (x *compiler) readRule(l line) error {
 	name, family, _ := strings.Cut(l.body, "=")
 	name, strong := strings.CutSuffix(name, "!")
 	firm := strings.TrimRight(name, "?")
-	r := rule{strong: strong, weak: len(name) - len(firm), family: family, place: l.at}
+	r := rule{strong: strong, weak: len(name) - len(firm), family: family}
 	name = firm
 	r.class = slices.IndexFunc(catalogue(), func(c class.Class) bool { return c.ID == name })
 	if l.word == "avoid" && r.class < 0 {
@@ -174,7 +176,7 @@ func (r *rule) require(t *term) {
 	}
 }
 
-func (x *lexicon) pair(text string) (term, error) {
+func (x *compiler) pair(text string) (term, error) {
 	t := term{kind: binds}
 	act, thing, ok := strings.Cut(text, ">")
 	if !ok {
@@ -198,7 +200,7 @@ func (x *lexicon) pair(text string) (term, error) {
 }
 
 // either is the set of alternatives.
-func (x *lexicon) either(text string) (set, error) {
+func (x *compiler) either(text string) (set, error) {
 	var s set
 	for _, name := range strings.Split(text, "|") {
 		m, ok := x.marks[name]

@@ -97,7 +97,7 @@ func (x *lexicon) lookUp(word []byte) (int32, grammar) {
 	for len(word) > 0 && word[len(word)-1] == '\'' {
 		word = word[:len(word)-1]
 	}
-	if id, ok := x.forms[string(word)]; ok && len(word) > 0 {
+	if id := x.forms.find(word); id > 0 && len(word) > 0 {
 		g := x.grammar[id]
 		if isDigit(rune(word[0])) {
 			g |= number
@@ -105,13 +105,13 @@ func (x *lexicon) lookUp(word []byte) (int32, grammar) {
 		return id, g
 	}
 	if n := len(word); n > 2 && word[n-2] == '\'' && word[n-1] == 's' {
-		if id, ok := x.forms[string(word[:n-2])]; ok {
+		if id := x.forms.find(word[:n-2]); id > 0 {
 			return id, x.grammar[id]
 		}
 	}
 	switch n := len(word); {
 	case n > 0 && isDigit(rune(word[0])):
-		return x.forms["#"], number
+		return x.own.number, number
 	case n > 4 && word[n-1] == 'y' && word[n-2] == 'l':
 		return 0, adverb // "carefully"
 	}

@@ -17,11 +17,11 @@ import (
 
 // row is a labelled step.
 type row struct {
-	ID, Context, Step string
-	Tools             []string
-	Hazards           []string
-	MustWarn          bool `json:"must_warn"`
-	Tolerated         []string
+	ID, Trade, Context, Step string
+	Tools                    []string
+	Hazards                  []string
+	MustWarn                 bool `json:"must_warn"`
+	Tolerated                []string
 }
 
 // rows reads labelled steps; part picks some by their index.
@@ -63,7 +63,13 @@ func quote(s string) string { b, _ := json.Marshal(s); return string(b) }
 // toml is the row as a plan of one step, as the figure's method says.
 func (r row) toml() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "[video]\ntitle = \"Row\"\nsubject = %s\n", quote(r.Context))
+	// Who wrote the groups' rows named the object as the trade and left it out of
+	// the context; a plan's subject names it.
+	subject := r.Context
+	if strings.HasPrefix(r.ID, "G") {
+		subject = r.Trade + ": " + r.Context
+	}
+	fmt.Fprintf(&b, "[video]\ntitle = \"Row\"\nsubject = %s\n", quote(subject))
 	for i, tool := range r.Tools {
 		fmt.Fprintf(&b, "[[tool]]\nid = \"t%d\"\nname = %s\n", i, quote(tool))
 	}

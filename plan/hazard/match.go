@@ -130,6 +130,12 @@ func (f *finder) at(i int) {
 	if act.rank > 0 && (f.zone > told || i < f.stateTo || state.to > i+1 || !f.does(i, &act, thing.to)) {
 		act.rank = 0
 	}
+	if thing.rank > 0 && thing.to == i+1 && act.rank == 0 && f.noNoun(i) {
+		thing.rank = 0
+	}
+	if state.rank > 0 && thing.rank > 0 && act.rank == 0 && thing.to > state.to {
+		state.rank = 0 // "hot water cylinder" says of no cylinder that it is hot
+	}
 	if state.rank > 0 {
 		f.add(hit{state: true}, &state, i)
 		f.stateTo = max(f.stateTo, state.to)
@@ -180,6 +186,26 @@ func (f *finder) does(i int, act *choice, thingTo int) bool {
 		return before&det == 0 || before&(object|subject|aux|neg) != 0
 	}
 	return !nouny(f.toks, i)
+}
+
+// noNoun says whether a word that may be a thing is none where it stands: an
+// order of its own ("water the roses", "chuck it in the bin"), or a word that
+// joins clauses ("till it stops" is no cash desk).
+func (f *finder) noNoun(i int) bool {
+	t := &f.toks[i]
+	first := i == 0 || t.bar
+	before := grammar(0)
+	if !first {
+		before = f.toks[i-1].grammar
+	}
+	if t.grammar&sub != 0 {
+		return before&(det|adj) == 0
+	}
+	if f.zone != here || t.grammar != 0 || i+1 >= len(f.toks) || f.toks[i+1].bar || f.toks[i+1].comma ||
+		f.toks[i+1].grammar&(det|object) == 0 || f.toks[i+1].grammar&(subject|sub) != 0 {
+		return false
+	}
+	return first || t.comma || before&(coord|infinitive) != 0 && before&prep == 0
 }
 
 // walk calls for every phrase that begins at a word, in no order.

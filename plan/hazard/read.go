@@ -90,6 +90,7 @@ func (r *reader) judge(f *finding, k int32) {
 	harmless := s.all.meets(&r.lex.harmless)
 	for i := range s.hits {
 		h := &s.hits[i]
+		r.told = r.told || h.act && !h.implied
 		if h.act && !h.quiet && !h.implied && !src.mention && h.marks.has(r.lex.own.work) {
 			r.works = true
 		}

@@ -20,6 +20,7 @@ type reader struct {
 	subject []hit    // of the plan's object
 	object  hit      // the object as one thing
 	works   bool     // hands do something in the step
+	told    bool     // the step has words for an act, of whatever kind
 	acting  bool     // the plan says in some step what hands do
 	staged  bool     // the plan's object is no object: a desk, a talk
 	toks    []token
@@ -89,7 +90,7 @@ func (r *reader) step(i int) Step {
 	out := Step{ID: s.ID, Title: s.Title.Print}
 	r.sources = r.sources[:1]
 	r.past = append(r.past[:0], r.subject...)
-	r.works, r.avoided = false, nil
+	r.works, r.told, r.avoided = false, false, nil
 	var f finding
 	r.around(i, s)
 	r.behind = r.object.marks
@@ -103,6 +104,9 @@ func (r *reader) step(i int) Step {
 	for k := first; k < len(r.sources); k++ {
 		r.read(&f, int32(k))
 	}
+	// "Four holes, an inch deep": what is done without a word for doing it is
+	// done with the tools.
+	r.works = r.works || acts(s) && !r.told
 	if acts(s) || len(s.Tools) > 0 {
 		r.tools(&f)
 	}

@@ -11,7 +11,10 @@ package lint
 
 import (
 	"cmp"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"fixslate/chapters"
 	"fixslate/chapters/captions"
@@ -107,18 +110,32 @@ func Rules() []Rule {
 	return all
 }
 
-// Run applies every rule and then the plan's waivers. Findings come sorted.
+// Run applies every rule, on all processors, and then the plan's waivers.
+// Findings come sorted.
 // Time is linear in the plan, but for rules whose page says otherwise.
 func Run(pass *Pass) []diag.Finding {
 	copied := *pass
 	p := &copied
 	p.gathered = gather(p)
-	var found []found
-	for _, r := range Rules() {
-		if r.Check == nil {
-			continue // reports with the waivers
+	rules := Rules()
+	reports := make([][]Report, len(rules))
+	var next atomic.Int32
+	work := func() {
+		for i := int(next.Add(1)) - 1; i < len(rules); i = int(next.Add(1)) - 1 {
+			if rules[i].Check != nil { // else it reports with the waivers
+				reports[i] = rules[i].Check(p)
+			}
 		}
-		for _, report := range r.Check(p) {
+	}
+	var wg sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) - 1 {
+		wg.Go(work)
+	}
+	work()
+	wg.Wait()
+	var found []found
+	for i, r := range rules {
+		for _, report := range reports[i] {
 			found = append(found, p.finding(r, report))
 		}
 	}

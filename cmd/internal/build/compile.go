@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
+	"sync"
 
 	"fixslate/chapters"
 	"fixslate/chapters/captions"
@@ -38,6 +40,8 @@ type Compiled struct {
 	Cues        []captions.Cue
 	Description blurb.Description
 	Findings    []diag.Finding // sorted; faults only where Plan is nil
+
+	pace timing.Pace
 }
 
 // Request is what Compile works on.
@@ -54,32 +58,56 @@ type Request struct {
 // Compile runs a plan through the house. Faults stop it: then only Source,
 // Spans and Findings are set.
 func Compile(r Request) Compiled {
-	c := read(r)
-	if c.Plan != nil {
-		c.arrange(r.Got)
-	}
-	return c
-}
-
-// Check is Compile for findings alone: it leaves out what no rule reads.
-func Check(r Request) []diag.Finding { return read(r).Findings }
-
-// read makes what the rules read, and runs them.
-func read(r Request) Compiled {
 	c := layOut(r)
 	if c.Plan == nil {
 		return c
 	}
-	p := c.Plan
-	c.Hazards = hazard.Read(p)
-	c.Claims = claim.Plan(p)
-	c.Tests = diagnose.Best(p, timing.TestMinutes)
-	c.Shots = shotlist.FromPlan(p)
-	c.Coverage = shotlist.Coverage(p, c.Shots)
-	c.Cues = captions.Skeleton(p, c.Timeline)
-	c.Description = blurb.Describe(p, c.Chapters)
-	c.Findings = append(c.Findings, lint.Run(c.pass(r))...)
+	c.derive()
+	var found, unknown []diag.Finding
+	together(
+		func() { found = lint.Run(c.pass(r)) },
+		func() { c.Day, unknown = c.arrange(r.Got) },
+	)
+	c.Findings = slices.Concat(c.Findings, found, unknown)
 	return c
+}
+
+// Read is Compile without a Day: all that the rules read, and what they find.
+func Read(r Request) Compiled {
+	c := layOut(r)
+	if c.Plan != nil {
+		c.derive()
+		c.Findings = append(c.Findings, lint.Run(c.pass(r))...)
+	}
+	return c
+}
+
+// derive makes what the rules read. Its two halves take about as long, and
+// neither knows the other's values.
+func (c *Compiled) derive() {
+	p := c.Plan
+	together(
+		func() {
+			c.layInTime()
+			c.Cues = captions.Skeleton(p, c.Timeline)
+			c.Description = blurb.Describe(p, c.Chapters)
+		},
+		func() {
+			c.Hazards = hazard.Read(p)
+			c.Claims = claim.Plan(p)
+			c.Tests = diagnose.Best(p, timing.TestMinutes)
+			c.Shots = shotlist.FromPlan(p)
+			c.Coverage = shotlist.Coverage(p, c.Shots)
+		},
+	)
+}
+
+// together does both at once: a run on one plan has the machine to itself.
+func together(one, other func()) {
+	var wg sync.WaitGroup
+	wg.Go(other)
+	one()
+	wg.Wait()
 }
 
 // pass is what the rules read.
@@ -95,7 +123,7 @@ func (c *Compiled) pass(r Request) *lint.Pass {
 // the plan is laid out in a way in which that can't be done safely: nothing but
 // the additions may change.
 func AddCautions(r Request) ([]byte, int, error) {
-	c := read(r)
+	c := Read(r)
 	if c.Plan == nil {
 		return nil, 0, nil
 	}
@@ -105,15 +133,15 @@ func AddCautions(r Request) ([]byte, int, error) {
 	}
 	amended := plan.AddCautions(r.Source, c.Spans, c.Plan, add)
 	src, faults := diag.NewSource(r.Source.Name, amended)
-	again := read(Request{Source: src, Files: r.Files, Faults: faults, Pace: r.Pace, Stage: r.Stage, Today: r.Today})
+	again := Read(Request{Source: src, Files: r.Files, Faults: faults, Pace: r.Pace, Stage: r.Stage, Today: r.Today})
 	if again.Plan == nil || len(again.Plan.Steps) != len(c.Plan.Steps) || len(lint.Missing(again.pass(r))) > 0 {
 		return nil, 0, errors.New("its cautions can't be written by program; add them by hand as check says")
 	}
 	return amended, len(add), nil
 }
 
-// layOut reads the plan and lays it out in time: what a build and a match both
-// begin with.
+// layOut reads the plan and finds its pace: what a build and a match both begin
+// with.
 func layOut(r Request) Compiled {
 	c := Compiled{Source: r.Source, Findings: r.Faults}
 	if diag.Worst(r.Faults) == diag.Error {
@@ -129,21 +157,25 @@ func layOut(r Request) Compiled {
 		c.Findings = append(c.Findings, *fault)
 		return c
 	}
-	c.Plan = p
-	c.Timeline = timing.Estimate(p, pace)
-	c.Chapters = chapters.FromTimeline(p, c.Timeline)
+	c.Plan, c.pace = p, pace
 	return c
 }
 
-// arrange puts the shots that are left into the order of the day.
-func (c *Compiled) arrange(list *diag.Source) {
+// layInTime lays the plan out in time.
+func (c *Compiled) layInTime() {
+	c.Timeline = timing.Estimate(c.Plan, c.pace)
+	c.Chapters = chapters.FromTimeline(c.Plan, c.Timeline)
+}
+
+// arrange puts the shots that are left into the order of the day, and finds
+// what the list of those made already names in vain.
+func (c *Compiled) arrange(list *diag.Source) (shotlist.Day, []diag.Finding) {
 	var got []string
+	var unknown []diag.Finding
 	if list != nil {
-		var unknown []diag.Finding
 		got, unknown = shotlist.ReadGot(list, c.Shots)
-		c.Findings = append(c.Findings, unknown...)
 	}
-	c.Day = shotlist.Arrange(context.Background(), shotlist.Call{Plan: c.Plan, Timeline: c.Timeline, Shots: c.Shots, Got: got})
+	return shotlist.Arrange(context.Background(), shotlist.Call{Plan: c.Plan, Timeline: c.Timeline, Shots: c.Shots, Got: got}), unknown
 }
 
 // paceOf is the pace asked for, else the one that the plan names, else the

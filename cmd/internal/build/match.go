@@ -45,6 +45,8 @@ func Match(r Request, e Edit) (Matched, error) {
 		m.Findings = c.Findings
 		return m, nil
 	}
+	c.layInTime()
+	m.Planned = c
 	file, findings := captions.Read(e.Captions, e.Name)
 	m.Edit, m.Match = file, align.Read(c.Plan, c.Timeline, file.Cues)
 	var err error

@@ -5,6 +5,7 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/chapters/captions"
 	"fixslate/chapters/marks"
@@ -20,7 +21,7 @@ import (
 type Output struct {
 	Name string
 	What string                   // a few words for a list
-	Make func(c *Compiled) []byte // nil bytes: there is nothing to write
+	Make func(c *Compiled) []byte // nil bytes: there is nothing to write; several are made at once
 }
 
 // Outputs are the files of a build, by name.
@@ -85,16 +86,14 @@ func (c *Compiled) Make(only []string) ([]File, error) {
 			return nil, fmt.Errorf("there is no output %q; the outputs are %s", name, strings.Join(names, ", "))
 		}
 	}
-	var files []File
-	for _, o := range outputs {
-		if len(only) > 0 && !slices.ContainsFunc(only, o.is) {
-			continue
-		}
-		if data := o.Make(c); data != nil {
-			files = append(files, File{o.Name, data})
-		}
+	outputs = slices.DeleteFunc(outputs, func(o Output) bool { return len(only) > 0 && !slices.ContainsFunc(only, o.is) })
+	files := make([]File, len(outputs))
+	var wg sync.WaitGroup
+	for i, o := range outputs {
+		wg.Go(func() { files[i] = File{o.Name, o.Make(c)} })
 	}
-	return files, nil
+	wg.Wait()
+	return slices.DeleteFunc(files, func(f File) bool { return f.Bytes == nil }), nil
 }
 
 // is holds where a name means the output.

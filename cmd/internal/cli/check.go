@@ -97,7 +97,7 @@ func checkOne(ctx context.Context, o *checkOptions, name string) ([]diag.Finding
 			return nil, err
 		}
 	}
-	findings := build.Check(r)
+	findings := build.Read(r).Findings
 	diag.Sort(findings)
 	return findings, nil
 }

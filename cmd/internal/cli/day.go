@@ -70,7 +70,7 @@ func runDay(o *dayOptions) error {
 			return errFaulted
 		}
 	}
-	c, err := compile(o.streams, r)
+	c, err := finished(o.streams, build.Compile(r))
 	if err != nil {
 		return err
 	}

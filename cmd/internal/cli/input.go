@@ -50,7 +50,7 @@ func (f folder) Open(name string) (fs.File, error) {
 	return root.FS().Open(name)
 }
 
-// compiled reads a plan and compiles it. Findings are printed beside the
+// compiled reads a plan and compiles it, but for the day. Findings are printed beside the
 // command's product; faults end it.
 func compiled(s streams, name string) (*build.Compiled, error) {
 	r, err := read(s, name)
@@ -62,7 +62,11 @@ func compiled(s streams, name string) (*build.Compiled, error) {
 
 // compile is compiled for a plan that is read already.
 func compile(s streams, r build.Request) (*build.Compiled, error) {
-	c := build.Compile(r)
+	return finished(s, build.Read(r))
+}
+
+// finished prints the findings of what was made of a plan.
+func finished(s streams, c build.Compiled) (*build.Compiled, error) {
 	diag.Sort(c.Findings)
 	if err := complain(s, c.Findings); err != nil {
 		return nil, failed{err}

@@ -68,6 +68,24 @@ title = "It"
 	}
 }
 
+// What is said of the plan's object holds until the step's own acts end it.
+func TestStatesOfTheObject(t *testing.T) {
+	for _, c := range []struct {
+		subject, do, class string
+		want               bool
+	}{
+		{"tumble dryer", "take the back panel off", "mains-isolation", true},
+		{"tumble dryer, unplugged", "take the back panel off", "mains-isolation", false},
+		{"tumble dryer, unplugged", "plug it in and take the back panel off", "mains-isolation", true},
+		{"tumble dryer, unplugged", "plug it in. Then take the back panel off", "mains-isolation", true},
+	} {
+		text := fmt.Sprintf("[video]\ntitle = \"It\"\nsubject = %q\n[[step]]\ntitle = \"It\"\ndo = %q\n", c.subject, c.do)
+		if s := hazard.Read(decode(t, text)).Steps[0]; acted(s, c.class) != c.want {
+			t.Errorf("%s: %s: %s shown %v, want %v", c.subject, c.do, c.class, !c.want, c.want)
+		}
+	}
+}
+
 // How the plan's cautions stand to a hazard, by the plan language's rules of
 // how long a caution lasts.
 func TestCover(t *testing.T) {

@@ -18,6 +18,7 @@ import (
 //	word det: the, a, an                        grammar: what part of speech a word is
 //	kind appliance: mains cased                 whatever is an appliance is also these
 //	denied stands: jack-only                    "no stands" says that it is on the jack alone
+//	ends power-up: unfed                        who switches on ends what was said of the plug
 //	thing tumble dryer, dryer: appliance drum   a thing, place, material or person, and what it is
 //	state engine running: running               words for how things stand
 //	rest parked, boxed: calm                     the same, but only said of the plan's object
@@ -36,7 +37,7 @@ import (
 var files embed.FS
 
 // set is a set of marks.
-type set [8]uint64
+type set [10]uint64
 
 const marksMax = 64 * len(set{})
 
@@ -48,8 +49,14 @@ func (s *set) join(o *set) {
 	}
 }
 
+func (s *set) cut(o *set) {
+	for i := range s {
+		s[i] &^= o[i]
+	}
+}
+
 func (s *set) meets(o *set) bool {
-	return s[0]&o[0]|s[1]&o[1]|s[2]&o[2]|s[3]&o[3]|s[4]&o[4]|s[5]&o[5]|s[6]&o[6]|s[7]&o[7] != 0
+	return s[0]&o[0]|s[1]&o[1]|s[2]&o[2]|s[3]&o[3]|s[4]&o[4]|s[5]&o[5]|s[6]&o[6]|s[7]&o[7]|s[8]&o[8]|s[9]&o[9] != 0
 }
 
 func (s *set) empty() bool { return *s == set{} }
@@ -90,6 +97,7 @@ type lexicon struct {
 	entries  []entry
 	implied  []set // by mark, itself included
 	denied   []set // by mark: what its denial says
+	ends     []set // by mark: which states an act with it ends
 	rules    []rule
 	avoids   []rule
 	bulk     set // marks of size and weight: those that imply "bulk"
@@ -153,7 +161,7 @@ func compile(fsys fs.FS) (*compiler, error) {
 		{[]string{"word"}, x.readWord},
 		{[]string{"kind"}, x.readKind},
 		{[]string{"thing", "state", "rest", "act", "blank"}, x.readEntry},
-		{[]string{"denied"}, x.readDenied},
+		{[]string{"denied", "ends"}, x.readTurn},
 		{[]string{"gate"}, x.readGate},
 		{[]string{"rule", "avoid"}, x.readRule},
 	}
@@ -237,6 +245,7 @@ func (x *compiler) mark(name string) (uint16, error) {
 	self.add(m)
 	x.implied = append(x.implied, self)
 	x.denied = append(x.denied, set{})
+	x.ends = append(x.ends, set{})
 	return m, nil
 }
 
@@ -264,13 +273,18 @@ func (x *compiler) readKind(l line) error {
 	return err
 }
 
-func (x *compiler) readDenied(l line) error {
+// readTurn reads what the denial of a mark says, or which states it ends.
+func (x *compiler) readTurn(l line) error {
 	m, ok := x.marks[l.body]
 	if !ok {
 		return fmt.Errorf("nothing is %q", l.body)
 	}
 	s, err := x.readMarks(l.tail)
-	x.denied[m].join(&s)
+	if l.word == "ends" {
+		x.ends[m].join(&s)
+	} else {
+		x.denied[m].join(&s)
+	}
 	return err
 }
 

@@ -38,7 +38,7 @@ type hit struct {
 // find appends the hits of some words, in order of place.
 func (x *lexicon) find(hits []hit, toks []token, z zone, text int32) []hit {
 	x.blank(toks)
-	f := finder{lexicon: x, toks: toks, zone: z, text: text, hits: hits}
+	f := finder{lexicon: x, toks: toks, zone: z, text: text, hits: hits, verbAt: -1}
 	for i := 0; i < len(toks); i++ {
 		if !toks[i].blank {
 			f.at(i)
@@ -104,7 +104,7 @@ func (x *lexicon) blank(toks []token) {
 
 // at adds the hits that begin at a word.
 func (f *finder) at(i int) {
-	if i < f.thingTo || i == f.verbAt && i > 0 {
+	if i < f.thingTo || i == f.verbAt {
 		return
 	}
 	var thing, state, act choice

@@ -36,6 +36,7 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 	s.resolve(r.last())
 	s.around = r.past
 	r.using(toks)
+	r.turn()
 	r.judge(f, k)
 	r.heed(k)
 	for i := range s.hits {
@@ -49,6 +50,18 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 		if len(r.past) < pastMax {
 			r.past = append(r.past, *h)
 		}
+	}
+}
+
+// turn forgets the states that the sentence's acts end: a cold stove that is
+// being lit is cold no more.
+func (r *reader) turn() {
+	for i := range r.scene.hits {
+		h := &r.scene.hits[i]
+		if !h.act || h.quiet {
+			continue
+		}
+		h.marks.each(func(m uint16) { r.behind.cut(&r.lex.ends[m]) })
 	}
 }
 

@@ -99,6 +99,7 @@ type lexicon struct {
 	denied   []set // by mark: what its denial says
 	ends     []set // by mark: which states an act with it ends
 	rules    []rule
+	begun    [][]uint16 // by mark: rules whose first term asks for it
 	avoids   []rule
 	bulk     set // marks of size and weight: those that imply "bulk"
 	harmless set // marks of objects that no weak sign makes dangerous
@@ -202,8 +203,12 @@ func (x *compiler) pack() error {
 	x.own.number = x.ids["#"]
 	x.forms = packForms(x.ids)
 	x.tree = x.plant.pack(len(x.kinds), x.ids[".."])
-	if n := max(len(x.kinds), len(x.entries), len(x.tree.nodes)); n > math.MaxUint16 {
-		return fmt.Errorf("%d forms, entries or nodes are more than 16 bits number", n)
+	x.begun = make([][]uint16, len(x.marks))
+	for n := range x.rules {
+		x.rules[n].terms[0].a.each(func(m uint16) { x.begun[m] = append(x.begun[m], uint16(n)) })
+	}
+	if n := max(len(x.kinds), len(x.entries), len(x.rules), len(x.tree.nodes)); n > math.MaxUint16 {
+		return fmt.Errorf("%d forms, entries, rules or nodes are more than 16 bits number", n)
 	}
 	return nil
 }

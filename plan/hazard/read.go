@@ -1,5 +1,10 @@
 package hazard
 
+import (
+	"iter"
+	"math/bits"
+)
+
 // pastMax is how many things said before a sentence are kept in mind.
 const pastMax = 96
 
@@ -108,7 +113,7 @@ func (r *reader) judge(f *finding, k int32) {
 			r.works = true
 		}
 	}
-	for n := range r.lex.rules {
+	for n := range r.due() {
 		rl := &r.lex.rules[n]
 		if rl.weak > 0 && harmless || src.strict && !rl.firm() || !s.may(rl) {
 			continue
@@ -125,6 +130,26 @@ func (r *reader) judge(f *finding, k int32) {
 			}
 			acted := !h.quiet && !src.mention && !r.staged && (h.act || !src.strict)
 			r.add(f, rl, acted, by)
+		}
+	}
+}
+
+// due gives the rules whose first term asks for a mark of the sentence, in
+// their order: a few of hundreds.
+func (r *reader) due() iter.Seq[int] {
+	clear(r.asked[:])
+	r.scene.here.each(func(m uint16) {
+		for _, n := range r.lex.begun[m] {
+			r.asked[n/64] |= 1 << (n % 64)
+		}
+	})
+	return func(yield func(int) bool) {
+		for i, w := range r.asked {
+			for ; w != 0; w &= w - 1 {
+				if !yield(64*i + bits.TrailingZeros64(w)) {
+					return
+				}
+			}
 		}
 	}
 }
@@ -207,7 +232,7 @@ func (r *reader) tools(f *finding) {
 	s.all = r.behind
 	s.sum()
 	harmless := s.all.meets(&r.lex.harmless)
-	for n := range r.lex.rules {
+	for n := range r.due() {
 		rl := &r.lex.rules[n]
 		if rl.terms[0].kind != tool || rl.weak > 0 && harmless || !s.may(rl) {
 			continue

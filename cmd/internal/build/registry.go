@@ -61,12 +61,17 @@ func Outputs() []Output {
 	return outputs
 }
 
-// toGet are the pictures that no camera makes on the day.
+// toGet are the pictures that no camera makes on the day, but for the cards of
+// cautions: those are words, and the notes have their own list of them.
 func toGet(shots []shotlist.Shot) []sheet.ShotNote {
 	var notes []sheet.ShotNote
 	for _, s := range shots {
-		if s.Kind != shotlist.Camera || s.Apart {
-			notes = append(notes, sheet.ShotNote{ID: s.ID, Kind: s.Kind, Of: s.Of, File: s.File, Card: s.Card})
+		if (s.Kind != shotlist.Camera || s.Apart) && s.Covers[0].Why != shotlist.CautionCard {
+			kind := s.Kind
+			if kind == shotlist.Camera {
+				kind = "filmed apart"
+			}
+			notes = append(notes, sheet.ShotNote{Step: s.Step, Kind: kind, Of: s.Of, File: s.File, Card: s.Card})
 		}
 	}
 	return notes

@@ -1,34 +1,50 @@
 package sheet
 
 import (
+	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/kit"
+	"fixslate/shotlist"
 )
 
-type cueRow struct {
-	Step, When, Does, Where string
-	Keep                    []string // cautions of the step
+type cueRow struct{ When, Does, Where string }
+
+// helperStep is a step in which a helper has something to do.
+type helperStep struct {
+	Title string
+	At    when
+	Keep  []string // its cautions
+	Cues  []cueRow
+}
+
+// when is a time of the shoot.
+type when struct {
+	day, seconds int
+	Words        string // empty where the day does not have the step
 }
 
 type helperView struct {
 	ID, When string
 	Child    bool
 	Wears    []kit.Item
-	Cues     []cueRow
+	Steps    []helperStep
 	Away     []string
 }
 
 // Helper is helper.md: one printed side for each helper: when, what to wear,
-// what to do on which cue, what not to touch.
-func Helper(p *plan.Plan) []byte {
+// what to do on which cue, what to keep clear of. shots are those that the day
+// was made from.
+func Helper(p *plan.Plan, shots []shotlist.Shot, d *shotlist.Day) []byte {
 	var views []helperView
 	for i := range p.Shoot.People {
 		person := &p.Shoot.People[i]
-		if v := helperOf(p, person); len(v.Cues) > 0 || person.From.Set || person.Until.Set || strings.Contains(person.ID, "helper") {
+		v := helperOf(p, person, func(step int) when { return begins(step, shots, d) })
+		if len(v.Steps) > 0 || person.From.Set || person.Until.Set || strings.Contains(person.ID, "helper") {
 			views = append(views, v)
 		}
 	}
@@ -38,34 +54,69 @@ func Helper(p *plan.Plan) []byte {
 	}{p.Video.Title.Print, p.Shoot.Start.String(), views})
 }
 
-func helperOf(p *plan.Plan, person *plan.Person) helperView {
+func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperView {
 	v := helperView{ID: person.ID, When: window(p, person), Child: !person.Adult}
 	for _, w := range person.Wears {
 		v.Wears = append(v.Wears, kit.Item{Name: w})
 	}
+	var told []string
 	for i := range p.Steps {
 		s := &p.Steps[i]
+		step := helperStep{Title: s.Title.Print, At: at(i)}
 		for _, c := range s.Cues {
-			if c.Who != person.ID {
-				continue
+			if c.Who == person.ID {
+				step.Cues = append(step.Cues, cueRow{c.When.Print, c.Does.Print, c.Where.Print})
 			}
-			row := cueRow{Step: s.Title.Print, When: c.When.Print, Does: c.Does.Print, Where: c.Where.Print}
+		}
+		if len(step.Cues) > 0 {
 			for _, use := range s.Cautions {
 				if caution := p.CautionOf(s, use); caution != nil {
-					row.Keep = append(row.Keep, caution.Say.Print)
+					step.Keep = append(step.Keep, caution.Say.Print)
+					told = append(told, caution.ID)
 				}
 			}
-			v.Cues = append(v.Cues, row)
+			v.Steps = append(v.Steps, step)
 		}
 		if slices.Contains(s.People, person.ID) {
 			v.wear(p, s)
 		}
 	}
-	v.Away = handsOff(p)
+	// A helper's hours run by the clock, not by the story.
+	slices.SortStableFunc(v.Steps, func(a, b helperStep) int {
+		return cmp.Or(cmp.Compare(a.At.day, b.At.day), cmp.Compare(a.At.seconds, b.At.seconds))
+	})
+	v.oneForTheEyes()
+	v.Away = handsOff(p, told)
 	return v
 }
 
-// wear adds the gear that the cautions of a step ask for.
+// begins is when the action of a step is due, and where it has no shot of its
+// own, its first shot.
+func begins(step int, shots []shotlist.Shot, d *shotlist.Day) when {
+	never := when{day: len(d.Sessions)}
+	first := never
+	for i := range d.Sessions {
+		for _, e := range d.Sessions[i].Entries {
+			if e.Step != step || e.Kind != shotlist.Filming && e.Kind != shotlist.Working {
+				continue
+			}
+			at := when{i, e.Start, shotlist.Clock(e.Start)}
+			if len(d.Sessions) > 1 {
+				at.Words = fmt.Sprintf("day %d, %s", i+1, at.Words)
+			}
+			if e.Kind == shotlist.Working || shots[e.Shot].Bound == shotlist.ByStep {
+				return at
+			}
+			if first == never {
+				first = at
+			}
+		}
+	}
+	return first
+}
+
+// wear adds the gear that the cautions of a step ask for, and names the step:
+// a helmet is for the ride, not for the hour.
 func (v *helperView) wear(p *plan.Plan, s *plan.Step) {
 	for _, use := range s.Cautions {
 		caution := p.CautionOf(s, use)
@@ -74,11 +125,26 @@ func (v *helperView) wear(p *plan.Plan, s *plan.Step) {
 		}
 		stock, _ := class.Find(caution.Class)
 		for _, g := range stock.Gear {
-			item := kit.Item{Name: g.Name, Note: "for the " + kit.BodyPart(g.Protects)}
-			if !slices.ContainsFunc(v.Wears, func(w kit.Item) bool { return strings.EqualFold(w.Name, g.Name) }) {
-				v.Wears = append(v.Wears, item)
+			i := slices.IndexFunc(v.Wears, func(w kit.Item) bool { return strings.EqualFold(w.Name, g.Name) })
+			switch {
+			case i < 0:
+				v.Wears = append(v.Wears, kit.Item{Name: g.Name, For: s.Title.Print})
+			case v.Wears[i].For != "" && !strings.HasSuffix(v.Wears[i].For, s.Title.Print):
+				v.Wears[i].For += "; " + s.Title.Print
 			}
 		}
+	}
+}
+
+// oneForTheEyes takes safety glasses off where goggles are worn all the time:
+// nobody wears both, and goggles close where glasses are open (common practice,
+// no source).
+func (v *helperView) oneForTheEyes() {
+	always := slices.ContainsFunc(v.Wears, func(w kit.Item) bool {
+		return w.For == "" && strings.Contains(strings.ToLower(w.Name), "goggles")
+	})
+	if always {
+		v.Wears = slices.DeleteFunc(v.Wears, func(w kit.Item) bool { return w.For != "" && w.Name == "safety glasses" })
 	}
 }
 
@@ -96,14 +162,14 @@ func window(p *plan.Plan, person *plan.Person) string {
 	return from.String() + " to " + until.String()
 }
 
-// handsOff are the written cautions of warning and danger, once each: what a
-// helper must keep clear of.
-func handsOff(p *plan.Plan) []string {
+// handsOff are the cautions of warning and danger that the helper's own steps
+// have not given, once each: what a helper must keep clear of.
+func handsOff(p *plan.Plan, told []string) []string {
 	var lines []string
 	for i := range p.Cautions {
 		c := &p.Cautions[i]
-		if c.Signal >= class.Warning && !slices.Contains(lines, c.Text) {
-			lines = append(lines, c.Text)
+		if c.Signal >= class.Warning && !slices.Contains(told, c.ID) && !slices.Contains(lines, c.Say.Print) {
+			lines = append(lines, c.Say.Print)
 		}
 	}
 	return lines

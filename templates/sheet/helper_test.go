@@ -1,0 +1,111 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"fixslate/plan/timing"
+	"fixslate/shotlist"
+)
+
+const withHelper = `
+[video]
+title = "T"
+[shoot]
+start = "09:00"
+people = [{ id = "me" }, { id = "helper", adult = true, wears = ["splash goggles"] }]
+[[caution]]
+id = "ride"
+hazard = "road-test"
+say = "A brake can fail. Helmet on."
+[[caution]]
+id = "chips"
+hazard = "eye-impact"
+say = "Chips fly into eyes. Cover them."
+[[setup]]
+id = "yard"
+place = "yard"
+[[setup]]
+id = "bench"
+place = "bench"
+[[step]]
+title = "Hold it"
+cautions = ["chips"]
+people = ["helper"]
+say = "Hold it."
+do = "hold the frame"
+[[step.cue]]
+who = "helper"
+when = "now"
+does = "hold the frame"
+[[step.shot]]
+of = "hands on the frame"
+setup = "bench"
+[[step]]
+title = "Ride it"
+cautions = ["ride"]
+people = ["helper"]
+say = "Ride it."
+do = "ride it round the yard"
+[[step.cue]]
+who = "helper"
+when = "off you go"
+does = "ride"
+[[step.shot]]
+of = "the ride"
+setup = "yard"
+needs = []
+`
+
+// The helper's steps stand by the clock of the day, with their cautions and
+// the gear that they alone ask for; glasses are not asked of who wears goggles.
+func TestHelperByTheClock(t *testing.T) {
+	p := decode(t, withHelper)
+	line := timing.Estimate(p, timing.DefaultPace())
+	shots := shotlist.FromPlan(p)
+	shoot := func(step, clock int) shotlist.Entry {
+		for i := range shots {
+			if shots[i].Step == step && shots[i].Kind == shotlist.Camera {
+				return shotlist.Entry{Shot: i, Step: step, Start: clock}
+			}
+		}
+		t.Fatal("no shot of step", step)
+		return shotlist.Entry{}
+	}
+	day := dayOf(p, shots, line)
+	day.Sessions = []shotlist.Session{{Entries: []shotlist.Entry{shoot(1, 9*3600), shoot(0, 10*3600+300)}}}
+	text := string(Helper(p, shots, day))
+	order := []string{
+		"- splash goggles\n", "- helmet on a cycle – for _Ride it_\n",
+		"#### About 09:00: Ride it\n", "- A brake can fail. Helmet on.\n", "1. **off you go** – ride\n",
+		"#### About 10:05: Hold it\n", "- Chips fly into eyes. Cover them.\n", "1. **now** – hold the frame\n",
+	}
+	at := 0
+	for _, want := range order {
+		i := strings.Index(text[at:], want)
+		if i < 0 {
+			t.Fatalf("no %q in its place in\n%s", want, text)
+		}
+		at += i
+	}
+	for _, bad := range []string{"safety glasses", "Keep clear"} {
+		if strings.Contains(text, bad) {
+			t.Errorf("%q in\n%s", bad, text)
+		}
+	}
+	day.Sessions = append(day.Sessions, day.Sessions[0])
+	day.Sessions[0].Entries = day.Sessions[0].Entries[:1]
+	if text := string(Helper(p, shots, day)); !strings.Contains(text, "#### About day 2, 10:05: Hold it") {
+		t.Errorf("no second day in\n%s", text)
+	}
+}
+
+// What the helper's own steps do not say stands below them.
+func TestHelperKeepsClear(t *testing.T) {
+	p := decode(t, withHelper+"[[caution]]\nid = \"other\"\nhazard = \"fuel-vapour\"\nsay = \"Fuel burns. No flame.\"\n[[step]]\ntitle = \"Fuel\"\ncautions = [\"other\"]\nsay = \"Fuel in.\"\n")
+	text := string(Helper(p, nil, &shotlist.Day{}))
+	_, away, found := strings.Cut(text, "### Keep clear")
+	if !found || !strings.Contains(away, "- Fuel burns. No flame.\n") || strings.Contains(away, "Chips") {
+		t.Error(text)
+	}
+}

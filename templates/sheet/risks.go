@@ -28,8 +28,12 @@ type HazardStep struct {
 	Number    int
 	ID, Title string
 	Rows      []HazardRow
+	Spoken    []Spoken // what the plan says in this step, shown by its words or not
 	Named     []string // hazards that are only talked of or shown
 }
+
+// Spoken is a caution of the plan with its words.
+type Spoken struct{ Caution, Words string }
 
 // HazardRow is one hazard of a step. One class that counts under two families
 // is one row.
@@ -75,6 +79,11 @@ func HazardsOf(p *plan.Plan, r hazard.Reading) Hazards {
 				leave[hz.Class] = to
 			}
 			step.add(hz)
+		}
+		for _, use := range p.Steps[i].Cautions {
+			if c := p.CautionOf(&p.Steps[i], use); c != nil && use.Spoken {
+				step.Spoken = append(step.Spoken, Spoken{use.ID, c.Signal.String() + ": " + c.Say.Print})
+			}
 		}
 		for j := range s.Mentions {
 			if c, ok := class.Find(s.Mentions[j].Class); ok && !slices.Contains(step.Named, lowerFirst(c.Name)) {

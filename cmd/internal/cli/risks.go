@@ -77,8 +77,11 @@ func risksText(w *bufio.Writer, h sheet.Hazards) {
 		if len(s.Rows) == 0 {
 			paragraph(w, "    ", "no word of this step shows a hazard")
 		}
+		for _, c := range s.Spoken {
+			margined(w, "    says", c.Words+" ("+c.Caution+")", 13)
+		}
 		if len(s.Named) > 0 {
-			paragraph(w, "    ", "named, not done: "+strings.Join(s.Named, ", "))
+			paragraph(w, "    ", "named, not done here: "+strings.Join(s.Named, ", "))
 		}
 	}
 	if len(h.Controls) > 0 {

@@ -163,7 +163,7 @@ func TestLines(t *testing.T) {
 		"10:02 | Wait for helper until 10:20",
 		"Last chance | for shot 2: from here on lid-up",
 		" | Memory card 3",
-		" | Fresh battery",
+		" | Fresh battery in the camera",
 		"Cue | helper, now: turns the key (in the seat)",
 		"10:20 | close-up: it; 2 takes of 12 s; with helper; 5 min of work: S; beyond the helper's hours",
 		"Last chance | for shot 4: no longer lid-up",

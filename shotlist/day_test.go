@@ -274,7 +274,7 @@ func TestGot(t *testing.T) {
 		t.Errorf("%+v", d)
 	}
 	last := d.Sessions[0].Entries[2]
-	if last.Words() != "the object back to how it was before the work" || last.ChangeSeconds() != 20*60 {
+	if last.Words() != "bringing it back to how it was before the work" || last.ChangeSeconds() != 20*60 {
 		t.Errorf("%q, %d s", last.Words(), last.ChangeSeconds())
 	}
 	_, _, d = arrange(t, text, ids(shots)...)

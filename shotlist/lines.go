@@ -123,7 +123,7 @@ func (w *lineWriter) head(e *Entry, first bool) {
 		w.add(Line{Kind: Supply, Words: fmt.Sprintf("Memory card %d", e.Card), Entry: e})
 	}
 	if e.Battery {
-		w.add(Line{Kind: Supply, Words: "Fresh battery", Entry: e})
+		w.add(Line{Kind: Supply, Words: "Fresh battery in the camera", Entry: e})
 	}
 }
 

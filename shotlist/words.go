@@ -96,7 +96,7 @@ func (d *Day) supplies() string {
 		words += ", " + count(d.Cards, "memory card")
 	}
 	if d.Fresh > 0 {
-		words += ", the battery changed " + times(d.Fresh)
+		words += ", the camera's battery changed " + times(d.Fresh)
 	}
 	return words + "."
 }
@@ -141,7 +141,7 @@ func (e *Entry) Words() string {
 	for _, c := range e.Changes {
 		switch c.Kind {
 		case ToState:
-			words = append(words, "the object back to "+c.To)
+			words = append(words, "bringing it back to "+c.To)
 		case ToHelper:
 			words = append(words, c.To+" back")
 		default:

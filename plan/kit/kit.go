@@ -31,7 +31,7 @@ func Gear(p *plan.Plan) []Item {
 	var covered []string
 	for _, s := range p.Supplies {
 		if s.Protects != "" {
-			items = append(items, Item{s.Name.Print, Join(s.Amount.Print, "for the "+BodyPart(s.Protects)), VersionNames(p, s.Variants)})
+			items = append(items, Item{s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), VersionNames(p, s.Variants)})
 			covered = append(covered, s.Protects)
 		}
 	}
@@ -43,15 +43,27 @@ func Gear(p *plan.Plan) []Item {
 		for _, g := range stock.Gear {
 			if !slices.Contains(covered, g.Protects) {
 				covered = append(covered, g.Protects)
-				items = append(items, Item{g.Name, "for the " + BodyPart(g.Protects), ""})
+				items = append(items, Item{g.Name, Guards(g.Name, g.Protects), ""})
 			}
 		}
 	}
 	return items
 }
 
-// BodyPart says what gear protects: "ears" for hearing.
-func BodyPart(protects string) string {
+// Guards says what gear protects where its name does not say so: "for the
+// hands", but nothing of ear defenders.
+func Guards(name, protects string) string {
+	part := bodyPart(protects)
+	for _, word := range strings.Fields(strings.ToLower(name)) {
+		if strings.TrimSuffix(word, "s") == strings.TrimSuffix(part, "s") {
+			return ""
+		}
+	}
+	return "for the " + part
+}
+
+// bodyPart says what gear protects: "ears" for hearing.
+func bodyPart(protects string) string {
 	if protects == "hearing" {
 		return "ears"
 	}
@@ -68,13 +80,21 @@ func Tools(p *plan.Plan) []Item {
 				drives = append(drives, d.String())
 			}
 		}
-		note := Join(strings.Join(drives, ", "), t.Why.Print)
+		// Each remark may have commas of its own.
+		var notes []string
 		if t.Optional {
-			note = Join("if you have one", note)
+			notes = append(notes, "if you have one")
+		}
+		if len(drives) > 0 {
+			notes = append(notes, strings.Join(drives, ", "))
+		}
+		if !t.Why.Empty() {
+			notes = append(notes, t.Why.Print)
 		}
 		if !t.InsteadOf.Empty() {
-			note = Join(note, "instead of "+t.InsteadOf.Print)
+			notes = append(notes, "instead of "+t.InsteadOf.Print)
 		}
+		note := strings.Join(notes, "; ")
 		items = append(items, Item{t.Name.Print, note, VersionNames(p, t.Variants)})
 	}
 	return items
@@ -123,6 +143,9 @@ func Join(a, b string) string {
 // source).
 var charging = regexp.MustCompile(`(?i)\b(?:batter(?:y|ies)|cameras?|lights?|head ?lamps?|torch(?:es)?|microphones?|recorders?|phones?|cordless|(?:multi)?meters?|power banks?|monitors?|gimbals?)\b`)
 
+// aBulb is a bulb by itself: it glows, but holds no charge.
+var aBulb = regexp.MustCompile(`(?i)\bbulbs?\b`)
+
 // trying are words of instruments that lie when they are broken or set wrong
 // (common practice, no source).
 var trying = regexp.MustCompile(`(?i)(?:meter|tester|gauge|proving unit|thermometer|scanner|scope|test lamp|test lead|bulb)\b`)
@@ -135,7 +158,7 @@ func MustBeTried(name string) bool { return trying.MatchString(name) }
 func ToCharge(p *plan.Plan) []string {
 	var names []string
 	add := func(name string) {
-		if charging.MatchString(name) && !slices.Contains(names, name) {
+		if charging.MatchString(name) && !aBulb.MatchString(name) && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}

@@ -16,9 +16,10 @@ tool = [
   { id = "meter", name = "multimeter", why = "to read ohms" },
   { id = "set", name = "hex key set", drives = ["4 mm hex key"], optional = true, instead_of = "single keys" },
   { id = "pliers", name = "hose clamp pliers" },
+  { id = "bulb", name = "headlamp bulb on two leads" },
 ]
 part = [{ id = "pump", name = "pump", number = "?", count = 2, price = "about 30 €", variants = ["early"] }]
-supply = [{ id = "rag", name = "rags", amount = "two" }, { id = "gloves", name = "thick gloves", protects = "hands" }]
+supply = [{ id = "rag", name = "rags", amount = "two" }, { id = "gloves", name = "thick gloves", protects = "hands" }, { id = "ears", name = "ear defenders", amount = "one pair", protects = "hearing" }]
 [video]
 title = "T"
 [shoot]
@@ -36,7 +37,7 @@ tools = ["10 mm socket"]
 	for _, i := range Tools(p) {
 		tools = append(tools, i.Line())
 	}
-	if diff := cmp.Diff([]string{"multimeter – to read ohms", "hex key set – if you have one, 4 mm hex key, instead of single keys", "hose clamp pliers", "10 mm socket"}, tools); diff != "" {
+	if diff := cmp.Diff([]string{"multimeter – to read ohms", "hex key set – if you have one; 4 mm hex key; instead of single keys", "hose clamp pliers", "headlamp bulb on two leads", "10 mm socket"}, tools); diff != "" {
 		t.Error(diff)
 	}
 	if got := Parts(p)[0].Line(); got != "2 × pump – number to be found, about 30 € (early)" {
@@ -52,6 +53,9 @@ tools = ["10 mm socket"]
 	gear := Gear(p)
 	if gear[0].Name != "thick gloves" {
 		t.Error(gear)
+	}
+	if gear[1].Line() != "ear defenders – one pair" {
+		t.Error(gear[1].Line())
 	}
 	hands, eyes := 0, 0
 	for _, g := range gear {

@@ -62,7 +62,7 @@ func facts(p *plan.Plan, s *plan.Step) []fact {
 		for _, sup := range p.Supply(id) {
 			line := kit.Join(sup.Name.Print, sup.Amount.Print)
 			if sup.Protects != "" {
-				add("Gear", kit.Join(line, "for the "+kit.BodyPart(sup.Protects)), &sup.Common)
+				add("Gear", kit.Join(line, kit.Guards(sup.Name.Print, sup.Protects)), &sup.Common)
 			} else {
 				add("Supply", line, &sup.Common)
 			}

@@ -97,7 +97,11 @@ func toTry(p *plan.Plan) []string {
 	}
 	for _, part := range p.Parts {
 		if part.Number != "" {
-			lines = append(lines, fmt.Sprintf("%s: the one in hand carries the number %s and looks like the old one", part.Name.Print, plan.Known(part.Number)))
+			name := part.Name.Print
+			if versions := kit.VersionNames(p, part.Variants); versions != "" {
+				name += " (" + versions + ")"
+			}
+			lines = append(lines, fmt.Sprintf("%s: the one in hand carries the number %s and looks like the old one", name, plan.Known(part.Number)))
 		}
 	}
 	return lines

@@ -21,7 +21,13 @@ import (
 type Item struct {
 	Name string
 	Note string // size, number, amount, what for
-	For  string // versions, empty for all
+	For  string // versions in words, empty for all
+
+	Variants []string // the versions' ids, empty for all
+}
+
+func newItem(p *plan.Plan, name, note string, variants []string) Item {
+	return Item{Name: name, Note: note, For: VersionNames(p, variants), Variants: variants}
 }
 
 // Gear is what protects people in this plan: the supplies that the plan names
@@ -31,7 +37,7 @@ func Gear(p *plan.Plan) []Item {
 	var covered []string
 	for _, s := range p.Supplies {
 		if s.Protects != "" {
-			items = append(items, Item{s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), VersionNames(p, s.Variants)})
+			items = append(items, newItem(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Variants))
 			covered = append(covered, s.Protects)
 		}
 	}
@@ -43,7 +49,7 @@ func Gear(p *plan.Plan) []Item {
 		for _, g := range stock.Gear {
 			if !slices.Contains(covered, g.Protects) {
 				covered = append(covered, g.Protects)
-				items = append(items, Item{g.Name, Guards(g.Name, g.Protects), ""})
+				items = append(items, newItem(p, g.Name, Guards(g.Name, g.Protects), nil))
 			}
 		}
 	}
@@ -95,7 +101,7 @@ func Tools(p *plan.Plan) []Item {
 			notes = append(notes, "instead of "+t.InsteadOf.Print)
 		}
 		note := strings.Join(notes, "; ")
-		items = append(items, Item{t.Name.Print, note, VersionNames(p, t.Variants)})
+		items = append(items, newItem(p, t.Name.Print, note, t.Variants))
 	}
 	return items
 }
@@ -115,7 +121,7 @@ func Parts(p *plan.Plan) []Item {
 		if !part.Replaces.Empty() {
 			note = Join(note, "replaces "+part.Replaces.Print)
 		}
-		items = append(items, Item{name, Join(note, plan.Known(part.Price)), VersionNames(p, part.Variants)})
+		items = append(items, newItem(p, name, Join(note, plan.Known(part.Price)), part.Variants))
 	}
 	return items
 }
@@ -125,7 +131,7 @@ func Supplies(p *plan.Plan) []Item {
 	var items []Item
 	for _, s := range p.Supplies {
 		if s.Protects == "" {
-			items = append(items, Item{s.Name.Print, s.Amount.Print, VersionNames(p, s.Variants)})
+			items = append(items, newItem(p, s.Name.Print, s.Amount.Print, s.Variants))
 		}
 	}
 	return items

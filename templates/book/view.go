@@ -162,38 +162,20 @@ func head(p *plan.Plan) []pair {
 
 // lists are what to have at hand, each thing with the versions it is for.
 func lists(p *plan.Plan) []list {
-	var gear, tools, parts, supplies [][]string // versions, in the order of kit's lists
-	for i := range p.Tools {
-		tools = append(tools, p.Tools[i].Variants)
-	}
-	for i := range p.Parts {
-		parts = append(parts, p.Parts[i].Variants)
-	}
-	for i := range p.Supplies {
-		if p.Supplies[i].Protects != "" {
-			gear = append(gear, p.Supplies[i].Variants)
-		} else {
-			supplies = append(supplies, p.Supplies[i].Variants)
-		}
-	}
 	var out []list
-	add := func(title string, items []kit.Item, versions [][]string) {
+	add := func(title string, items []kit.Item) {
 		l := list{Title: title}
-		for i, it := range items {
-			row := item{Line: it.Line()}
-			if i < len(versions) && it.For != "" {
-				row.For = attr(versions[i])
-			}
-			l.Items = append(l.Items, row)
+		for _, it := range items {
+			l.Items = append(l.Items, item{Line: it.Line(), For: attr(it.Variants)})
 		}
 		if len(l.Items) > 0 {
 			out = append(out, l)
 		}
 	}
-	add("Protective gear", kit.Gear(p), gear)
-	add("Tools", kit.Tools(p), tools)
-	add("Parts", kit.Parts(p), parts)
-	add("Supplies", kit.Supplies(p), supplies)
+	add("Protective gear", kit.Gear(p))
+	add("Tools", kit.Tools(p))
+	add("Parts", kit.Parts(p))
+	add("Supplies", kit.Supplies(p))
 	return out
 }
 

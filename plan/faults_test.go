@@ -48,6 +48,8 @@ func TestFaults(t *testing.T) {
 			`plan.toml:4:9: error: type-wrong: title takes text in quotes, not a whole number`},
 		"no unit":      {video + "[[step]]\ntitle = \"B\"\nwork = 4\n", `plan.toml:5:8: error: value-wrong: work = 4 has no unit`},
 		"unit unsaid":  {video + "[[step]]\ntitle = \"B\"\nwork = \"4\"\n", `plan.toml:5:8: error: value-wrong: work: "4" has no unit; write "4s", "4m" or "4h"`},
+		"other unit":   {"fastener = [{ id = \"a\", what = \"bolt\", torque = \"5 V\" }]\n" + video + step, `value-wrong: torque: "5 V" measures voltage, and torque is wanted; write it like "3 N·m"`},
+		"no area":      {"wire = [{ id = \"a\", section = \"1.5 mm\" }]\n" + video + step, `value-wrong: section: "1.5 mm" measures length, and area is wanted`},
 		"falling":      {video + "[[step]]\ntitle = \"B\"\nwork = \"4m..3m..9m\"\n", `value-wrong: work: "4m..3m..9m" does not rise`},
 		"not a number": {"[voice]\nwpm = nan\n" + video + step, `plan.toml:2:7: error: value-wrong: wpm is no number`},
 		"negative":     {"[publish]\nfps = -25\n" + video + step, `value-wrong: fps must be over zero`},

@@ -9,7 +9,26 @@ import (
 
 // The small forms that stand in a plan's texts.
 
-func parseMeasure(text string) (trade.Measure, error) { return trade.ParseMeasure(text) }
+// measureLike reads a measure of the dimension that a key's example has: a
+// torque in volts is no torque. An angle may stand for a torque ("90°"), and
+// words for any.
+func measureLike(example string) func(text string) (trade.Measure, error) {
+	return func(text string) (trade.Measure, error) {
+		m, err := trade.ParseMeasure(text)
+		if err != nil || !m.Measured() {
+			return m, err
+		}
+		like, err := trade.ParseMeasure(strings.Trim(example, `"`))
+		if err != nil {
+			return m, err
+		}
+		got, want := m.Unit.Dimension(), like.Unit.Dimension()
+		if got == want || got == trade.Angle && want == trade.Torque {
+			return m, nil
+		}
+		return m, fmt.Errorf("%q measures %s, and %s is wanted; write it like %s", text, got, want, example)
+	}
+}
 
 func parseDrive(text string) (trade.Drive, error) {
 	d, ok := trade.ParseDrive(text)

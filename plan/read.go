@@ -181,7 +181,7 @@ func (r *reader) value(t target, value any) {
 	case *Date:
 		*field = r.date(t, value)
 	case *trade.Measure:
-		*field, err = parsed(r, t, value, "a value with its unit, as text", parseMeasure)
+		*field, err = parsed(r, t, value, "a value with its unit, as text", measureLike(t.key.Example))
 	case *Share:
 		*field = r.share(t, value)
 	case *Exit:

@@ -162,8 +162,18 @@ func (s *settler) ownWords(p *plan.Plan, step int) map[string]bool {
 // offer is how likely k words from word i on are a term mis-heard; 0 where they
 // are not to be touched or sound otherwise.
 func (s *settler) offer(n name, i, k int, own map[string]bool, heard []map[string]bool) float64 {
+	// Words that the plan says the term is heard as are offered whatever they
+	// are, unless they are the step's own.
+	if said := s.passage(i, i+k).text; slices.ContainsFunc(n.heard, func(m string) bool { return strings.EqualFold(m, said) }) {
+		if s.notOwn(i, k, own) {
+			return 0.97
+		}
+		return 0
+	}
 	joined, common := "", k == 1
-	foreign := false
+	if !s.notOwn(i, k, own) {
+		return 0
+	}
 	for _, w := range s.Words[i : i+k] {
 		text := prose.Fold(w.Text)
 		keys := split(text)
@@ -175,20 +185,10 @@ func (s *settler) offer(n name, i, k int, own map[string]bool, heard []map[strin
 		if own[keys[0]] && (k == 1 || !english().function[keys[0]]) {
 			return 0
 		}
-		foreign = foreign || !own[keys[0]]
 		if _, ok := english().common[keys[0]]; !ok {
 			common = false
 		}
 		joined += text
-	}
-	if !foreign {
-		return 0
-	}
-	said := s.passage(i, i+k).text
-	for _, m := range n.heard {
-		if strings.EqualFold(m, said) {
-			return 0.97
-		}
 	}
 	if len(n.sounds) < termSounds {
 		return 0
@@ -212,6 +212,13 @@ func (s *settler) offer(n name, i, k int, own map[string]bool, heard []map[strin
 		return 0
 	}
 	return sure * (1 - d)
+}
+
+// notOwn holds where one of k words from word i on is not the step's own.
+func (s *settler) notOwn(i, k int, own map[string]bool) bool {
+	return slices.ContainsFunc(s.Words[i:i+k], func(w Word) bool {
+		return slices.ContainsFunc(split(prose.Fold(w.Text)), func(key string) bool { return !own[key] })
+	})
 }
 
 // expected holds where the planned line around the words has the term, and it

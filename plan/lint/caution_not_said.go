@@ -27,20 +27,11 @@ var cautionNotSaid = Rule{Name: "caution-not-said", Group: AfterEdit, Severity: 
 			Path: c.path, Place: p.Edit.starts(before), Step: p.Plan.Steps[before].ID, Families: families,
 			Hint: fmt.Sprintf("record it and lay it before %s: %s", clock(p.Edit.Match.Steps[before].Start), words),
 		}
-		said, whole := 0, 0
-		missing := ""
-		for _, l := range c.lines {
-			whole += len(l.Speak)
-			if l.Found {
-				said += len(l.Speak)
-			} else if missing == "" {
-				missing = l.Print
-			}
-		}
+		share, missing := c.heard()
 		switch {
-		case said == 0:
+		case share == 0:
 			r.Message = fmt.Sprintf("caution %q is not heard, and "+why, c.use.ID, p.title(before))
-		case 5*said < 3*whole:
+		case share < cautionHeard:
 			r.Severity = diag.Warning
 			r.Message = fmt.Sprintf("caution %q is heard only in part before step %q; not heard: %s", c.use.ID, p.title(before), missing)
 		default:

@@ -15,9 +15,9 @@ var cautionSaidLate = Rule{Name: "caution-said-late", Group: AfterEdit, Severity
 	}
 	var out []Report
 	for _, c := range p.cautionsOf() {
-		said, heard := c.first()
-		if !heard {
-			continue
+		said, _ := c.first()
+		if share, _ := c.heard(); share < cautionHeard {
+			continue // caution-not-said: what was heard may be the narration's own words
 		}
 		families, words := p.cautionWords(c)
 		for _, step := range append([]int{c.step}, p.leansOn(c)...) {

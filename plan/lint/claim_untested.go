@@ -1,17 +1,21 @@
 package lint
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
+	"fixslate/plan"
 	"fixslate/plan/claim"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 	"fixslate/plan/trade"
 )
 
 var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
+	bare := map[int]bool{} // steps in which a line stands without evidence
 	for _, s := range p.said {
 		kind := asserted(s.Claim)
 		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && s.tellsWhatIf() || kind == law && says(fold(s.line.Print), licenceWords...) {
@@ -24,9 +28,76 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		r.Message = fmt.Sprintf("nothing in the plan shows this (%s): %q", kind, shorten(s.line.Print))
 		r.Hint = `show it in a test, give it a source with a [[claim]] (says = its words, evidence = [...]), or call it opinion = true`
 		found = append(found, r)
+		bare[s.step] = true
+	}
+	return append(found, p.claimsAdrift(bare)...)
+}}
+
+// claimsAdrift are the [[claim]]s that rest on nothing, and those that answer
+// for words which nobody says; not the latter where a line of a step that
+// lists them is reported already: then the remedy is the same.
+func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
+	var found []Report
+	said := p.saidWords()
+	for i := range p.Plan.Claims {
+		c := &p.Plan.Claims[i]
+		name := shorten(cmp.Or(c.Text.Print, c.Says, c.ID))
+		if len(c.Evidence) == 0 && !c.Opinion && c.Verify == "" {
+			found = append(found, Report{
+				Message: fmt.Sprintf("the claim %q rests on nothing", name),
+				Hint:    `add evidence = ["test:…", "source:…"], or opinion = true`,
+				Path:    row(plan.KindClaim, i, ""),
+			})
+			continue
+		}
+		words := bareWords(c.Says)
+		if words == " " || strings.Contains(said, words) || p.listedIn(bare, c.ID) {
+			continue
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("the claim %q answers for words that nobody says: %q", name, shorten(c.Says)),
+			Hint:    "copy the words from the sentence it answers for, or take the claim out",
+			Path:    row(plan.KindClaim, i, "says"),
+		})
 	}
 	return found
-}}
+}
+
+// listedIn holds where one of some steps lists the claim.
+func (p *Pass) listedIn(steps map[int]bool, id string) bool {
+	for i := range p.Plan.Steps {
+		if steps[i] && slices.Contains(p.Plan.Steps[i].Claims, id) {
+			return true
+		}
+	}
+	return false
+}
+
+// saidWords are the words of all spoken lines, one space around each and two
+// between lines: a claim answers for words of one line.
+func (p *Pass) saidWords() string {
+	var b strings.Builder
+	for i := range p.Plan.Steps {
+		for _, l := range slices.Concat(p.Plan.Steps[i].Lines, p.Plan.Steps[i].OtherSaid) {
+			if l.Kind == plan.Spoken {
+				b.WriteString(bareWords(l.Print))
+			}
+		}
+	}
+	return b.String()
+}
+
+// bareWords are a text's words without marks, a space around each, as
+// plan/claim compares them.
+func bareWords(text string) string {
+	var b strings.Builder
+	b.WriteByte(' ')
+	for _, w := range prose.Words(text) {
+		b.WriteString(prose.Fold(w.Of(text)))
+		b.WriteByte(' ')
+	}
+	return b.String()
+}
 
 // asserted is the kind of a claim that wants evidence, in words; empty for what
 // other rules speak of (hedges, universals, part numbers) and for times.

@@ -151,6 +151,23 @@ func (p *Pass) cautionsOf() []spokenCaution {
 	return all
 }
 
+// heard weighs what of the caution was heard, and gives its first line that was
+// not. Under three fifths is not said: one sentence of two tells half of it.
+func (c spokenCaution) heard() (share float64, missing string) {
+	said, whole := 0, 0
+	for _, l := range c.lines {
+		whole += len(l.Speak)
+		if l.Found {
+			said += len(l.Speak)
+		} else if missing == "" {
+			missing = l.Print
+		}
+	}
+	return float64(said) / float64(max(1, whole)), missing
+}
+
+const cautionHeard = 0.6
+
 // first is when the caution was first heard, and whether it was at all.
 func (c spokenCaution) first() (start float64, heard bool) {
 	for _, l := range c.lines {

@@ -13,8 +13,9 @@ import (
 
 var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
+	subject := fold(p.Plan.Video.Subject.Print + " . " + p.Plan.Video.Title.Print)
 	check := func(path, what string, m trade.Measure) {
-		if why := implausible(fold(what), m); why != "" {
+		if why := implausible(fold(what), subject, m); why != "" {
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: %s can't be: %s", what, m, why),
 				Hint:    "look at the source, the unit and the decimal point again",
@@ -69,43 +70,74 @@ func fuseMade(form string, amps float64) bool {
 	return slices.ContainsFunc(trade.Fuses(), func(f trade.Fuse) bool { return f.Form == form && f.Amps == amps })
 }
 
-// bounds are what a thing in a repair can have, by the words that name it.
-// Where several words stand in a row, all must be there.
-var bounds = []struct {
-	words  []string
-	unit   trade.Unit
-	lo, hi float64
-	source string
-}{
-	{[]string{"battery", "rest"}, trade.Volt, 9, 29, "a lead-acid battery at rest has 10.5 to 12.9 V, two in series double"},
-	{[]string{"battery", "resting"}, trade.Volt, 9, 29, "a lead-acid battery at rest has 10.5 to 12.9 V, two in series double"},
-	{[]string{"drop"}, trade.Volt, 0, 10, "a wire or joint that works drops tenths of a volt"},
-	{[]string{"alternator"}, trade.Volt, 12, 30, "alternators charge with 13.7 to 14.7 V, in 24 V systems double"},
-	{[]string{"engine", "running"}, trade.Volt, 12, 30, "alternators charge with 13.7 to 14.7 V, in 24 V systems double"},
-	{[]string{"mains"}, trade.Volt, 90, 440, "mains is 100 to 240 V, and 400 V between phases (IEC 60038)"},
-	{[]string{"tyre"}, trade.Kilopascal, 70, 1000, "tyres take 1.5 to 3.5 bar on cars and up to 9 bar on bicycles"},
-	{[]string{"tire"}, trade.Kilopascal, 70, 1000, "tyres take 1.5 to 3.5 bar on cars and up to 9 bar on bicycles"},
-	{[]string{"radiator", "cap"}, trade.Kilopascal, 20, 250, "cooling-system caps open at 90 to 145 kPa"},
-	{[]string{"vacuum"}, trade.Kilopascal, -101.325, 110, "no vacuum is deeper than 101.3 kPa below the air (NIST SP 811, standard atmosphere)"},
-	{[]string{"spark", "gap"}, trade.Millimetre, 0.2, 2, "spark plug gaps are 0.4 to 1.5 mm"},
-	{[]string{"plug", "gap"}, trade.Millimetre, 0.2, 2, "spark plug gaps are 0.4 to 1.5 mm"},
-	{[]string{"idle"}, "rpm", 200, 6000, "engines idle at 500 to 3500 turns a minute"},
+// bound is what a thing can have, by the words that name it: all of words are
+// there and none of but, in the fact's name or the plan's subject.
+type bound struct {
+	words, but []string
+	unit       trade.Unit
+	lo, hi     float64
+	why        string
+}
+
+// bounds are an order of magnitude wider than what is met, so that they catch a
+// wrong unit or decimal point and nothing finer. Where a reason names no
+// source it is common practice, no source.
+var bounds = []bound{
+	{[]string{"battery", "rest"}, smallCells, trade.Volt, 9, 60, "a lead-acid battery at rest has 10.5 to 12.9 V, two in series double"},
+	{[]string{"battery", "resting"}, smallCells, trade.Volt, 9, 60, "a lead-acid battery at rest has 10.5 to 12.9 V, two in series double"},
+	{[]string{"drop"}, nil, trade.Volt, 0, 10, "a wire or joint that works drops tenths of a volt"},
+	{[]string{"alternator"}, nil, trade.Volt, 12, 60, "alternators charge with 13.7 to 14.7 V, in 24 V systems double"},
+	{[]string{"engine", "running"}, nil, trade.Volt, 12, 60, "alternators charge with 13.7 to 14.7 V, in 24 V systems double"},
+	{[]string{"key", "on"}, nil, trade.Volt, 0, 60, "what the key of a vehicle switches has 12, 24 or 48 V"},
+	{[]string{"ignition", "on"}, nil, trade.Volt, 0, 60, "what the key of a vehicle switches has 12, 24 or 48 V"},
+	{[]string{"mains"}, nil, trade.Volt, 90, 440, "mains is 100 to 240 V, and 400 V between phases (IEC 60038)"},
+	{[]string{"tyre"}, nil, trade.Kilopascal, 70, 1000, "tyres take 1.5 to 3.5 bar on cars and up to 9 bar on bicycles"},
+	{[]string{"tire"}, nil, trade.Kilopascal, 70, 1000, "tyres take 1.5 to 3.5 bar on cars and up to 9 bar on bicycles"},
+	{[]string{"radiator", "cap"}, nil, trade.Kilopascal, 20, 250, "cooling-system caps open at 90 to 145 kPa"},
+	{[]string{"compression"}, nil, trade.Kilopascal, 200, 7000, "engines compress to 7 to 15 bar, diesels to 40 bar"},
+	{[]string{"vacuum"}, nil, trade.Kilopascal, -101.325, 110, "no vacuum is deeper than 101.3 kPa below the air (NIST SP 811, standard atmosphere)"},
+	{[]string{"spark", "gap"}, nil, trade.Millimetre, 0.2, 2, "spark plug gaps are 0.4 to 1.5 mm"},
+	{[]string{"plug", "gap"}, nil, trade.Millimetre, 0.2, 2, "spark plug gaps are 0.4 to 1.5 mm"},
+	{[]string{"valve", "clearance"}, nil, trade.Millimetre, 0, 2, "valve clearances are tenths of a millimetre"},
+	{[]string{"pad", "lining"}, nil, trade.Millimetre, 0.2, 40, "brake pads have a few millimetres of lining"},
+	{[]string{"idle"}, nil, "rpm", 200, 6000, "engines idle at 500 to 3500 turns a minute"},
+	{[]string{"winding"}, nil, "Ω", 0, 50e3, "motor and pump windings have ohms to hundreds of ohms, ignition coils up to 20 kΩ"},
+	{[]string{"resistor", "pack"}, nil, "Ω", 0, 1e3, "the resistors of a blower have a few ohms at most"},
+	{[]string{"heating", "element"}, nil, "Ω", 0.1, 10e3, "heating elements have 5 to 500 Ω"},
+	{[]string{"heater", "element"}, nil, "Ω", 0.1, 10e3, "heating elements have 5 to 500 Ω"},
+	{[]string{"glow", "plug"}, nil, "Ω", 0, 20, "glow plugs have about 1 Ω"},
+	{[]string{"insulation"}, nil, "Ω", 10e3, 1e15, "insulation has megohms"},
+	{[]string{"headlamp", "bulb"}, nil, "W", 1, 500, "lamp bulbs of vehicles take 1.2 to 100 W"},
+	{[]string{"test", "bulb"}, nil, "W", 0.5, 500, "lamp bulbs of vehicles take 1.2 to 100 W"},
+	{[]string{"wait", "battery"}, nil, "s", 20, 2 * 86400, "a wait with the battery off is minutes: the charge that fires an airbag has to run down"},
+	{[]string{"wait", "airbag"}, nil, "s", 20, 2 * 86400, "a wait with the battery off is minutes: the charge that fires an airbag has to run down"},
+}
+
+// smallCells are batteries of other kinds than a vehicle's.
+var smallCells = []string{"cell", "cells", "lithium", "li-ion", "phone", "smartphone", "tablet", "laptop", "pack", "coin", "button", "alkaline", "e-bike", "ebike", "bicycle", "scooter", "cordless", "drill", "camera", "watch", "clock", "remote", "alarm"}
+
+// named holds where a folded text names the bound's thing.
+func (b bound) named(what, subject string) bool {
+	if slices.ContainsFunc(b.words, func(w string) bool { return !says(what, w, w+"s") }) {
+		return false
+	}
+	return !says(what, b.but...) && !says(subject, b.but...)
 }
 
 // implausible says in words why a value can't be, or is empty.
-func implausible(what string, m trade.Measure) string {
+func implausible(what, subject string, m trade.Measure) string {
 	for _, q := range m.Quantities() {
 		if why := impossible(q); why != "" {
 			return why
 		}
 		for _, b := range bounds {
 			in, same := q.In(b.unit)
-			if !same || slices.ContainsFunc(b.words, func(w string) bool { return !says(what, w, w+"s") }) {
+			if !same || !b.named(what, subject) {
 				continue
 			}
 			// The lower end of a limit from above is open, and the other way round.
 			if in.Number > b.hi || in.Number < b.lo && m.Shape != trade.AtMost {
-				return b.source
+				return b.why
 			}
 		}
 	}

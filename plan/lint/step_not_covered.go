@@ -5,6 +5,7 @@ import (
 
 	"fixslate/chapters/align"
 	"fixslate/plan/diag"
+	"fixslate/plan/timing"
 )
 
 var stepNotCovered = Rule{Name: "step-not-covered", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass) []Report {
@@ -14,6 +15,13 @@ var stepNotCovered = Rule{Name: "step-not-covered", Group: AfterEdit, Severity: 
 	var out []Report
 	for _, s := range p.Edit.Match.Steps {
 		if s.Status != align.Missing {
+			if p.cautionsAlone(s.Index) {
+				out = append(out, Report{
+					Message: fmt.Sprintf("of step %q only its caution is heard in the edit", p.title(s.Index)),
+					Hint:    "lay the rest in, or take the step out of the plan, with what quotes it, if it was cut on purpose",
+					Path:    stepPath(s.Index, "title"), Place: p.Edit.starts(s.Index),
+				})
+			}
 			continue
 		}
 		out = append(out, Report{
@@ -24,6 +32,24 @@ var stepNotCovered = Rule{Name: "step-not-covered", Group: AfterEdit, Severity: 
 	}
 	return out
 }}
+
+// cautionsAlone holds for a step of which cautions were heard, and of two or
+// more lines of narration none.
+func (p *Pass) cautionsAlone(step int) bool {
+	narrated, warned := 0, false
+	for _, l := range p.Edit.Match.Lines {
+		switch {
+		case l.Step != step:
+		case l.Kind == timing.Caution:
+			warned = warned || l.Found
+		case l.Found:
+			return false
+		default:
+			narrated++
+		}
+	}
+	return warned && narrated > 1
+}
 
 // between says where a missing step would have stood.
 func (p *Pass) between(step int) string {

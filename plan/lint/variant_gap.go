@@ -14,10 +14,10 @@ import (
 )
 
 var variantGap = Rule{Name: "variant-gap", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+	found := p.versionsLeftOut()
 	values := p.versionValues()
 	if len(values) == 0 {
-		return nil
+		return found
 	}
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]

@@ -1,0 +1,123 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+)
+
+// versionsLeftOut are the facts that a common step, or a test for all versions,
+// quotes and that some version lacks: its viewers are told nothing. Each is
+// reported once, where it is said first. A line that names one of the versions
+// it holds for speaks to those alone.
+func (p *Pass) versionsLeftOut() []Report {
+	var found []Report
+	seen := map[plan.Ref]bool{}
+	look := func(path string, span [2]int, text string, quotes []plan.Quote) {
+		for _, q := range quotes {
+			lacks := p.versionsWithout(q.Ref)
+			if len(lacks) == 0 || seen[q.Ref] || p.namesVersion(text, quotes) {
+				continue
+			}
+			seen[q.Ref] = true
+			found = append(found, Report{
+				Message: fmt.Sprintf("%q has no value for %s, and this is for all versions", p.Plan.Name(q.Ref), p.versionNames(lacks)),
+				Hint:    fmt.Sprintf(`add a row with variants = [%q] (value "?" where it is to be found), or give the step its variants`, lacks[0]),
+				Path:    path, Span: span,
+			})
+		}
+	}
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		if len(s.Variants) > 0 {
+			continue
+		}
+		for _, l := range s.Lines {
+			if l.Kind == plan.Spoken {
+				look(stepPath(i, "say"), [2]int{l.Start, l.Start + len(l.Source)}, l.Print, l.Quotes)
+			}
+		}
+	}
+	for i := range p.Plan.Tests {
+		if t := &p.Plan.Tests[i]; len(t.Variants) == 0 {
+			look(row(plan.KindTest, i, "expect"), [2]int{}, t.Expect.Print, t.Expect.Quotes)
+			for j, r := range t.Readings {
+				look(fmt.Sprintf("test[%d].reading[%d].expect", i, j), [2]int{}, r.Expect.Print, r.Expect.Quotes)
+			}
+		}
+	}
+	return found
+}
+
+// versionsWithout are the versions for which a fact has no row, where it has
+// rows for others only.
+func (p *Pass) versionsWithout(ref plan.Ref) []string {
+	have := map[string]bool{}
+	rows, forAll := 0, false
+	add := func(variants []string) {
+		rows++
+		forAll = forAll || len(variants) == 0
+		for _, v := range variants {
+			have[v] = true
+		}
+	}
+	switch ref.Kind {
+	case plan.KindSpec:
+		for _, f := range p.Plan.Spec(ref.ID) {
+			add(f.Variants)
+		}
+	case plan.KindPart:
+		for _, f := range p.Plan.Part(ref.ID) {
+			add(f.Variants)
+		}
+	case plan.KindFastener:
+		for _, f := range p.Plan.Fastener(ref.ID) {
+			add(f.Variants)
+		}
+	case plan.KindFuse:
+		for _, f := range p.Plan.Fuse(ref.ID) {
+			add(f.Variants)
+		}
+	case plan.KindWire:
+		for _, f := range p.Plan.Wire(ref.ID) {
+			add(f.Variants)
+		}
+	}
+	if rows == 0 || forAll {
+		return nil
+	}
+	var without []string
+	for _, v := range p.Plan.Variants {
+		if !have[v.ID] {
+			without = append(without, v.ID)
+		}
+	}
+	return without
+}
+
+// namesVersion holds where a line names a version in words of its own, outside
+// its quotes.
+func (p *Pass) namesVersion(text string, quotes []plan.Quote) bool {
+	if slices.ContainsFunc(quotes, func(q plan.Quote) bool { return q.Ref.Kind == plan.KindVariant }) {
+		return true
+	}
+	var b strings.Builder
+	at := 0
+	for _, q := range quotes {
+		if q.Start >= at && q.End <= len(text) {
+			b.WriteString(text[at:q.Start])
+			at = q.End
+		}
+	}
+	folded := fold(b.String() + text[at:])
+	return slices.ContainsFunc(p.Plan.Variants, func(v plan.Variant) bool {
+		for _, name := range []string{v.Name.Print, v.Short.Print} {
+			if words := strings.TrimSpace(strings.ReplaceAll(fold(name), " . ", "")); words != "" && says(folded, words) {
+				return true
+			}
+		}
+		return false
+	})
+}

@@ -2,8 +2,10 @@ package hazard
 
 import (
 	"math"
+	"slices"
 	"strings"
 
+	"fixslate/plan"
 	"fixslate/plan/hazard/class"
 )
 
@@ -21,21 +23,33 @@ func (a *avoidance) answers(h *Hazard) bool {
 
 // heeded finds, for hazards that no caution covers in time, whether the
 // narration says before the action how to avoid them. What was said in an
-// earlier step counts as long as a state that answers the hazard holds: pulling
-// the plug in step 1 is said for step 3, until it goes back in.
-func heeded(steps []Step, avoided [][]avoidance) {
+// earlier step counts as long as the state that answers the hazard goes on:
+// pulling the plug in step 1 is said for step 3, until it goes back in.
+func heeded(p *plan.Plan, steps []Step, avoided [][]avoidance) {
 	for i := range steps {
 		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
 			for j := range list {
 				if h := &list[j]; h.Cover < Carded {
-					heed(h, i, avoided)
+					heed(h, i, since(p, i, h.Answered), avoided)
 				}
 			}
 		}
 	}
 }
 
-func heed(h *Hazard, step int, avoided [][]avoidance) {
+// since is the step that began the oldest of some states that go on in a step,
+// the step itself where none does.
+func since(p *plan.Plan, step int, states []string) int {
+	first := step
+	for _, v := range p.In(step) {
+		if slices.Contains(states, v.State) {
+			first = min(first, max(0, v.From))
+		}
+	}
+	return first
+}
+
+func heed(h *Hazard, step, since int, avoided [][]avoidance) {
 	acts := spokenAt(h)
 	for k := range avoided[step] {
 		a := &avoided[step][k]
@@ -56,7 +70,7 @@ func heed(h *Hazard, step int, avoided [][]avoidance) {
 	if h.Cover == Said || len(h.Answered) == 0 {
 		return
 	}
-	for i := range step {
+	for i := since; i < step; i++ {
 		for k := range avoided[i] {
 			if a := &avoided[i][k]; a.answers(h) && !a.card {
 				h.Cover, h.Caution = Said, ""

@@ -120,6 +120,6 @@ func Read(p *plan.Plan) Reading {
 		avoided[i] = r.avoided
 	}
 	cover(p, reading.Steps)
-	heeded(reading.Steps, avoided)
+	heeded(p, reading.Steps, avoided)
 	return reading
 }

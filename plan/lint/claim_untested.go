@@ -21,6 +21,9 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && s.tellsWhatIf() || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
+		if kind == causal && warns(fold(s.line.Print)) {
+			continue // why to keep clear of what hurts: the cautions' matter
+		}
 		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
 			continue
 		}
@@ -151,6 +154,18 @@ func (s said) tellsWhatIf() bool {
 	}
 	return slices.ContainsFunc([]string{" if ", " when ", " where ", " unless ", " once ", " no "}, func(w string) bool { return strings.HasPrefix(folded, w) })
 }
+
+// warns holds for a line that tells how to keep clear of what hurts, and why:
+// "Keep your face away, because it can burst."
+func warns(folded string) bool {
+	words := strings.Fields(folded)
+	return len(words) > 0 && slices.Contains(warningVerbs, words[0]) && says(folded, harmWords...)
+}
+
+var (
+	warningVerbs = []string{"keep", "stand", "stay", "never", "don't", "do", "wear", "put", "leave", "wait", "let", "unplug", "switch", "turn", "pull", "disconnect", "open", "mind", "watch", "take", "hold", "use", "chock", "support", "make", "always", "gloves", "goggles", "glasses", "hands", "fingers", "nobody"}
+	harmWords    = []string{"kill", "kills", "shock", "shocks", "burn", "burns", "scald", "scalds", "blind", "blinds", "crush", "crushes", "explode", "explodes", "burst", "bursts", "catch fire", "ignite", "ignites", "poison", "poisons", "choke", "hurt", "hurts", "injure", "injures", "cut you", "cuts you", "cuts skin", "bite", "bites", "fall on", "falls on", "drop on", "drops on", "let go", "lets go", "your eyes", "your skin", "your lungs", "your fingers", "a finger", "your face"}
+)
 
 // shorten keeps a quoted line to what a message has room for.
 func shorten(text string) string {

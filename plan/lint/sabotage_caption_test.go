@@ -19,10 +19,12 @@ var captionSabotages = []struct {
 	spoil func(cues []captions.Cue)
 	want  string // rule@cue, counted from 1
 }{
-	{"a third line", func(c []captions.Cue) { c[9].Text, c[9].End = "one\ntwo\nthree", c[9].End+time.Second }, "caption-tall@10"},
-	{"one long line", func(c []captions.Cue) { c[9].Text = strings.Repeat("wide ", 9) + "end" }, "caption-wide@10"},
+	{"a third line", func(c []captions.Cue) { c[9].Text = "one\ntwo\nthree" }, "caption-tall@10"},
+	{"one long line", func(c []captions.Cue) { c[9].Text = strings.Repeat("i", 38) }, "caption-wide@10"},
 	{"gone at once", func(c []captions.Cue) { c[9].Text, c[9].End = "Undo it.", c[9].Start+500*time.Millisecond }, "caption-short@10"},
-	{"half the time", func(c []captions.Cue) { c[9].Text, c[9].End = strings.Repeat("some words\n", 2), c[9].Start+time.Second }, "caption-fast@10"},
+	{"half the time", func(c []captions.Cue) {
+		c[9].Text, c[9].End = "some more words to\nread than one can", c[9].Start+time.Second
+	}, "caption-fast@10"},
 	{"left standing", func(c []captions.Cue) {
 		for i := range c[10:] {
 			c[10+i].Start, c[10+i].End = c[10+i].Start+20*time.Second, c[10+i].End+20*time.Second

@@ -136,15 +136,16 @@ func (x *lexicon) heads(toks []token, hits []hit) {
 
 // bound calls for the things that the act at v is done to, until do says that
 // it has enough: the things of its clause, those behind the next acts where it
-// has none ("undo and lift off the cover"), and those before it in the same
+// names none ("undo and lift off the cover"), and those before it in the same
 // clause ("the cover lifts off", but not "it pulls the paper"). An act that names nothing at all is done to
 // the object of the plan.
 func (s *scene) bound(v int, do func(*hit) bool) {
 	act := &s.hits[v]
 	some := false
+	unknown := namesUnknown(s.toks, act)
 	for k := v + 1; k < len(s.hits); k++ {
 		h := &s.hits[k]
-		if int(h.from-act.from) > boundMax || parted(s.toks, act.from+1, h.from) || h.act && some {
+		if int(h.from-act.from) > boundMax || parted(s.toks, act.from+1, h.from) || h.act && (some || unknown) {
 			break
 		}
 		if h.act || h.modifier || h.state {
@@ -155,7 +156,7 @@ func (s *scene) bound(v int, do func(*hit) bool) {
 			return
 		}
 	}
-	for k := v - 1; k >= 0 && !(act.thirdPerson && (some || namesUnknown(s.toks, act))); k-- {
+	for k := v - 1; k >= 0 && !(act.thirdPerson && (some || unknown)); k-- {
 		h := &s.hits[k]
 		if h.act || int(act.from-h.to) > boundMax/2 || parted(s.toks, h.to, act.from) || joined(s.toks, h.to, act.from) {
 			break
@@ -168,7 +169,7 @@ func (s *scene) bound(v int, do func(*hit) bool) {
 			return
 		}
 	}
-	if !some && !s.object.marks.empty() && !namesUnknown(s.toks, act) {
+	if !some && !s.object.marks.empty() && !unknown {
 		do(&s.object)
 	}
 }

@@ -118,7 +118,7 @@ type compiler struct {
 
 // own are the marks that the reader itself asks for.
 type own struct {
-	work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay uint16
+	work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay, cover, offWord, coverOff uint16
 	number                                                                       int32 // the form "#", which stands for any number
 }
 
@@ -322,6 +322,7 @@ func (x *compiler) readEntry(l line) error {
 func (x *compiler) settle() error {
 	for name, at := range map[string]*uint16{
 		"work": &x.own.work, "busy": &x.own.busy, "calm": &x.own.calm, "bulk": &x.own.bulk, "fitting": &x.own.fitting, "toolish": &x.own.toolish, "energise": &x.own.energise, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay,
+		"cover": &x.own.cover, "off-word": &x.own.offWord, "cover-off": &x.own.coverOff,
 	} {
 		m, ok := x.marks[name]
 		if !ok {

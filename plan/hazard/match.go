@@ -116,8 +116,8 @@ func (f *finder) at(i int) {
 			}
 			thing.offer(e, to-i, to, gapped)
 		case aState, atRest:
-			if e.kind == atRest && f.zone != over {
-				return
+			if e.kind == atRest && f.zone != over || to <= f.stateTo {
+				return // the "off" of "back off"
 			}
 			state.offer(e, to-i, to, gapped)
 		case anAct:

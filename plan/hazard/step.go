@@ -82,6 +82,13 @@ func (r *reader) names(hits []hit, z zone, k int32) []hit {
 	}
 	r.lex.heads(r.toks, hits[from:])
 	r.lex.deny(r.toks, hits[from:])
+	for i := from + 1; i < len(hits); i++ {
+		// A machine that is off is at rest; one whose cover is off lies open.
+		h, on := &hits[i], &hits[i-1]
+		if h.marks.has(r.lex.own.offWord) && on.to == h.from && !on.state && on.marks.has(r.lex.own.cover) {
+			h.marks = r.lex.implied[r.lex.own.coverOff]
+		}
+	}
 	return hits
 }
 

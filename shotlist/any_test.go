@@ -129,7 +129,7 @@ func checkOrder(t *testing.T, b *board, ids []string, text string) {
 	}
 	for _, x := range b.cards {
 		for _, y := range b.cards {
-			before := b.precedes(&node{window: x.window, keeps: x.keeps, turn: x.turn}, &node{window: y.window, keeps: y.keeps, turn: y.turn})
+			before := b.precedes(&node{window: x.window, keeps: x.keeps, turn: x.turn, side: x.side}, &node{window: y.window, keeps: y.keeps, turn: y.turn, side: y.side})
 			if before && at[b.shots[x.shot].ID] > at[b.shots[y.shot].ID] {
 				t.Fatalf("%s comes after %s\n%s", b.shots[x.shot].ID, b.shots[y.shot].ID, text)
 			}

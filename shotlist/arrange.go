@@ -100,11 +100,9 @@ type card struct {
 	rig    int  // index in the board's rigs
 	keeps  int  // the step whose order it keeps beyond its window; -1: none
 	turn   turn // its place among the shots of a step that changes the object
+	side   side // of its step's action, where that matters beyond its window
 	again  bool // the object has left its state and must be brought back
 }
-
-// turn is a place in a row of shots that keep their order.
-type turn struct{ row, place int } // row 0: in none
 
 // board holds the shots of a day before they are in order.
 type board struct {
@@ -169,6 +167,7 @@ func newBoard(c Call) *board {
 	b.goOn()
 	b.keepOrder()
 	b.keepTurns()
+	b.keepSides()
 	b.findReturns()
 	return b
 }
@@ -235,89 +234,6 @@ func (b *board) goOn() {
 		at := b.story.last + 1 + stop
 		c.window, c.again = Window{From: at, To: at}, true
 	}
-}
-
-// keepOrder finds the pairs of steps that keep the story's order though their
-// states are equal: those that handle the same part or fastener, and a test
-// with what is done only after it.
-func (b *board) keepOrder() {
-	filmed := map[int]bool{}
-	for _, c := range b.cards {
-		if b.shots[c.shot].Bound == ByStep && !c.again {
-			filmed[b.shots[c.shot].Step] = true
-		}
-	}
-	pair := func(before, after int) {
-		if before >= 0 && before < after && b.story.block[Moment(before)] == b.story.block[Moment(after)] {
-			b.after[[2]int{before, after}] = true
-		}
-	}
-	handled := map[plan.Ref]int{}
-	tested := map[string]int{}
-	for i := range b.plan.Steps {
-		if !filmed[i] {
-			continue
-		}
-		s := &b.plan.Steps[i]
-		handle := func(kind plan.Kind, ids []string) {
-			for _, id := range ids {
-				ref := plan.Ref{Kind: kind, ID: id}
-				if last, again := handled[ref]; again {
-					pair(last, i)
-				}
-				handled[ref] = i
-			}
-		}
-		handle(plan.KindPart, s.Parts)
-		handle(plan.KindFastener, s.Fasteners)
-		if at, made := tested[s.OnlyIf.Test]; made && s.OnlyIf.Test != "" {
-			pair(at, i)
-		}
-		for _, id := range s.Tests {
-			tested[id] = i
-		}
-	}
-	keeps := map[int]bool{}
-	for p := range b.after {
-		keeps[p[0]], keeps[p[1]] = true, true
-	}
-	for i := range b.cards {
-		if s := b.shots[b.cards[i].shot]; s.Bound == ByStep && keeps[s.Step] && !b.cards[i].again {
-			b.cards[i].keeps = s.Step
-		}
-	}
-}
-
-// keepTurns puts the shots of each step that changes the object in a row, the
-// suggested ones and the plan's own apart: battery off stays before screws out.
-// Neighbours with one rig share a place.
-func (b *board) keepTurns() {
-	type end struct{ place, rig int }
-	rows := map[int]end{}
-	for i := range b.cards {
-		c := &b.cards[i]
-		s := &b.shots[c.shot]
-		if !c.window.Change || c.again {
-			continue
-		}
-		row := 2*s.Step + 1
-		if !s.Suggested {
-			row++
-		}
-		last, begun := rows[row]
-		if begun && last.rig != c.rig {
-			last.place++
-		}
-		rows[row] = end{last.place, c.rig}
-		c.turn = turn{row, last.place}
-	}
-}
-
-// precedes holds where x must come before y.
-func (b *board) precedes(x, y *node) bool {
-	return x.window.To < y.window.From ||
-		x.keeps >= 0 && y.keeps >= 0 && b.after[[2]int{x.keeps, y.keeps}] ||
-		x.turn.row > 0 && x.turn.row == y.turn.row && x.turn.place < y.turn.place
 }
 
 // inStoryOrder are the cards as the story has them, put right where they can't

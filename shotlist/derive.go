@@ -41,12 +41,12 @@ type deriving struct {
 func (d *deriving) derive() {
 	s := &d.plan.Steps[d.step]
 	d.cautions(s)
+	d.parts(s, "before", Orientation) // before the wide, which takes the part off
 	if handsOn(s) {
 		d.places(s)
 	} else if len(d.own) == 0 && spoken(s) {
 		d.add("to-camera", Shot{Size: "medium", Of: "presenter: " + s.Title.Print, Covers: []Cover{{Why: Presenter}}})
 	}
-	d.parts(s, "before", Orientation)
 	d.details(s)
 	d.tests(s)
 	d.parts(s, "fitted", Fitted)
@@ -284,6 +284,9 @@ func (d *deriving) add(name string, shot Shot) {
 		shot.Bound = Free
 	case shot.Covers[0].Why == Presenter:
 		shot.Kind, shot.Who, shot.Bound = Camera, s.People, Free
+	case shot.Covers[0].Why == Orientation:
+		shot.Kind, shot.Who, shot.Bound = Camera, s.People, Before
+		shot.States, shot.Without = statesBefore(d.plan, d.step)
 	default:
 		shot.Kind, shot.Who, shot.States = Camera, s.People, statesAt(d.plan, d.step)
 	}

@@ -36,11 +36,11 @@ const (
 )
 
 // Lines are the lines of a session. A step's cautions and cues stand before
-// its first shot, and once more before the first that shows its action, if that
-// is another one: the shots between may be of other steps. A caution that still
+// its first shot, and once more before the first that shows its action, if a
+// shot of another step or a break stands between. A caution that still
 // lasts from an earlier step is given once in a session.
 func (d *Day) Lines(session int, p *plan.Plan, shots []Shot) []Line {
-	w := lineWriter{plan: p, shots: shots, begun: map[begun]bool{}, warned: map[string]bool{}}
+	w := lineWriter{plan: p, shots: shots, begun: map[begun]bool{}, warned: map[string]bool{}, fresh: -1}
 	entries := d.Sessions[session].Entries
 	for i := range entries {
 		w.entry(&entries[i], i == 0)
@@ -55,6 +55,7 @@ type lineWriter struct {
 	setup  string
 	begun  map[begun]bool
 	warned map[string]bool
+	fresh  int // the step whose cautions were given last, with no other step's shot since; -1: none
 }
 
 // begun is a step that has begun: with any shot, or with its action.
@@ -78,8 +79,10 @@ func (w *lineWriter) entry(e *Entry, first bool) {
 	clock := Clock(e.Start)
 	switch e.Kind {
 	case Rest:
+		w.fresh = -1
 		w.add(Line{Kind: Pause, Margin: clock, Words: "Break until " + Clock(e.End), Entry: e})
 	case Wait:
+		w.fresh = -1
 		w.add(Line{Kind: Pause, Margin: clock, Words: "Wait for " + e.Who + " until " + Clock(e.End), Entry: e})
 	case Working:
 		w.care(e.Step, true)
@@ -129,10 +132,14 @@ func (w *lineWriter) head(e *Entry, first bool) {
 
 // care gives a step's cautions and cues.
 func (w *lineWriter) care(step int, action bool) {
-	if w.begun[begun{step, action}] || w.begun[begun{step, true}] {
+	if w.fresh != step {
+		w.fresh = -1
+	}
+	if w.begun[begun{step, action}] || w.begun[begun{step, true}] || w.fresh == step {
 		return
 	}
 	w.begun[begun{step, action}] = true
+	w.fresh = step
 	s := &w.plan.Steps[step]
 	for _, use := range s.Cautions {
 		c := w.plan.CautionOf(s, use)

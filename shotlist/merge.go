@@ -14,6 +14,7 @@ type node struct {
 	rig    int
 	keeps  int
 	turn   turn
+	side   side
 }
 
 // merge puts cards that can stand for each other into one node: equal rig,
@@ -29,11 +30,12 @@ func (b *board) merge() []node {
 	type key struct {
 		from, to, rig, keeps, alone int
 		turn                        turn
+		side                        side
 	}
 	var nodes []node
 	at := map[key]int{}
 	for i, c := range b.cards {
-		k := key{c.window.From, c.window.To, c.rig, c.keeps, 0, c.turn}
+		k := key{c.window.From, c.window.To, c.rig, c.keeps, 0, c.turn, c.side}
 		if !b.rates.merges() {
 			k.alone = i
 		}
@@ -41,7 +43,7 @@ func (b *board) merge() []node {
 		if !known {
 			n = len(nodes)
 			at[k] = n
-			nodes = append(nodes, node{window: c.window, rig: c.rig, keeps: c.keeps, turn: c.turn})
+			nodes = append(nodes, node{window: c.window, rig: c.rig, keeps: c.keeps, turn: c.turn, side: c.side})
 		}
 		nodes[n].cards = append(nodes[n].cards, i)
 	}

@@ -52,6 +52,7 @@ const (
 	ByStep  Bound = iota // the states of its step
 	ByNeeds              // needs of its own
 	Free                 // nothing: somebody talks to the camera, or needs = [] is written
+	Before               // the states that its step finds: it shows what the step then takes away
 )
 
 // Cover is something that a shot shows.
@@ -206,6 +207,21 @@ func narrower(own, step []string) []string {
 		return own
 	}
 	return step
+}
+
+// statesBefore are the states that a step finds, in the order in which they
+// began, and those that it starts.
+func statesBefore(p *plan.Plan, step int) (found, started []string) {
+	for _, v := range p.In(step) {
+		switch {
+		case v.During:
+		case v.From < step:
+			found = append(found, v.State)
+		default:
+			started = append(started, v.State)
+		}
+	}
+	return found, started
 }
 
 // statesAt are the states that hold at some moment of a step, in the order in

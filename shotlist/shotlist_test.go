@@ -71,7 +71,7 @@ other_side = "The clip faces you."
 `)
 	want := []string{
 		"hello-to-camera",
-		"out-sharp-edges-card", "out-wide", "out-pump-before", "out-screws", "out-f12", "out-feed", "out-ohms-display", "out-look-look",
+		"out-sharp-edges-card", "out-pump-before", "out-wide", "out-screws", "out-f12", "out-feed", "out-ohms-display", "out-look-look",
 		"in-wide", "in-pump-fitted", "in-other-side",
 	}
 	if diff := cmp.Diff(want, ids(shots)); diff != "" {

@@ -23,6 +23,8 @@ import (
 //     happens once: only the moment of the step itself.
 //   - A shot with needs of its own: the run of moments around its step, or the
 //     nearest one, in which all of them are met.
+//   - A shot of how a part sits before its step takes it off: any moment of the
+//     block that the step finds, up to the step, and before the step's action.
 //   - A shot that needs nothing of the object floats: any moment.
 //
 // States that hold during one step can be had again by doing the same once
@@ -110,6 +112,11 @@ func (s *story) window(shot *Shot) Window {
 		return Window{From: 0, To: s.last, Floats: true}
 	case shot.Bound == ByNeeds:
 		return s.byNeeds(shot)
+	case shot.Bound == Before:
+		m := Moment(shot.Step) - 1
+		w := s.around(m, shot.Step, func(at int) bool { return s.block[at] == s.block[m] })
+		w.To = min(w.To, m)
+		return w
 	case s.changes(shot.Step):
 		return Window{From: Moment(shot.Step), To: Moment(shot.Step), Change: true}
 	}

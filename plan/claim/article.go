@@ -1,6 +1,9 @@
 package claim
 
-import "fixslate/plan/prose"
+import (
+	"fixslate/plan/prose"
+	"fixslate/plan/trade"
+)
 
 // spans of time by their noun, as many of a unit; those that trade knows stand
 // for themselves.
@@ -22,7 +25,8 @@ func (r *reader) articles() {
 	k := kindsOfWord()
 	taken := r.values
 	for i := 0; i+1 < len(r.words); i++ {
-		if !r.is(i, "a") && !r.is(i, "an") && !r.is(i, "another") {
+		one := r.is(i, "one")
+		if !r.is(i, "a") && !r.is(i, "an") && !r.is(i, "another") && !one {
 			continue
 		}
 		at := i + 1
@@ -38,12 +42,15 @@ func (r *reader) articles() {
 			continue
 		}
 		noun := r.words[at].text
+		if r.single(i, at, one) {
+			continue
+		}
 		if n, ok := notes[noun]; ok {
 			r.value(Value{Number: n, Unit: "GBP", Span: span}, Cost)
 			continue
 		}
 		length, ok := spansOfTime[noun]
-		if !ok || r.words[at].stopped || !full && !r.lasting(i) {
+		if !ok || one && !full || r.words[at].stopped || !full && !r.lasting(i) {
 			continue
 		}
 		if small := noun == "minute" || noun == "second"; small && (!full && r.words[i].mood != order || r.chats(i) || r.is(i-1, "wait") || r.is(i-1, "in")) || r.chats(i) || r.is(at+1, "ago") {
@@ -59,6 +66,32 @@ func (r *reader) articles() {
 	}
 }
 
+// single reads one of what prose has no unit for, and one full unit: "a pint and
+// a half", "one tablespoon", "one full turn".
+func (r *reader) single(i, at int, one bool) bool {
+	k := kindsOfWord()
+	noun := r.words[at].text
+	unit, ok := measureWords[noun]
+	if u, known := trade.LookupUnit(noun); !ok && at > i+1 && known && len(noun) > 2 && !isTime(u) {
+		unit, ok = unitName(u), true
+	}
+	if !ok || r.words[at].stopped || r.words[i].mood == question {
+		return false
+	}
+	v := Value{Number: 1, Unit: unit, Span: prose.Span{Start: r.words[i].start, End: r.words[at].end}}
+	if r.is(at+1, "and") && r.is(at+2, "a") && (r.is(at+3, "half") || r.is(at+3, "quarter")) && !r.in(at+4, k.making) {
+		v.Number, v.End = 1.5, r.words[at+3].end
+		if r.is(at+3, "quarter") {
+			v.Number = 1.25
+		}
+	} else if !one && at == i+1 || unit == "square" || unit == "click" || unit == "stroke" || unit == "notch" {
+		return false // "a cup", "with a click"
+	}
+	r.values = append(r.values, v)
+	r.stated(i)
+	return true
+}
+
 // lasting says whether the word before the article at i makes a length of the
 // noun: "within a year", "takes an hour".
 func (r *reader) lasting(i int) bool {
@@ -68,5 +101,5 @@ func (r *reader) lasting(i int) bool {
 	case "it", "them", "that":
 		return i > 0 && r.words[i].mood == order
 	}
-	return false
+	return i+3 < len(r.words) && r.is(i+2, "or") && r.is(i+3, "so") // "a week or so"
 }

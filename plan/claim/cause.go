@@ -14,8 +14,16 @@ func (r *reader) consequences() {
 			return
 		}
 		switch w.text {
-		case "if", "unless", "when", "without", "so", "or", "too":
+		case "once":
+			if condition < 0 && i+2 < len(r.words) && !r.is(i+1, "in") && !r.is(i+1, "a") && !r.is(i+1, "every") && !r.is(i+1, "per") {
+				condition = i
+			}
+		case "if", "unless", "when", "without", "so", "or", "too", "whenever":
 			if condition < 0 && i+2 < len(r.words) {
+				condition = i
+			}
+		case "with":
+			if condition < 0 && (r.is(i+1, "no") || r.is(i+1, "too") || r.is(i+1, "less") || r.is(i+1, "more")) {
 				condition = i
 			}
 		case "and":
@@ -34,38 +42,132 @@ func (r *reader) consequences() {
 }
 
 // causatives are verbs by which one thing brings about another.
-var causatives = map[string]bool{"makes": true, "make": true, "made": true, "causes": true, "caused": true, "stops": true, "prevents": true, "forces": true, "means": true, "lets": true, "leaves": true}
+var causatives = map[string]bool{"makes": true, "make": true, "made": true, "causes": true, "caused": true, "stops": true, "stopped": true, "prevents": true,
+	"forces": true, "forced": true, "means": true, "meant": true, "lets": true, "let": true, "leaves": true, "keeps": true, "kept": true, "allows": true, "allowed": true,
+	"triggers": true, "triggered": true, "reduces": true, "reduced": true, "increases": true, "increased": true, "slows": true, "slowed": true, "raises": true, "raised": true,
+	"lowers": true, "lowered": true, "turned": true, "sends": true, "sent": true, "leads": true, "led": true}
 
 // causes reads a noun that makes, stops or means something: "low pressure makes
-// it cut out". "That makes it easier" and "which means we can" are talk.
+// it cut out", "the sun has turned the plastic brittle". "That makes it easier"
+// and "which means we can" are talk.
 func (r *reader) causes() {
-	const reach = 3
 	k := kindsOfWord()
 	for i := 1; i+1 < len(r.words); i++ {
 		w := &r.words[i]
-		if w.classes&k.harmed != 0 && w.mood == statement && !r.in(i-1, k.have|k.be|k.self|k.det) && (r.in(i+1, k.det) || r.is(i+1, "it") || r.is(i+1, "them")) {
-			r.add(Causal) // "pulling on the cord broke the strand"
+		if w.text == "because" && r.gives(i) {
+			r.add(Causal)
 			return
 		}
 		if !causatives[w.text] || w.mood != statement || r.words[i+1].stopped || w.stopped {
 			continue
 		}
-		before := &r.words[i-1]
-		if before.classes&(k.pronoun|k.person|k.det|k.wh|k.glue|k.modal|k.be|k.have|k.order|k.prep|k.lead) != 0 || before.text == "not" || before.text == "to" || before.text == "all" {
+		j := i - 1
+		for j > 0 && r.in(j, k.have|k.modal) && !r.words[j].stopped {
+			j--
+		}
+		before := &r.words[j]
+		if before.classes&k.order != 0 && before.classes&k.weak == 0 || before.classes&(k.pronoun|k.person|k.det|k.wh|k.glue|k.modal|k.be|k.have|k.prep|k.lead) != 0 || before.text == "not" || before.text == "to" || before.text == "all" || before.text == "nobody" || before.text == "one" || r.in(i+1, k.particle) {
 			continue
 		}
-		easy := strings.HasSuffix(r.words[i+1].text, "ing") || r.in(i+1, k.self) || r.is(i+1, "sense") || r.is(i+1, "sure")
-		for j := i + 1; j < len(r.words) && j <= i+reach; j++ {
-			switch r.words[j].text {
-			case "can", "easier", "easy", "simple", "simpler", "possible":
-				easy = true
-			}
-		}
-		if !easy {
+		if !r.easy(i) && !r.sounds(i) {
 			r.add(Causal)
 			return
 		}
 	}
+}
+
+// easy says whether what the verb at i brings about is only ease of work.
+func (r *reader) easy(i int) bool {
+	const reach = 3
+	if strings.HasSuffix(r.words[i+1].text, "ing") || r.in(i+1, kindsOfWord().self) || r.is(i+1, "sense") || r.is(i+1, "sure") || r.is(i+1, "us") {
+		return true
+	}
+	for j := i + 1; j < len(r.words) && j <= i+reach; j++ {
+		switch r.words[j].text {
+		case "can", "easier", "easy", "simple", "simpler", "possible", "room", "space":
+			return true
+		}
+	}
+	return false
+}
+
+// sounds says whether the verb at i makes no more than a thing of its own: "the
+// pump makes a noise" names no cause.
+func (r *reader) sounds(i int) bool {
+	return (r.is(i, "makes") || r.is(i, "made") || r.is(i, "make")) && (r.is(i+1, "a") || r.is(i+1, "an") || r.is(i+1, "some") || r.is(i+1, "no"))
+}
+
+// gives says whether the "because" at i gives a cause in the object. Why the
+// speaker does something is talk.
+func (r *reader) gives(i int) bool {
+	k := kindsOfWord()
+	if r.words[i].mood&(own|question) != 0 || r.words[i-1].mood == own {
+		return false
+	}
+	return !r.in(i+1, k.self) && !r.is(i+1, "you")
+}
+
+// when reads what befalls a thing and the condition behind it: "the fan stalls
+// when the capacitor dries out", "it cuts out once it's warm", "you get a squeal
+// if the springs are tired".
+func (r *reader) when() {
+	const reach, farthest = 8, 7
+	k := kindsOfWord()
+	for i := 2; i+2 < len(r.words); i++ {
+		switch r.words[i].text {
+		case "when", "if", "once", "whenever", "unless", "after", "until":
+		default:
+			continue
+		}
+		befalls, somebody := false, false
+		for j := i - 1; j >= 0 && j >= i-reach && !r.words[j+1].stopped; j-- {
+			w := &r.words[j]
+			befalls = befalls || w.mood == statement && (w.classes&k.harm != 0 && r.happens(j) || r.givesOut(j)) || w.mood == viewer && w.classes&k.symptom != 0 && r.perceived(j)
+			somebody = somebody || w.classes&k.self != 0 || w.text == "you" && w.mood != viewer || w.mood == order
+		}
+		if !befalls || somebody {
+			continue
+		}
+		verb := false
+		for j := i + 1; j < len(r.words) && j < i+farthest; j++ {
+			w := &r.words[j]
+			if w.classes&k.self != 0 || w.text == "you" || w.classes&k.settled != 0 && r.in(j-1, k.be) {
+				verb = false
+				break
+			}
+			verb = verb || w.classes&(k.states|k.be|k.modal|k.harm|k.past|k.have) != 0 || isPlural(w.text)
+		}
+		if verb {
+			r.add(Causal)
+			return
+		}
+	}
+}
+
+// givesOut reads verbs of failing that are two words: "cuts out", "shuts down".
+func (r *reader) givesOut(i int) bool {
+	if !r.in(i+1, kindsOfWord().particle) {
+		return false
+	}
+	switch r.words[i].text {
+	case "cuts", "cut", "drops", "dropped", "dies", "gives", "gave", "shuts", "shut", "packs", "packed", "locks", "locked", "blows", "breaks", "falls", "fell", "dries", "dried", "fades", "goes", "went":
+		return r.is(i+1, "out") || r.is(i+1, "off") || r.is(i+1, "down") || r.is(i+1, "up")
+	}
+	return false
+}
+
+// perceived says whether the viewer gets, hears, sees or smells the symptom at i.
+func (r *reader) perceived(i int) bool {
+	const reach = 4
+	found := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		switch r.words[j].text {
+		case "get", "hear", "see", "smell", "notice", "feel", "have":
+			found = true
+		}
+		return !found
+	})
+	return found
 }
 
 // follows reads a condition on a thing and what the thing then does: "if the
@@ -150,7 +252,7 @@ func (r *reader) happens(i int) bool {
 	if before.classes&(k.det|k.prep|k.be|k.self|k.order|k.glue) != 0 && before.classes&k.modal == 0 && before.text != "it" && before.text != "they" && before.text != "that" {
 		return false
 	}
-	return before.text != "to" && before.text != "you" && before.text != "not"
+	return before.text != "to" && before.text != "you" && before.text != "not" && before.text != "too" && before.text != "very" && before.text != "no"
 }
 
 // diagnosed reads "if it hums, it's the capacitor": a condition, then what it

@@ -209,6 +209,11 @@ func (r *reader) coded(s prose.Span) bool {
 // the second number is far from the first, as no range is.
 func (r *reader) dashed(f *prose.Figure, at int) bool {
 	text := f.Of(r.text)
+	if !f.Spoken && f.Kind == prose.Range && r.found.has(PartNumber) && !strings.ContainsAny(text, " .") {
+		// "17-220B, not 17-220A": the second looks like a range of amps
+		r.value(Value{Part: text, Span: f.Span}, PartNumber)
+		return true
+	}
 	if f.Spoken || f.Kind != prose.Range || !strings.Contains(text, "-") || strings.ContainsAny(text, " .") || len(f.Values) < 2 {
 		return false
 	}

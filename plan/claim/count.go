@@ -64,24 +64,24 @@ var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit":
 // filler are words that may stand between a number and what it measures: "two
 // full turns".
 var filler = map[string]bool{"full": true, "whole": true, "complete": true, "good": true, "clear": true, "solid": true, "clean": true, "further": true,
-	"more": true, "extra": true, "proper": true, "straight": true, "odd": true, "steady": true, "further-more": true}
+	"more": true, "extra": true, "proper": true, "straight": true, "odd": true, "steady": true, "cold": true, "cranking": true, "peak": true, "continuous": true, "nominal": true, "starting": true, "running": true, "heaped": true, "level": true}
 
 // colloquial reads units that are none of trade's tables and units behind a
 // word that fills: "240 grit", "two full turns", "four point seven k". scale is
 // what the numbers are to be divided by.
 func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale float64, ok bool) {
 	k := kindsOfWord()
-	if strings.HasSuffix(strings.ToLower(f.Of(r.text)), "k") && r.near(at, farthestUnit, k.resistive) {
+	if text := strings.ToLower(f.Of(r.text)); (strings.HasSuffix(text, "k") || f.Spoken && strings.Contains(text, " k ")) && r.near(at, farthestUnit, k.resistive) {
 		return "kohm", 1000, true
 	}
 	if n >= len(r.words) || r.words[n].stopped {
 		return "", 1, false
 	}
-	if filler[r.words[n].text] && n+1 < len(r.words) && !r.words[n+1].stopped {
-		if u, ok := trade.LookupUnit(r.words[n+1].text); ok && len(r.words[n+1].text) > 2 {
+	for skipped := 0; skipped < 2 && filler[r.words[n].text] && n+1 < len(r.words) && !r.words[n+1].stopped; skipped++ {
+		n++
+		if u, ok := trade.LookupUnit(r.words[n].text); ok && len(r.words[n].text) > 2 {
 			return unitName(u), 1, true
 		}
-		n++
 	}
 	w := r.words[n].text
 	if w == "threads" && r.is(n+1, "per") && r.is(n+2, "inch") {
@@ -246,9 +246,9 @@ func (r *reader) compounded(f *prose.Figure, at, n int) (string, bool) {
 	if len(f.Values) != 1 || f.Values[0].Number < 2 || f.Values[0].Number != float64(int(f.Values[0].Number)) {
 		return "", false
 	}
-	if tail := r.text[f.End:]; strings.HasPrefix(tail, "-") && at < len(r.words) {
-		// "24-tooth" is one word
-		_, noun, ok := strings.Cut(prose.Fold(r.text[f.End:r.words[at].end]), "-")
+	if tail, last := r.text[f.End:], r.wordAt(f.End); strings.HasPrefix(tail, "-") && last < len(r.words) {
+		// "24-tooth" and "a hundred and twenty-tooth" end inside a word
+		_, noun, ok := strings.Cut(prose.Fold(r.text[f.End:r.words[last].end]), "-")
 		if ok && noun != "" && !isPlural(noun) && vocabulary().words[noun]&(k.prep|k.particle) == 0 {
 			return noun, true
 		}

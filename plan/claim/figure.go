@@ -16,7 +16,7 @@ func (r *reader) figured() {
 		if r.coded(r.figures[i].Span) {
 			continue
 		}
-		if i+1 < len(r.figures) && r.share(&r.figures[i], &r.figures[i+1]) {
+		if i+1 < len(r.figures) && (r.share(&r.figures[i], &r.figures[i+1]) || r.spokenThread(&r.figures[i], &r.figures[i+1])) {
 			i++
 			continue
 		}
@@ -145,7 +145,7 @@ func (r *reader) amount(f *prose.Figure, at int) {
 	}
 	unit := f.Values[0].Unit
 	switch {
-	case unit == "" && r.dashed(f, at):
+	case (unit == "" || r.found.has(PartNumber)) && r.dashed(f, at):
 	case unit == "" && isYear(f.Values[0].Number) && isYear(f.Values[len(f.Values)-1].Number) && len(f.Values) > 1:
 		r.year(f, at)
 	case unit == "lb" && r.isPrice(at):
@@ -229,27 +229,6 @@ func (r *reader) orderedBefore(i int) bool {
 	return i > 0 && r.words[min(i, len(r.words)-1)].mood == order
 }
 
-// stated says whether a value was read on this object or is what it should be:
-// an instrument or the speaker gives a reading; a label, a sheet and an order
-// give a value.
-func (r *reader) stated(i int) {
-	const reach = 9
-	k := kindsOfWord()
-	i = min(i, len(r.words)-1)
-	if r.words[i].mood != order {
-		read := false
-		r.clauseBefore(i, reach, func(j int) bool {
-			read = read || r.in(j, k.reading) && !r.in(j-1, k.modal)
-			return !read
-		})
-		if read {
-			r.add(Measurement)
-			return
-		}
-	}
-	r.add(Spec)
-}
-
 // perTime reads a quantity "a minute" or "per hour": "nine litres a minute".
 func (r *reader) perTime(f *prose.Figure, at int) bool {
 	n := r.wordAt(f.End)
@@ -262,15 +241,44 @@ func (r *reader) perTime(f *prose.Figure, at int) bool {
 		return false
 	}
 	period := r.words[n+1].text
-	for _, v := range f.Values {
-		unit := unitName(v.Unit) + " per " + period
-		if u, ok := trade.LookupUnit(v.Unit.Spoken(2) + " per " + period); ok {
-			unit = unitName(u)
-		}
-		r.values = append(r.values, Value{Number: v.Number, Unit: unit, Span: f.Span})
+	if next := r.after(f); next != nil && len(next.Values) == 1 && next.Values[0].Unit == "" && next.Kind == prose.Count && r.isBare(next) && r.joinedBy(n+2, next, "to", "and", "or") {
+		// "from six litres a minute to eleven"
+		r.rated(next, unitOver(f.Values[0].Unit, period))
+		next.Kind = prose.Ordinal // it is told
 	}
+	r.rated(f, unitOver(f.Values[0].Unit, period))
 	r.stated(at)
 	return true
+}
+
+// unitOver is a unit reckoned by a period.
+func unitOver(u trade.Unit, period string) string {
+	if known, ok := trade.LookupUnit(u.Spoken(2) + " per " + period); ok {
+		return unitName(known)
+	}
+	return unitName(u) + " per " + period
+}
+
+func (r *reader) rated(f *prose.Figure, unit string) {
+	for _, v := range f.Values {
+		r.values = append(r.values, Value{Number: v.Number, Unit: unit, Span: f.Span})
+	}
+}
+
+// after is the figure behind f, nil for none.
+func (r *reader) after(f *prose.Figure) *prose.Figure {
+	n, _ := slices.BinarySearchFunc(r.figures, f.End, func(g prose.Figure, at int) int { return g.Start - at })
+	if n < len(r.figures) {
+		return &r.figures[n]
+	}
+	return nil
+}
+
+// joinedBy says whether a figure follows word i directly or behind one of the
+// joining words.
+func (r *reader) joinedBy(i int, f *prose.Figure, joints ...string) bool {
+	at := r.wordAt(f.Start)
+	return at == i+1 && slices.Contains(joints, r.words[i].text)
 }
 
 // take takes all numbers of a figure.
@@ -287,14 +295,58 @@ func (r *reader) take(f *prose.Figure) {
 			unit = "ml"
 		case v.Unit == "p":
 			number, unit = number/100, "GBP"
+		case v.Unit == "c" && r.tuned(f):
+			r.values = append(r.values, Value{Number: number, Unit: "cent", Span: f.Span})
+			continue
 		case v.Unit == "c":
 			number, unit = number/100, "USD"
+		case v.Unit == trade.Millimetre && r.isCable(f):
+			unit = "mm2"
 		}
 		if isMoney(v.Unit) {
 			r.add(Cost)
 		}
 		r.values = append(r.values, Value{Number: number, Unit: unit, Span: f.Span})
 	}
+}
+
+// tuned says whether cents are hundredths of a semitone: "eight cents flat".
+func (r *reader) tuned(f *prose.Figure) bool {
+	const reach = 7
+	n := r.wordAt(f.End)
+	if r.is(n, "flat") || r.is(n, "sharp") || r.is(n, "out") {
+		return true
+	}
+	for j := max(0, n-reach); j < len(r.words) && j < n+reach; j++ {
+		switch r.words[j].text {
+		case "tuning", "tuner", "pitch", "octave", "semitone", "tune", "unison":
+			return true
+		}
+	}
+	return false
+}
+
+// isCable says whether millimetres are the section of a conductor: "2.5 mil twin
+// and earth", "one point five millimetre flex". The sizes are those of IEC 60228.
+func (r *reader) isCable(f *prose.Figure) bool {
+	const reach = 3
+	for _, v := range f.Values {
+		switch v.Number {
+		case 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70:
+		default:
+			return false
+		}
+	}
+	n := r.wordAt(f.End)
+	for j := n; j < len(r.words) && j < n+reach && !r.words[j].stopped; j++ {
+		switch r.words[j].text {
+		case "twin", "flex", "tails", "core", "three-core", "two-core", "singles", "swa", "conductor", "conductors":
+			return true
+		case "cable":
+			return r.is(n-1, "mil") && f.Values[0].Number != math.Trunc(f.Values[0].Number) || r.is(r.wordAt(f.Start)-1, "core")
+		}
+	}
+	return false
 }
 
 // isVolume says whether "mil" is a millilitre here: what is poured, topped up or
@@ -338,6 +390,13 @@ func (r *reader) year(f *prose.Figure, at int) {
 
 func isYear(n float64) bool { return n >= 1800 && n < 2200 && n == math.Trunc(n) }
 
+// inchThread takes the diameter and the threads per inch.
+func (r *reader) inchThread(t trade.Thread, at prose.Span) {
+	const inch = 25.4 // mm, exact by definition
+	r.value(Value{Number: math.Round(t.Diameter/inch*1e6) / 1e6, Unit: "inch", Span: at}, Spec)
+	r.value(Value{Number: math.Round(inch / t.Pitch), Unit: "tpi", Span: at}, Spec)
+}
+
 // part takes a part number. A thread is a size, a drive names a tool and "42T"
 // counts teeth.
 func (r *reader) part(f *prose.Figure) {
@@ -345,6 +404,9 @@ func (r *reader) part(f *prose.Figure) {
 	at := r.wordAt(f.Start)
 	if t, ok := trade.ParseThread(strings.TrimSuffix(text, "s")); ok && !t.Inch() {
 		r.value(Value{Number: t.Diameter, Unit: "mm", Span: f.Span}, Spec)
+		return
+	} else if ok && strings.Contains(text, "-") {
+		r.inchThread(t, f.Span)
 		return
 	}
 	if _, ok := trade.ParseDrive(text); ok {

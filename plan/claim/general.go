@@ -140,7 +140,7 @@ func (r *reader) modals() {
 		if w.mood&(statement|order) == 0 || r.said(i, k.self) || r.is(i-1, "you") || r.is(i-2, "you") || i == 0 && w.text == "may" || r.is(i-1, "in") || r.cautions(i) {
 			continue
 		}
-		if i == 0 && !r.in(1, k.order|k.be|k.have|k.lead) || r.in(i-1, k.det) {
+		if i == 0 && !r.in(1, k.order|k.be|k.have|k.lead) || r.in(i-1, k.det) && !r.in(i-1, k.pronoun) {
 			continue // "could you", "the might"
 		}
 		switch w.text {

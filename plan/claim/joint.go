@@ -1,9 +1,12 @@
 package claim
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"fixslate/plan/prose"
+	"fixslate/plan/trade"
 )
 
 // What two figures are together: a share, a ratio, a rate, one unit for both.
@@ -30,7 +33,7 @@ func (r *reader) inherit(i int) {
 	var like *prose.Figure
 	if i > 0 && r.alike(&r.figures[i-1], f) {
 		like = &r.figures[i-1]
-	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && r.andBetween(f, &r.figures[i+1]) {
+	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && (r.andBetween(f, &r.figures[i+1]) || r.listed(f, &r.figures[i+1])) {
 		like = &r.figures[i+1]
 	}
 	if like == nil || isTime(like.Values[0].Unit) && r.words[min(r.wordAt(f.Start), len(r.words)-1)].mood == order {
@@ -60,7 +63,7 @@ func (r *reader) isBare(f *prose.Figure) bool {
 // other may share.
 func (r *reader) alike(a, b *prose.Figure) bool {
 	from, to := r.wordAt(a.End), r.wordAt(b.Start)
-	if to-from > farthestUnit || to-from < 1 {
+	if to-from > farthestUnit || to-from < 1 && strings.TrimSpace(r.text[a.End:b.Start]) != "," {
 		return false
 	}
 	for _, f := range []*prose.Figure{a, b} {
@@ -80,6 +83,37 @@ func (r *reader) andBetween(a, b *prose.Figure) bool {
 		switch r.words[j].text {
 		case "and", "or", "to", "maybe", "perhaps", "possibly", "even", "say":
 			return true
+		}
+	}
+	return false
+}
+
+// listed says whether nothing but a comma, or the words for another place, stand
+// between two figures: "ten, twelve bar", "front thirty two rear thirty six psi".
+func (r *reader) listed(a, b *prose.Figure) bool {
+	k := kindsOfWord()
+	from, to := r.wordAt(a.End), r.wordAt(b.Start)
+	for j := from; j < to; j++ {
+		if !r.in(j, k.where|k.det) {
+			return false
+		}
+	}
+	return to > from || strings.TrimSpace(r.text[a.End:b.Start]) == ","
+}
+
+// spokenThread reads "a quarter twenty" and "three eighths sixteen": a diameter
+// in inches and its threads, where there is such a thread.
+func (r *reader) spokenThread(a, b *prose.Figure) bool {
+	if a.Kind != prose.Fraction || b.Kind != prose.Count || len(a.Values) != 1 || len(b.Values) != 1 || r.wordAt(b.Start) != r.wordAt(a.End) {
+		return false
+	}
+	for bottom := 2.0; bottom <= 16; bottom *= 2 {
+		if top := a.Values[0].Number * bottom; top == math.Trunc(top) {
+			t, ok := trade.ParseThread(fmt.Sprintf("%g/%g-%g", top, bottom, b.Values[0].Number))
+			if ok {
+				r.inchThread(t, prose.Span{Start: a.Start, End: b.End})
+			}
+			return ok
 		}
 	}
 	return false
@@ -121,8 +155,24 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	if !r.is(at, "in") || !r.is(at-1, "one") {
 		return false
 	}
+	if r.slopes(at) {
+		r.value(Value{Number: f.Values[0].Number, Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Spec)
+		return true
+	}
 	r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Frequency)
 	return true
+}
+
+// slopes says whether "one in eighty" at i is a gradient.
+func (r *reader) slopes(i int) bool {
+	const reach = 6
+	for j := max(0, i-reach); j < len(r.words) && j < i+reach; j++ {
+		switch r.words[j].text {
+		case "fall", "falls", "slope", "slopes", "gradient", "incline", "ramp", "pitch", "pitched", "rises", "drops":
+			return true
+		}
+	}
+	return false
 }
 
 func percent(share float64) float64 { return math.Round(share*1e6) / 1e4 }

@@ -43,6 +43,9 @@ func (r *reader) read() {
 	r.comparisons()
 	r.consequences()
 	r.causes()
+	r.effects()
+	r.when()
+	r.named()
 	r.properties()
 	r.habits()
 }

@@ -41,6 +41,11 @@ func (r *reader) degrees(i int, number float64) string {
 		}
 		return "degC"
 	}
+	for j := max(0, i-reach); j < i && j < len(r.words); j++ {
+		if r.is(j, "gas") || r.is(j, "fan") {
+			return "degC" // "gas mark four is a hundred and eighty degrees"
+		}
+	}
 	if number == 45 || number > 0 && int(number)%90 == 0 && number == float64(int(number)) {
 		return "deg"
 	}

@@ -138,6 +138,9 @@ func (s *scanner) amountAt(i int) (amount, bool) {
 func (s *scanner) withUnit(n numeral) amount {
 	a := amount{numeral: n, until: n.end}
 	at := n.end
+	if s.mark(at) == '-' && s.word(at+1) == "ish" && !s.isGlued(at+2) { // "twenty-ish ohms"
+		at += 2
+	}
 	switch {
 	case s.kind(at) == spaceToken && !strings.Contains(s.at(at), "\n\n"):
 		at++

@@ -38,11 +38,27 @@ func (s *scanner) andHalf(a *amount) {
 		return
 	}
 	end := s.denominatorEnd(at)
-	if m := s.withUnit(numeral{start: at, end: end, top: top, bottom: bottom, inWords: true}); m.hasUnit {
+	if m := s.withUnit(numeral{start: at, end: end, top: top, bottom: bottom, inWords: true}); m.hasUnit && !s.isPeriod(end) {
 		return // "an inch and a quarter turn"
 	}
 	a.value += float64(top) / float64(bottom)
 	a.until = end
+}
+
+// isPeriod says whether "a week" or the like stands at token i: what a rate is
+// reckoned by.
+func (s *scanner) isPeriod(i int) bool {
+	at := s.over(i)
+	switch s.word(at) {
+	case "a", "an", "per", "every":
+	default:
+		return false
+	}
+	switch s.word(s.over(at + 1)) {
+	case "second", "minute", "hour", "day", "week", "month", "year", "season":
+		return true
+	}
+	return false
 }
 
 // inWords reads an expression that begins with a number in words.
@@ -140,6 +156,10 @@ func (s *scanner) addThousands(e *expression) {
 		return
 	}
 	e.end = at + 1
+	if s.word(at) == "k" && e.amounts[0].value < 1000 && s.number(s.over(e.end)).class == oneWord && s.noun(s.over(e.end)+1) == "" {
+		value.Number += 100 * s.number(s.over(e.end)).value // "four k seven"
+		e.end = s.over(e.end) + 1
+	}
 	if m, ok := s.unitAt(s.over(e.end), &e.amounts[0].numeral); ok && value.Unit == "" {
 		value.Unit, e.end = m.unit, m.end
 	}
@@ -294,7 +314,9 @@ func (s *scanner) addSmaller(e *expression) {
 		s.addInches(e, next)
 		return
 	}
-	if a.of.unit != "m" && !a.of.money {
+	less, timed := smaller[a.of.unit]
+	timed = timed && (a.of.unit == "h" || a.of.unit == "min")
+	if a.of.unit != "m" && !a.of.money && !timed {
 		return
 	}
 	if w := s.number(next); next == a.until || w.class != teenWord && w.class != tensWord {
@@ -308,6 +330,13 @@ func (s *scanner) addSmaller(e *expression) {
 		return // "two metre ten screws"
 	}
 	e.values = []Value{{Number: a.value + b.value/100, Unit: a.of.unit}}
+	if timed { // "two hours twenty"
+		if b.value >= less.many {
+			e.values = nil
+			return
+		}
+		e.values = []Value{{Number: a.value*less.many + b.value, Unit: less.unit}}
+	}
 	e.end = b.until
 }
 

@@ -142,7 +142,7 @@ func (s *scanner) fits(m *measure, spelling string, after *numeral) bool {
 		if s.word(next) == "of" && liquids[s.word(s.over(next+1))] {
 			m.unit = "mL"
 		}
-	case "pounds":
+	case "pounds", "pound":
 		m.money = s.isPrice(after, m.end)
 		if m.money {
 			m.unit = "GBP"

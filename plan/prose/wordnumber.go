@@ -1,6 +1,10 @@
 package prose
 
-import "strings"
+import (
+	"strings"
+
+	"fixslate/plan/trade"
+)
 
 // wordClass is the part a word plays in a number.
 type wordClass uint8
@@ -101,7 +105,7 @@ func (s *scanner) positive(i int) (numeral, bool) {
 		first.class == hundredWord || first.class == scaleWord || first.class == dozenWord {
 		return n, false
 	}
-	c := count{s: s, end: i}
+	c := count{s: s, start: i, end: i}
 	c.whole(i)
 	n.value, n.digitRun, n.end = c.total+c.group, c.run > 2, c.end
 	n.yearly = c.yearly && c.end > i
@@ -148,7 +152,7 @@ func (s *scanner) articled(i int) (numeral, bool) {
 		n.start = i
 		return n, ok
 	case numberWords[w].class == hundredWord, numberWords[w].class == scaleWord:
-		c := count{s: s, group: 1, end: next}
+		c := count{s: s, start: i, group: 1, end: next}
 		c.whole(next)
 		n.value, n.end = c.total+c.group, c.end
 		return n, true
@@ -169,6 +173,7 @@ func (s *scanner) articled(i int) (numeral, bool) {
 // count adds up the words of a whole number.
 type count struct {
 	s            *scanner
+	start        int // the first token of the number
 	total, group float64
 	end          int    // behind the last word taken
 	digits       string // the number so far if it was given digit by digit
@@ -292,8 +297,8 @@ func (c *count) runOn(w numberWord) bool {
 
 func unitDigit(w numberWord) string { return string(rune('0' + int(w.value))) }
 
-// bundle reads "two thirty" as 230 where a unit follows that is given in such
-// numbers; "two thirteen millimetre nuts" are two.
+// bundle reads "two thirty" as 230 where a unit follows; "two thirteen
+// millimetre nuts" are two.
 func (c *count) bundle(w numberWord) bool {
 	at := c.s.link(c.end) // the second word
 	after := c.s.link(at + 1)
@@ -306,11 +311,36 @@ func (c *count) bundle(w numberWord) bool {
 		c.group, c.run = c.group*100+w.value, 0 // "take it out at one twenty"
 		return true
 	}
-	switch word := c.s.word(after); word {
-	case "volt", "volts", "watt", "watts", "rpm", "psi", "degrees", "quid", "kilometres", "miles", "v", "mains", "ac", "dc":
+	if c.s.measures(after) && !(c.s.countsThings(after) && !c.s.isArticle(c.s.back(c.start))) {
 		c.group = c.group*100 + w.value
 		c.run = 0
 		return true
 	}
 	return false
+}
+
+// measures says whether the word at i is a unit that stands behind such
+// numbers: "two twenty ohms". A time or an order of things is told otherwise.
+func (s *scanner) measures(i int) bool {
+	w := s.word(i)
+	switch w {
+	case "v", "mains", "ac", "dc", "newton", "foot", "inch", "quid", "bucks":
+		return true
+	case "second", "seconds", "a", "in", "at", "to", "or", "and":
+		return false
+	}
+	_, ok := trade.LookupUnit(w)
+	return ok && len(w) > 2
+}
+
+// countsThings says whether a plural noun stands behind the unit at i: of "two
+// twelve volt batteries" there are two.
+func (s *scanner) countsThings(i int) bool {
+	w := s.noun(i + 1)
+	return len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
+}
+
+func (s *scanner) isArticle(i int) bool {
+	w := s.word(i)
+	return w == "a" || w == "an"
 }

@@ -1,0 +1,94 @@
+package claim
+
+import "strings"
+
+// stated says of a value at word i whether it was found on this object or is
+// what the object should have: a measurement or a spec.
+func (r *reader) stated(i int) {
+	i = min(i, len(r.words)-1)
+	if r.observed(i) {
+		r.add(Measurement)
+		return
+	}
+	r.add(Spec)
+}
+
+// observed reads by the verb: an instrument or the speaker gives a reading; the
+// past tense and "is drawing" tell of one time, as do "now" and "too short"; a
+// label, a sheet, an order and "should" give what is meant to be. What a thing
+// has or takes in the present is so always, and no reading.
+func (r *reader) observed(i int) bool {
+	const reach = 9
+	k := kindsOfWord()
+	mood := r.words[i].mood
+	if mood&(order|question) != 0 {
+		return false
+	}
+	found, meant := false, false
+	r.clauseBefore(i, reach, func(j int) bool {
+		w := &r.words[j]
+		switch {
+		case w.classes&k.modal != 0 && w.text != "can", w.text == "needs", w.text == "need", w.text == "wants", w.text == "want", w.text == "meant", w.text == "supposed", w.text == "rated", w.text == "requires":
+			meant = true
+		case w.classes&k.reading != 0, w.classes&k.past != 0 && !r.in(j-1, k.modal):
+			found = true
+		case strings.HasSuffix(w.text, "ing") && len(w.text) > 4 && w.text != "during" && w.text != "spring" && w.text != "bearing" && w.text != "ring" && r.in(j-1, k.be):
+			found = true
+		}
+		return true
+	})
+	switch {
+	case meant:
+		return false
+	case found:
+		return true
+	case mood == own:
+		return r.has(i) || r.in(i-1, k.have) || r.is(i-1, "to") && r.is(i-2, "down") || r.is(i-1, "to") && r.is(i-2, "up")
+	}
+	return r.standsAt(i) || r.thisOnce(i)
+}
+
+// standsAt reads "the flue is at 140", "it's only 38 at the tap", "the disc is
+// down to eight mil", "there's 12 V on that terminal".
+func (r *reader) standsAt(i int) bool {
+	const reach = 4
+	k := kindsOfWord()
+	if r.in(i-1, k.settling) {
+		return false
+	}
+	if r.is(i-1, "at") && (r.is(i-2, "sits") || r.is(i-2, "hovers") || r.is(i-2, "settles") || r.in(i-2, k.be)) {
+		return true
+	}
+	j := i - 1
+	for j > 0 && (r.is(j, "at") || r.is(j, "down") || r.is(j, "up") || r.is(j, "to") || r.is(j, "only") || r.is(j, "still") || r.is(j, "just") || r.is(j, "already") || r.in(j, k.about)) {
+		j--
+	}
+	if j < i-1 && r.in(j, k.be) && !r.in(i-1, k.about) {
+		return true
+	}
+	there := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		there = there || r.in(j, k.be) && r.is(j-1, "there")
+		return !there
+	})
+	return there
+}
+
+// thisOnce says whether words behind the value tell of now, here, and this one:
+// "twelve volts now", "two millimetres too short", "half a mil out".
+func (r *reader) thisOnce(i int) bool {
+	const reach = 6
+	for j := i + 1; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {
+		switch r.words[j].text {
+		case "now", "today", "already", "currently":
+			return true
+		case "too":
+			return j+1 < len(r.words)
+		case "here":
+			return r.is(j-1, "in")
+		case "flat", "sharp", "short", "out", "slow":
+			return (j+1 >= len(r.words) || r.words[j+1].stopped) && !r.is(j-1, "the")
+		}
+	}
+	return false
+}

@@ -76,6 +76,27 @@ func (r *reader) causes() {
 	}
 }
 
+// conditional says whether the sentence tells what to make of what may be seen:
+// it opens with a condition, or says what a sight means.
+func (r *reader) conditional() bool {
+	if len(r.words) == 0 || r.asks {
+		return false
+	}
+	switch first := &r.words[0]; first.text {
+	case "if", "when", "where", "unless", "once", "whenever", "no":
+		return true
+	}
+	for i := range r.words {
+		switch {
+		case r.is(i, "means"), r.is(i, "mean") && i > 0, r.is(i, "tells") && r.is(i+1, "you"), r.is(i, "says") && r.is(i+1, "that"):
+			if r.words[i].mood&(own|order) == 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // easy says whether what the verb at i brings about is only ease of work.
 func (r *reader) easy(i int) bool {
 	const reach = 3

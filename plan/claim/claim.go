@@ -63,6 +63,7 @@ type Claim struct {
 	Kinds         []Kind
 	Values        []Value
 	NeedsEvidence bool
+	Conditional   bool     // says what to make of what may be seen: "if it binds it's bent", "no flash means the coil is dead"
 	Evidence      []string // in a plan: "test:ohms", "source:sheet", "opinion"
 }
 
@@ -77,6 +78,7 @@ func Sentence(text string) Claim {
 		r := newReader(span.Of(text))
 		r.read()
 		found |= r.found
+		c.Conditional = c.Conditional || r.conditional()
 		for _, v := range r.values {
 			v.Start += span.Start
 			v.End += span.Start

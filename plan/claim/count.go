@@ -322,6 +322,24 @@ func (r *reader) left(n int) bool {
 	return false
 }
 
+// dialUnit is the unit of a bare reading by what gave it: a caliper reads
+// millimetres, a battery stands at volts.
+func (r *reader) dialUnit(at int, number float64, whole bool) string {
+	for j := max(0, at-longestDial); j < at; j++ {
+		switch r.words[j].text {
+		case "caliper", "calipers", "micrometer", "vernier":
+			if !whole {
+				return "mm"
+			}
+		case "battery", "battery's", "voltage", "volts":
+			if number > 1 && number < 60 && !whole {
+				return "V"
+			}
+		}
+	}
+	return ""
+}
+
 // longestDial bounds the way from a reading to what shows it, in words.
 const longestDial = 8
 
@@ -356,6 +374,9 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	}
 	if r.near(at, longestDial, k.priced) && !meter {
 		return "", true
+	}
+	if unit := r.dialUnit(at, f.Values[0].Number, whole); unit != "" {
+		return unit, true
 	}
 	if r.near(at, longestDial, k.thermal) || negative && r.near(at, longestDial, k.heat) {
 		return "degC", true // metric first

@@ -98,13 +98,13 @@ func (r *reader) acts(j, i int, helped bool) bool {
 	if w.classes&(k.self|k.det|k.prep|k.glue|k.wh|k.lead) != 0 && w.classes&k.pronoun == 0 && w.classes&k.particle == 0 || w.text == "you" || w.text == "to" || w.text == "who" {
 		return w.text == "and" && isPast(verb) && r.pastBefore(j)
 	}
-	if w.classes&k.person != 0 && w.text != "somebody" && w.text != "someone" {
+	if w.text == "one" && j == 0 || w.classes&k.person != 0 && w.text != "somebody" && w.text != "someone" {
 		return false
 	}
 	if r.who(j) {
 		return false
 	}
-	if w.classes&k.pronoun != 0 {
+	if w.classes&k.pronoun != 0 && w.text != "one" && w.text != "ones" {
 		// "this breaks the seal and off it comes" is what one does; "it's been
 		// draining the battery" and "that cured it" are said of a thing
 		return helped && !r.is(i-1, "to") || r.in(i, k.mend) || isPast(verb) && w.text != "that" && w.text != "this" || w.text == "which" || w.text == "that" && j > 0 && !r.words[j].stopped
@@ -184,7 +184,7 @@ func (r *reader) named() {
 		for be > 0 && be > i-4 && !r.in(be, k.be) {
 			be--
 		}
-		if be < 1 || !r.in(be, k.be) || be == i-1 || r.words[be].mood == question || r.is(be+1, "no") || r.is(be+1, "not") || r.is(be+1, "a") {
+		if be < 1 || !r.in(be, k.be) || be == i-1 || r.words[be].mood == question || !r.in(be+1, k.poss) && !r.is(be+1, "the") {
 			continue
 		}
 		points := r.is(be-1, "there") || r.is(be-1, "here") || r.is(be-1, "that") || r.is(be-1, "this")

@@ -53,6 +53,10 @@ func (r *reader) figure(f *prose.Figure) {
 		r.part(f)
 	case prose.Money:
 		r.take(f)
+		if r.values[len(r.values)-1].Unit == "cent" {
+			r.stated(at)
+			return
+		}
 		if r.paid(at) {
 			r.add(Measurement)
 		}
@@ -144,6 +148,9 @@ func (r *reader) amount(f *prose.Figure, at int) {
 		return
 	}
 	unit := f.Values[0].Unit
+	if r.vague(f, at) {
+		return
+	}
 	switch {
 	case (unit == "" || r.found.has(PartNumber)) && r.dashed(f, at):
 	case unit == "" && isYear(f.Values[0].Number) && isYear(f.Values[len(f.Values)-1].Number) && len(f.Values) > 1:
@@ -188,7 +195,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || r.said(at, kindsOfWord().self)) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
-	if r.chats(at) || r.is(n, "mark") || r.is(n, "later") && r.said(at, kindsOfWord().self) {
+	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, kindsOfWord().self) {
 		return
 	}
 	if r.is(at-1, "every") || r.is(at-1, "per") {
@@ -222,6 +229,23 @@ func (r *reader) chats(at int) bool {
 		return true
 	})
 	return ahead && mine && idle || r.is(at-2, "back") && r.is(at-1, "in")
+}
+
+// meanwhile says whether the speaker fills the time: "give it a couple of
+// minutes while I find my glasses".
+func (r *reader) meanwhile(n int) bool {
+	return r.is(n, "while") && (r.in(n+1, kindsOfWord().self) || r.is(n+1, "you"))
+}
+
+// ordinals says whether "one second" is two of a row: "first one second one".
+func (r *reader) ordinals(at, n int) bool {
+	return r.is(n-1, "second") && (r.is(at-1, "first") || r.is(n, "one") || r.in(n, kindsOfWord().det))
+}
+
+// vague holds for "a turn or two" in an order: some, no number.
+func (r *reader) vague(f *prose.Figure, at int) bool {
+	at = min(at, len(r.words)-1)
+	return f.Kind == prose.Range && r.words[at].mood == order && (r.is(at, "a") || r.is(at, "an")) && strings.HasSuffix(f.Of(r.text), " or two")
 }
 
 // orderedBefore says whether the clause of word i is an order.

@@ -51,11 +51,23 @@ func (r *reader) beliefs() {
 		if r.is(next, "that") {
 			next++
 		}
+		if believes && r.filmed(next) {
+			continue // "I think the light's better from this side"
+		}
 		if believes && (r.is(next, "about") || r.is(next, "of") || r.is(next, "it") && r.is(next+1, "over")) || r.planned(next) || !believes && r.planned(i-2) {
 			continue
 		}
 		r.add(Hedge)
 	}
+}
+
+// filmed says whether the film is what is spoken of from word i on.
+func (r *reader) filmed(i int) bool {
+	k := kindsOfWord()
+	for r.in(i, k.det) {
+		i++
+	}
+	return r.in(i, k.filming) && (!r.is(i, "light") && !r.is(i, "screen") && !r.is(i, "focus") || r.in(i+1, k.be) && r.in(i+2, k.better))
 }
 
 // self says whether the speaker is the subject of the verb at i.
@@ -108,6 +120,62 @@ func (r *reader) nobodies() {
 	}
 }
 
+// noneOfThem reads a subject with "no": "no boiler of this age is without
+// sludge"; and "everything" as what a thing does something to: "sticks to
+// anything". "No problem" and "that's everything" are talk.
+func (r *reader) noneOfThem() {
+	const reach = 7
+	k := kindsOfWord()
+	for i := range r.words {
+		if r.words[i].mood != statement {
+			continue
+		}
+		switch r.words[i].text {
+		case "no":
+			if i > 0 && !r.words[i].stopped && !r.in(i-1, k.glue|k.lead) || !r.deniable(i+1) {
+				continue
+			}
+			for j := i + 2; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {
+				if r.in(j, k.states|k.modal|k.harm) && !r.in(j-1, k.prep|k.det) {
+					if causatives[r.words[j].text] {
+						return // "no flash means the coil is dead"
+					}
+					r.add(Universal)
+					return
+				}
+			}
+		case "anything", "everything", "anywhere", "everywhere", "anyone", "anybody":
+			if i > 1 && (r.in(i-1, k.prep) || r.is(i-1, "absolutely") || isPlural(r.words[i-1].text)) && !r.in(i-1, k.be) && !r.said(i, k.self|k.be) && !r.is(i+1, "else") && r.verbal(i) {
+				r.add(Universal)
+				return
+			}
+		}
+	}
+}
+
+// deniable says whether a noun that "no" may deny stands at i.
+func (r *reader) deniable(i int) bool {
+	k := kindsOfWord()
+	if i >= len(r.words) || r.words[i].classes&(k.self|k.pronoun|k.det|k.prep|k.be|k.modal|k.glue|k.lead|k.better) != 0 {
+		return false
+	}
+	switch r.words[i].text {
+	case "problem", "problems", "need", "worries", "idea", "rush", "matter", "point", "sense", "hurry", "use", "doubt", "wonder", "luck", "good", "way", "thanks", "chance", "sign":
+		return false
+	}
+	return true
+}
+
+// verbal says whether a verb of a thing stands within a few words before i.
+func (r *reader) verbal(i int) bool {
+	found := false
+	r.clauseBefore(i, 4, func(j int) bool {
+		found = found || r.in(j, kindsOfWord().states|kindsOfWord().modal)
+		return !found
+	})
+	return found
+}
+
 // said says whether a word of a class stands in the few words before i.
 func (r *reader) said(i int, c class) bool {
 	const reach = 3
@@ -137,7 +205,7 @@ func (r *reader) modals() {
 			r.inference(i)
 			continue
 		}
-		if w.mood&(statement|order) == 0 || r.said(i, k.self) || r.is(i-1, "you") || r.is(i-2, "you") || i == 0 && w.text == "may" || r.is(i-1, "in") || r.cautions(i) {
+		if w.mood&(statement|order) == 0 || r.said(i, k.self) || r.is(i-1, "you") || r.is(i-2, "you") || w.text == "may" && r.month(i) || r.cautions(i) {
 			continue
 		}
 		if i == 0 && !r.in(1, k.order|k.be|k.have|k.lead) || r.in(i-1, k.det) && !r.in(i-1, k.pronoun) {
@@ -156,6 +224,19 @@ func (r *reader) modals() {
 	}
 }
 
+// month says whether "may" at i is a month: "on the second of May", "last May".
+func (r *reader) month(i int) bool {
+	switch {
+	case i == 0, i+1 < len(r.words) && r.words[i+1].number:
+		return true
+	}
+	switch r.words[i-1].text {
+	case "in", "of", "since", "until", "till", "last", "next", "early", "late", "by", "from", "th", "nd", "st":
+		return true
+	}
+	return r.text[r.words[i].start] == 'M' && i > 0 && !r.words[i].stopped
+}
+
 // inference reads "it must be the relay" and "it has to be a bad earth".
 func (r *reader) inference(i int) {
 	k := kindsOfWord()
@@ -167,7 +248,7 @@ func (r *reader) inference(i int) {
 	default:
 		return
 	}
-	if r.is(be, "have") && r.is(i, "must") && r.words[i].mood == statement {
+	if r.is(be, "have") && r.is(i, "must") && r.words[i].mood == statement && !r.felt(be) {
 		r.add(Hedge)
 		return
 	}
@@ -179,6 +260,20 @@ func (r *reader) inference(i int) {
 		r.add(Hedge)
 	}
 }
+
+// felt says whether what must have been is how it was for somebody: "that must
+// have been annoying".
+func (r *reader) felt(have int) bool {
+	if !r.is(have+1, "been") {
+		return false
+	}
+	return have+2 < len(r.words) && feelings[r.words[have+2].text]
+}
+
+// feelings are how something was for somebody.
+var feelings = map[string]bool{"annoying": true, "fun": true, "hard": true, "awful": true, "frustrating": true, "tiring": true, "nice": true, "lovely": true,
+	"confusing": true, "scary": true, "boring": true, "exciting": true, "horrible": true, "difficult": true, "easy": true, "tricky": true, "satisfying": true,
+	"great": true, "terrible": true, "funny": true, "tough": true, "embarrassing": true, "painful": true, "worth": true, "quite": true}
 
 // cautions says whether a modal speaks of danger to somebody: the way warnings
 // are worded.

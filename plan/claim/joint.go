@@ -56,6 +56,9 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
 		return false
 	}
+	if _, _, ok := r.colloquial(f, r.wordAt(f.Start), n); ok {
+		return false // "six hundred and eighty cold cranking amps"
+	}
 	return n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
 }
 

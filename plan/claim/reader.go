@@ -38,6 +38,7 @@ func (r *reader) read() {
 	r.beliefs()
 	r.nobodies()
 	r.absolutes()
+	r.noneOfThem()
 	r.modals()
 	r.approximations()
 	r.comparisons()

@@ -49,6 +49,25 @@ func TestKinds(t *testing.T) {
 		"low pressure makes it cut out":                "causal",
 		"if the light stays on the sensor's had it":    "causal",
 		"no flash means the coil is dead":              "causal",
+		"a worn bush throws the belt off":              "causal",
+		"moisture in the oil has pitted the bearing":   "causal",
+		"the rattle turned out to be a loose shield":   "causal",
+		"cleaning the contacts cured the dropout":      "causal",
+		"the blade stalls when the grass is wet":       "causal",
+		"you get a squeal when the springs are tired":  "causal",
+		"turn it too far and you'll shear the pin":     "causal",
+		"that is where the air gets in":                "causal",
+		"this is where the screw goes in":              "",
+		"the relay was our culprit":                    "causal",
+		"the disc is down to eight mil":                "measurement",
+		"it's pulling eleven amps with the lid shut":   "measurement",
+		"the flue's at 140 degrees":                    "measurement",
+		"it should be reading twelve volts":            "spec hedge",
+		"the shaft needs two amps":                     "spec",
+		"no two are the same":                          "universal comparison",
+		"no pump of this age is dry inside":            "universal",
+		"it sticks to absolutely anything":             "universal",
+		"you can't fit the old screen on the new body": "compatibility",
 		"if it sticks half way clean its shaft":        "",
 		"which means we can lift it out":               "",
 		"the new pump is a lot quieter":                "comparison",
@@ -121,6 +140,24 @@ func TestCaptionsWithoutMarks(t *testing.T) {
 	for _, c := range got {
 		if stated(c) != "11.6 V" {
 			t.Errorf("line %d: %q states %s", c.Line, c.Text, stated(c))
+		}
+	}
+}
+
+// What a line says to make of what may be seen is told apart from what it says
+// of the object: lint lets it pass where the hands show it.
+func TestConditional(t *testing.T) {
+	for text, want := range map[string]bool{
+		"If it binds, it is crooked.":       true,
+		"when it hums the coil is fine":     true,
+		"no flash means the coil is dead":   true,
+		"a flash means it's fine":           true,
+		"the coil broke because of damp":    false,
+		"I mean the other one":              false,
+		"is it that a flash means trouble?": false,
+	} {
+		if got := Sentence(text).Conditional; got != want {
+			t.Errorf("%q: conditional %v", text, got)
 		}
 	}
 }

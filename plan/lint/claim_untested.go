@@ -18,7 +18,7 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 	bare := map[int]bool{} // steps in which a line stands without evidence
 	for _, s := range p.said {
 		kind := asserted(s.Claim)
-		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && s.tellsWhatIf() || kind == law && says(fold(s.line.Print), licenceWords...) {
+		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && s.Conditional || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
 		if kind == causal && warns(fold(s.line.Print)) {
@@ -143,16 +143,6 @@ func ofTheObject(v claim.Value) bool {
 		return false
 	}
 	return true
-}
-
-// tellsWhatIf holds for a line that says what to make of what is seen while
-// the hands are at it: "If it binds, it is crooked."
-func (s said) tellsWhatIf() bool {
-	folded := fold(s.line.Print)
-	if says(folded, "means", "tells you", "says that") {
-		return true
-	}
-	return slices.ContainsFunc([]string{" if ", " when ", " where ", " unless ", " once ", " no "}, func(w string) bool { return strings.HasPrefix(folded, w) })
 }
 
 // warns holds for a line that tells how to keep clear of what hurts, and why:

@@ -273,10 +273,13 @@ func (s *scanner) oneOf(i int) (expression, bool) {
 	if s.addSmaller(&e); e.values != nil {
 		return e, true // "a metre eighty"
 	}
+	if s.isRate(i) {
+		return expression{}, false
+	}
 	if s.joined(&e) && e.kind == Range {
 		return e, true
 	}
-	if !articleUnits[m.unit] || s.isRate(i) {
+	if !articleUnits[m.unit] {
 		return expression{}, false
 	}
 	return expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}, true

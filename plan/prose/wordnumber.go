@@ -298,7 +298,7 @@ func (c *count) runOn(w numberWord) bool {
 func unitDigit(w numberWord) string { return string(rune('0' + int(w.value))) }
 
 // bundle reads "two thirty" as 230 where a unit follows; "two thirteen
-// millimetre nuts" are two.
+// millimetre nuts" are two, and "M six ten millimetre hex" a thread and a tool.
 func (c *count) bundle(w numberWord) bool {
 	at := c.s.link(c.end) // the second word
 	after := c.s.link(at + 1)
@@ -311,7 +311,8 @@ func (c *count) bundle(w numberWord) bool {
 		c.group, c.run = c.group*100+w.value, 0 // "take it out at one twenty"
 		return true
 	}
-	if c.s.measures(after) && !(c.s.countsThings(after) && !c.s.isArticle(c.s.back(c.start))) {
+	before := c.s.back(c.start)
+	if c.s.measures(after) && c.s.word(before) != "m" && (c.s.isArticle(before) || !c.s.countsThings(after) && !strings.HasPrefix(c.s.word(after), "mil")) {
 		c.group = c.group*100 + w.value
 		c.run = 0
 		return true

@@ -21,6 +21,7 @@ import (
 type Item struct {
 	Name string
 	Note string // size, number, amount, what for
+	Why  string // of a tool: why this one, in place of what; not in Note
 	For  string // versions in words, empty for all
 
 	Variants []string // the versions' ids, empty for all
@@ -94,14 +95,16 @@ func Tools(p *plan.Plan) []Item {
 		if len(drives) > 0 {
 			notes = append(notes, strings.Join(drives, ", "))
 		}
+		item := newItem(p, t.Name.Print, strings.Join(notes, "; "), t.Variants)
+		var why []string
 		if !t.Why.Empty() {
-			notes = append(notes, t.Why.Print)
+			why = append(why, t.Why.Print)
 		}
 		if !t.InsteadOf.Empty() {
-			notes = append(notes, "instead of "+t.InsteadOf.Print)
+			why = append(why, "instead of "+t.InsteadOf.Print)
 		}
-		note := strings.Join(notes, "; ")
-		items = append(items, newItem(p, t.Name.Print, note, t.Variants))
+		item.Why = strings.Join(why, "; ")
+		items = append(items, item)
 	}
 	return items
 }
@@ -189,11 +192,19 @@ func VersionNames(p *plan.Plan, ids []string) string {
 	return strings.Join(names, ", ")
 }
 
+// Remark is all that is said of the item.
+func (i Item) Remark() string {
+	if i.Note != "" && i.Why != "" {
+		return i.Note + "; " + i.Why
+	}
+	return i.Note + i.Why
+}
+
 // Line is the item in one line.
 func (i Item) Line() string {
 	text := i.Name
-	if i.Note != "" {
-		text += " – " + i.Note
+	if remark := i.Remark(); remark != "" {
+		text += " – " + remark
 	}
 	if i.For != "" {
 		text += " (" + i.For + ")"

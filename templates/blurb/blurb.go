@@ -34,40 +34,53 @@ type part struct {
 	rank    int
 	lines   []string // one a line; empty lines separate paragraphs
 	list    bool
+	brief   []string // shorter lines, taken before any part is left out
 }
 
-// Describe writes the description. Where it is over description_max bytes,
-// whole parts are left out of Text in this order until it fits: footer, how to
+// Describe writes the description. Where it is over description_max bytes, Text
+// first goes without the reasons beside tools; then whole parts are left out of
+// it in this order until it fits: footer, how to
 // test, sources, torque, supplies, parts, tools, how the filmed object differs,
 // versions, for whom. Cautions, corrections and chapters always stay.
 func Describe(p *plan.Plan, c []chapters.Chapter) Description {
+	tools := kit.Tools(p)
+	list := func(heading string, rank int, lines []string) part {
+		return part{heading: heading, rank: rank, lines: lines, list: true}
+	}
 	parts := []part{
 		opening(p),
 		{heading: "Chapters", lines: chapterLines(c)},
 		cautions(p),
 		corrections(p, c),
-		{"Versions", 10, versions(p), true},
-		{"How the filmed one differs", 9, differences(p), true},
-		{"Protective gear", 0, lines(kit.Gear(p)), true},
-		{"Tools", 8, lines(kit.Tools(p)), true},
-		{"Parts", 7, lines(kit.Parts(p)), true},
-		{"Supplies", 6, lines(kit.Supplies(p)), true},
-		{"Torque", 5, torques(p), true},
-		{"What to measure", 3, tests(p), true},
-		{"Sources", 4, sources(p), true},
-		{"", 1, noteLines(p.Publish.Disclosure), false},
-		{"", 2, noteLines(p.Publish.Footer), false},
+		list("Versions", 10, versions(p)),
+		list("How the filmed one differs", 9, differences(p)),
+		list("Protective gear", 0, lines(kit.Gear(p))),
+		{heading: "Tools", rank: 8, lines: lines(tools), list: true, brief: briefly(tools)},
+		list("Parts", 7, lines(kit.Parts(p))),
+		list("Supplies", 6, lines(kit.Supplies(p))),
+		list("Torque", 5, torques(p)),
+		list("What to measure", 3, tests(p)),
+		list("Sources", 4, sources(p)),
+		{lines: noteLines(p.Publish.Disclosure)}, // rank 0: who paid is said, or nothing is
+		{rank: 2, lines: noteLines(p.Publish.Footer)},
 	}
-	parts[13].rank = 0 // who paid is said, or nothing is
 	var d Description
 	d.Markdown = markdown(p, parts)
 	d.Text, d.LeftOut = fitted(parts, p.Publish.DescriptionMax)
 	return d
 }
 
-// fitted leaves out parts until the text fits.
+// fitted shortens parts, then leaves parts out, until the text fits.
 func fitted(parts []part, limit int) (text []byte, left []string) {
 	text = plain(parts)
+	if len(text) > limit {
+		for i := range parts {
+			if parts[i].brief != nil {
+				parts[i].lines = parts[i].brief
+			}
+		}
+		text = plain(parts)
+	}
 	for rank := 2; len(text) > limit && rank <= 10; rank++ {
 		for i := range parts {
 			if parts[i].rank == rank && len(parts[i].lines) > 0 {
@@ -189,6 +202,16 @@ func differences(p *plan.Plan) []string {
 func lines(items []kit.Item) []string {
 	var out []string
 	for _, i := range items {
+		out = append(out, i.Line())
+	}
+	return out
+}
+
+// briefly lists items without their reasons.
+func briefly(items []kit.Item) []string {
+	var out []string
+	for _, i := range items {
+		i.Why = ""
 		out = append(out, i.Line())
 	}
 	return out

@@ -2,6 +2,7 @@ package blurb
 
 import (
 	"bytes"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -59,6 +60,25 @@ func TestDescriptionKeepsToItsLimit(t *testing.T) {
 		if !bytes.Equal(d.Markdown, whole.Markdown) {
 			t.Errorf("limit %s: the Markdown is not whole", limit)
 		}
+	}
+}
+
+// Before a part is left out, the reasons beside tools go.
+func TestReasonsGoFirst(t *testing.T) {
+	plan := func(limit string) string {
+		return "tool = [{ id = \"wrench\", name = \"torque wrench\", drives = [\"8 mm\"], why = \"the threads are in plastic\", instead_of = \"feel\" }]\n" +
+			"[publish]\ndescription_max = " + limit + "\nfooter = \"See you.\"\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look.\"\ntools = [\"wrench\"]\n"
+	}
+	_, whole := describe(t, plan("5000"))
+	if !bytes.Contains(whole.Text, []byte("– torque wrench – 8 mm; the threads are in plastic; instead of feel\n")) {
+		t.Fatalf("no reason in:\n%s", whole.Text)
+	}
+	_, short := describe(t, plan(strconv.Itoa(len(whole.Text)-1)))
+	if !bytes.Contains(short.Text, []byte("– torque wrench – 8 mm\n")) || len(short.LeftOut) > 0 || !bytes.Contains(short.Text, []byte("See you.")) {
+		t.Errorf("left out %v:\n%s", short.LeftOut, short.Text)
+	}
+	if !bytes.Equal(short.Markdown, whole.Markdown) {
+		t.Error("the Markdown is not whole")
 	}
 }
 

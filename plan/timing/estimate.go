@@ -23,12 +23,12 @@ func Estimate(p *plan.Plan, pace Pace) Timeline {
 		rate: pace.rate(p.Voice.WPM),
 	}
 	var t Timeline
-	sim := newSimulation(pace.spread())
+	sim := newSimulation(p, pace.spread())
 	for i := range p.Steps {
 		step := e.step(i, t.End)
 		t.End = step.End
+		step.Begin = sim.add(&p.Steps[i], &step, e.onScreen(i))
 		t.Steps = append(t.Steps, step)
-		sim.add(step, e.onScreen(i))
 	}
 	sim.fill(&t, p)
 	return t

@@ -26,55 +26,65 @@ import (
 // microseconds, so a machine that rounds exp or pow differently in the last
 // bit still adds the same numbers.
 //
-// Cost: runs × (steps + versions), and a sort of the runs for every step: about
-// 15 ms for 300 steps.
+// Cost: runs × (steps + versions), in the memory of a few runs: what a step
+// takes is added to the sums that it counts in and then forgotten.
 const runs = 1024
 
 // one is the factor 1.
 const one = 1 << 20
 
-// simulation holds, run by run, the times in microseconds.
+// times holds, run by run, a length of time in microseconds.
+type times [runs]int64
+
+// simulation holds the sums.
 type simulation struct {
 	seed    *rand.PCG
-	voice   []int64 // factor on all speech, in parts of one
+	voice   times // factor on all speech, in parts of one
 	normal  []float64
-	shapes  map[shape][]int64
-	screen  [][]int64 // step by step
-	hands   [][]int64
-	shuffle []int32
+	shapes  map[shape]*times
+	shuffle [runs]int32
+	ranks   ranks
+	so      times // when the next step begins
+	hands   times
+	sums    []sum
+	step    times // screen time of the step being added
+	drawn   times
+}
+
+// sum is a sum over some of the steps.
+type sum struct {
+	counts func(*plan.Step) bool
+	hands  bool // of hands-on time, else of screen time
+	total  times
 }
 
 // quantiles are those of the normal distribution, one a run; nothing writes to
 // them.
 var quantiles = sync.OnceValue(func() []float64 { return normalQuantiles(runs) })
 
-func newSimulation(voiceSigma float64) *simulation {
+func newSimulation(p *plan.Plan, voiceSigma float64) *simulation {
 	s := &simulation{
-		seed:    rand.NewPCG(0x6669782d, 0x736c617465), // any fixed numbers
-		normal:  quantiles(),
-		shapes:  map[shape][]int64{},
-		shuffle: make([]int32, runs),
+		seed:   rand.NewPCG(0x6669782d, 0x736c617465), // any fixed numbers
+		normal: quantiles(),
+		shapes: map[shape]*times{},
 	}
 	for i := range s.shuffle {
 		s.shuffle[i] = int32(i)
 	}
-	s.voice = s.logNormal(voiceSigma)
-	s.mix()
-	voice := make([]int64, runs)
-	for i, j := range s.shuffle {
-		voice[i] = s.voice[j]
-	}
-	s.voice = voice
-	return s
-}
-
-// logNormal gives the factors of a quantity whose logarithm spreads by sigma.
-func (s *simulation) logNormal(sigma float64) []int64 {
-	factors := make([]int64, runs)
+	var voice times
 	for i, z := range s.normal {
-		factors[i] = int64(math.Round(one * math.Exp(sigma*z)))
+		voice[i] = int64(math.Round(one * math.Exp(voiceSigma*z)))
 	}
-	return factors
+	s.mix()
+	for i, j := range s.shuffle {
+		s.voice[i] = voice[j]
+	}
+	s.sums = append(s.sums, sum{counts: straight})
+	for _, v := range p.Variants {
+		has := func(st *plan.Step) bool { return share(st.Variants, []string{v.ID}) }
+		s.sums = append(s.sums, sum{counts: has}, sum{counts: func(st *plan.Step) bool { return has(st) && straight(st) }}, sum{counts: has, hands: true})
+	}
+	return s
 }
 
 // mix puts the slices into another order (Fisher and Yates).
@@ -85,23 +95,35 @@ func (s *simulation) mix() {
 	}
 }
 
-// add takes up the next step.
-func (s *simulation) add(step Step, onScreen PERT) {
+// add takes up the next step, and says when it begins.
+func (s *simulation) add(of *plan.Step, step *Step, onScreen PERT) Spread {
+	begin := s.ranks.points(&s.so)
 	speech := micro(step.Narration)
 	fixed := micro(step.Cards) + micro(step.Held) + micro(step.Sounds)
-	screen := make([]int64, runs)
 	s.mix()
 	sigma := LineSpread * evenness(step.Beats)
 	centre := -float64(sigma*sigma) / 2 // a mean of 1: many lines leave the total alone
 	for i, j := range s.shuffle {
 		line := int64(math.Round(one * math.Exp(float64(sigma*s.normal[j])+centre)))
-		screen[i] = fixed + speech*s.voice[i]/one*line/one
+		s.step[i] = fixed + speech*s.voice[i]/one*line/one
 	}
-	for i, action := range s.draw(onScreen) {
-		screen[i] = max(screen[i], action)
+	s.draw(onScreen)
+	for i, action := range s.drawn {
+		s.step[i] = max(s.step[i], action)
 	}
-	s.screen = append(s.screen, screen)
-	s.hands = append(s.hands, s.draw(step.HandsOn))
+	s.draw(step.HandsOn)
+	s.so.add(&s.step)
+	s.hands.add(&s.drawn)
+	for i := range s.sums {
+		switch n := &s.sums[i]; {
+		case !n.counts(of):
+		case n.hands:
+			n.total.add(&s.drawn)
+		default:
+			n.total.add(&s.step)
+		}
+	}
+	return begin
 }
 
 // evenness turns the spread of one line into that of a step's lines together:
@@ -121,31 +143,29 @@ func evenness(beats []Beat) float64 {
 	return math.Sqrt(squares) / sum
 }
 
-// draw gives every run its value of a three-point estimate, in microseconds.
-func (s *simulation) draw(e PERT) []int64 {
-	values := make([]int64, runs)
+// draw gives every run its value of a three-point estimate.
+func (s *simulation) draw(e PERT) {
 	low, width := micro(e.Low), micro(e.High)-micro(e.Low)
 	if width <= 0 {
-		for i := range values {
-			values[i] = low
+		for i := range s.drawn {
+			s.drawn[i] = low
 		}
-		return values
+		return
 	}
 	unit := s.unit(e.shape())
 	s.mix()
 	for i, j := range s.shuffle {
-		values[i] = low + width*unit[j]/one
+		s.drawn[i] = low + width*unit[j]/one
 	}
-	return values
 }
 
 // unit is a shape's quantiles in parts of one.
-func (s *simulation) unit(sh shape) []int64 {
+func (s *simulation) unit(sh shape) *times {
 	sh = shape{math.Round(sh.alpha*1e9) / 1e9, math.Round(sh.beta*1e9) / 1e9}
 	if u, ok := s.shapes[sh]; ok {
 		return u
 	}
-	u := make([]int64, runs)
+	u := new(times)
 	for i, q := range sh.quantiles(runs) {
 		u[i] = int64(math.Round(one * q))
 	}
@@ -159,55 +179,60 @@ func micro(seconds float64) int64 {
 	return int64(math.Round(min(seconds, 3.6e6) * 1e6))
 }
 
-// fill writes the spreads of everything into the timeline.
+// fill writes the spreads of the sums into the timeline.
 func (s *simulation) fill(t *Timeline, p *plan.Plan) {
-	so := make([]int64, runs)
-	for i := range t.Steps {
-		t.Steps[i].Begin = points(so)
-		addTo(so, s.screen[i])
-	}
-	t.Running = points(so)
-	all := func(*plan.Step) bool { return true }
-	t.HandsOn = s.sum(s.hands, t.Steps, p, all)
-	t.Straight = s.sum(s.screen, t.Steps, p, straight)
-	for _, v := range p.Variants {
-		has := func(st *plan.Step) bool { return share(st.Variants, []string{v.ID}) }
-		t.Versions = append(t.Versions, Version{
-			Variant:  v.ID,
-			Running:  s.sum(s.screen, t.Steps, p, has),
-			Straight: s.sum(s.screen, t.Steps, p, func(st *plan.Step) bool { return has(st) && straight(st) }),
-			HandsOn:  s.sum(s.hands, t.Steps, p, has),
-		})
+	spread := func(i int) Spread { return s.ranks.points(&s.sums[i].total) }
+	t.Running, t.HandsOn, t.Straight = s.ranks.points(&s.so), s.ranks.points(&s.hands), spread(0)
+	for i, v := range p.Variants {
+		t.Versions = append(t.Versions, Version{Variant: v.ID, Running: spread(3*i + 1), Straight: spread(3*i + 2), HandsOn: spread(3*i + 3)})
 	}
 }
 
 func straight(s *plan.Step) bool { return s.OnlyIf.Test == "" }
 
-// sum is the spread of the steps that count, added up.
-func (s *simulation) sum(of [][]int64, steps []Step, p *plan.Plan, counts func(*plan.Step) bool) Spread {
-	total := make([]int64, runs)
-	for i := range steps {
-		if counts(&p.Steps[steps[i].Index]) {
-			addTo(total, of[i])
-		}
+func (t *times) add(more *times) {
+	for i, v := range more {
+		t[i] += v
 	}
-	return points(total)
 }
 
-func addTo(total, more []int64) {
-	for i, v := range more {
-		total[i] += v
-	}
+// ranks finds the values of some ranks without sorting the others: runs are
+// dealt out into slots of equal width, and only slots that are asked for are
+// put in order.
+type ranks struct {
+	ends  [257]int32 // of the slots
+	dealt times
 }
 
 // points are the 10, 50 and 90 % points, between runs by a straight line.
-func points(values []int64) Spread {
-	sorted := slices.Clone(values)
-	slices.Sort(sorted)
+func (r *ranks) points(values *times) Spread {
+	low, high := slices.Min(values[:]), slices.Max(values[:])
+	shift := max(0, bits.Len64(uint64(high-low))-8)
+	clear(r.ends[:])
+	for _, v := range values {
+		r.ends[(v-low)>>shift+1]++
+	}
+	for i := range 256 {
+		r.ends[i+1] += r.ends[i]
+	}
+	for _, v := range values { // each slot's end moves up from its start
+		slot := (v - low) >> shift
+		r.dealt[r.ends[slot]] = v
+		r.ends[slot]++
+	}
+	rank := func(n int) int64 {
+		slot := (r.dealt[n] - low) >> shift
+		from := int32(0)
+		if slot > 0 {
+			from = r.ends[slot-1]
+		}
+		slices.Sort(r.dealt[from:r.ends[slot]])
+		return r.dealt[n]
+	}
 	at := func(percent int) float64 {
 		pos := percent*runs - 50 // in hundredths; run i stands at (i+½)/runs
 		i, part := pos/100, int64(pos%100)
-		return float64(sorted[i]*(100-part)+sorted[i+1]*part) / 1e8
+		return float64(rank(i)*(100-part)+rank(i+1)*part) / 1e8
 	}
 	return Spread{at(10), at(50), at(90)}
 }

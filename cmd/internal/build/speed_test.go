@@ -1,0 +1,84 @@
+package build
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fixslate/plan/diag"
+)
+
+// steps is a plan of n steps such as people write: five kinds of steps in turn,
+// with tools, fasteners, a test, states, cautions, shots and quotes.
+func steps(n int) string {
+	var b strings.Builder
+	b.WriteString(`[video]
+title = "Change the drain pump of a washing machine"
+subject = "front-load washing machine"
+[[tool]]
+id = "driver"
+name = "8 mm nut driver"
+drives = ["8 mm"]
+[[tool]]
+id = "meter"
+name = "multimeter"
+[[fastener]]
+id = "screws"
+what = "pump screws"
+head = "hex"
+drive = "8 mm"
+count = 3
+[[cause]]
+id = "pump"
+what = "a dead pump"
+[[cause]]
+id = "wire"
+what = "a broken wire"
+[[test]]
+id = "coil"
+question = "Is the coil whole?"
+instrument = ["meter"]
+setting = "resistance"
+expect = "150..250 Ω"
+checks = ["pump"]
+work = "1m"
+`)
+	for i := range n {
+		fmt.Fprintf(&b, "[[step]]\nid = \"s%d\"\ntitle = \"Part %d of the work\"\n", i, i)
+		switch i % 5 {
+		case 0:
+			b.WriteString("say = \"\"\"\nPull the plug, and keep it where you can see it. Then shut the tap.\n\"\"\"\ndo = \"pull the mains plug and shut the tap\"\ncautions = [\"mains-isolation\"]\nstarts = [\"power-off\"]\n")
+		case 1:
+			b.WriteString("say = \"\"\"\nUndo the {screws} at the back, and lift the panel off. Mind your fingers under the edge.\n\"\"\"\ndo = \"undo the screws, take the panel off\"\ntools = [\"driver\"]\nfasteners = [\"screws\"]\nstarts = [\"panel off\"]\nwork = \"3m\"\n")
+		case 2:
+			b.WriteString("say = \"\"\"\nSet the meter to ohms, and touch the probes to the two terminals. {coil} is what a good coil shows. I've seen 187 ohms on two of them.\n\"\"\"\ntools = [\"meter\"]\ntests = [\"coil\"]\nwork = \"2m\"\n")
+		case 3:
+			b.WriteString("say = \"\"\"\nTip the machine back against the wall, and turn the impeller with a finger.\n\"\"\"\ndo = \"turn the impeller\"\nshot = [{ of = \"impeller\", size = \"close-up\" }]\nneeds = [\"panel off\"]\nwork = \"1m30s\"\n")
+		case 4:
+			b.WriteString("say = \"\"\"\nPut the panel back, plug in and run a short cycle with nothing in the drum.\n\"\"\"\ndo = \"put the panel back\"\nends = [\"panel off\", \"power-off\"]\nwork = \"5m\"\n")
+		}
+	}
+	return b.String()
+}
+
+// BenchmarkSteps is what a check costs for each step: the same in a short plan
+// and in a long one.
+func BenchmarkSteps(b *testing.B) {
+	for _, n := range []int{10, 15, 100, 1_000, 10_000} {
+		text := []byte(steps(n))
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				check(b, text)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/step")
+		})
+	}
+}
+
+// check reads a text that is sound.
+func check(b *testing.B, text []byte) {
+	src, faults := diag.NewSource("plan.toml", text)
+	if c := Read(Request{Source: src, Faults: faults}); c.Plan == nil {
+		b.Fatal(c.Findings)
+	}
+}

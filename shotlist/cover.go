@@ -41,6 +41,9 @@ func Coverage(p *plan.Plan, shots []Shot) []Covered {
 	}
 	for _, part := range p.Parts {
 		ref := plan.Ref{Kind: plan.KindPart, ID: part.ID}
+		if isFluid(p.Name(ref)) {
+			continue
+		}
 		parts := func(s *plan.Step) []string { return s.Parts }
 		c.fact(Orientation, ref, parts)
 		c.fact(Fitted, ref, parts)

@@ -214,12 +214,14 @@ func describe(of, at, when string, expect plan.Value) string {
 }
 
 // parts gives a part's orientation in the first step that lists it, and the
-// fitted part in the last.
+// fitted part in the last. What is poured in has neither.
 func (d *deriving) parts(s *plan.Step, name string, why Why) {
 	for _, id := range s.Parts {
 		first, last := d.seen[id].first, d.seen[id].last
 		of := d.plan.Name(plan.Ref{Kind: plan.KindPart, ID: id})
 		switch {
+		case isFluid(of):
+			continue
 		case why == Orientation && d.step == first:
 			of += ": how it sits before it comes off"
 		case why == Fitted && d.step == last:

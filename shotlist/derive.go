@@ -92,12 +92,12 @@ func (d *deriving) places(s *plan.Step) {
 		if shot.Kind != Camera || shot.Apart || len(setup) == 0 || slices.Contains(seen, setup[0].Place.Print) {
 			continue
 		}
-		name := "wide"
+		name, of := "wide", subject
 		if len(seen) > 0 {
-			name = "wide-" + shot.Setup
+			name, of = "wide-"+shot.Setup, "what is done here of: "+subject
 		}
 		seen = append(seen, setup[0].Place.Print)
-		d.add(name, Shot{Size: "wide", Of: subject, Setup: shot.Setup, Covers: []Cover{{Why: Place}}})
+		d.add(name, Shot{Size: "wide", Of: of, Setup: shot.Setup, Covers: []Cover{{Why: Place}}})
 	}
 	if len(seen) == 0 {
 		d.add("wide", Shot{Size: "wide", Of: subject, Covers: []Cover{{Why: Place}}})

@@ -27,7 +27,7 @@ func (r *reader) comparedWith(i int) bool {
 	if i+1 < len(r.words) && (r.words[i+1].number && !r.is(i+1, "one") || r.is(i+1, "that") && i+2 == len(r.words)) {
 		return false
 	}
-	if r.in(i+1, kindsOfWord().self) || r.is(i+1, "you") || r.is(i+1, "before") || r.is(i+1, "usual") {
+	if r.in(i+1, kindsOfWord().self) || r.is(i+1, "you") || r.is(i+1, "before") || r.is(i+1, "usual") || r.is(i+1, "done") || r.is(i+1, "likely") {
 		return false // "easier than I thought"
 	}
 	if (r.is(i-1, "more") || r.is(i-1, "less") || r.is(i-1, "no")) && (r.is(i+1, "a") || r.is(i+1, "an") || r.is(i+1, "half")) {
@@ -68,7 +68,7 @@ func (r *reader) merely(i int) bool {
 		for r.in(j, k.much) || r.is(j, "a") || r.in(j, k.be) {
 			j--
 		}
-		return !r.is(j, "it") && !r.is(j, "that") && !r.in(j, k.det) // "it's a bit warmer in here"
+		return j >= 0 && !r.is(j, "it") && !r.is(j, "that") && !r.in(j, k.det) // "it's a bit warmer in here"
 	}
 	if r.in(j, k.much) && !r.is(j, "no") && !r.is(j, "any") {
 		for r.in(j, k.much) || r.is(j, "a") {

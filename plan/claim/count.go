@@ -16,8 +16,15 @@ func (r *reader) count(f *prose.Figure, at int) {
 	if n == at {
 		n++
 	}
-	if unit, ok := r.rate(n); ok {
-		r.counted(f, "per "+unit)
+	if unit, end := r.rate(n); end > 0 {
+		whole := prose.Span{Start: f.Start, End: r.words[end-1].end}
+		if of, ok := measureWords[singular(r.words[n].text)]; ok && end == n+3 {
+			// "forty gallons an hour" flow; they do not happen
+			r.rated(&prose.Figure{Span: whole, Values: f.Values}, of+" per "+unit)
+			r.stated(at)
+			return
+		}
+		r.rated(&prose.Figure{Span: whole, Values: f.Values}, "per "+unit)
 		r.add(Frequency)
 		return
 	}
@@ -44,6 +51,10 @@ func (r *reader) count(f *prose.Figure, at int) {
 	}
 	if unit, ok := r.counts(f, at, n); ok {
 		r.counted(f, unit)
+		if unit == "" && r.priced(at, 4) {
+			r.add(Cost)
+			return
+		}
 		r.stated(at)
 		return
 	}
@@ -59,7 +70,7 @@ var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit":
 	"octane": "octane", "tpi": "tpi", "mpg": "mpg", "megabyte": "MB", "meg": "MB", "gigabyte": "GB", "gig": "GB", "terabyte": "TB", "megapixel": "megapixel",
 	"square": "mm2", "stone": "stone", "cup": "cup", "tablespoon": "tablespoon", "teaspoon": "teaspoon", "hundredweight": "hundredweight",
 	"thread-per-inch": "tpi", "dpi": "dpi", "gsm": "gsm", "denier": "denier", "amp-hour": "Ah", "candela": "cd", "baud": "baud", "bit-rate": "bps",
-	"acre": "acre", "cca": "CCA", "btu": "BTU", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "weight": "weight", "tonne": "t", "ton": "ton"}
+	"acre": "acre", "cca": "CCA", "btu": "BTU", "farad": "F", "henry": "H", "va": "VA", "kva": "kVA", "megawatt": "MW", "nanosecond": "ns", "microgram": "ug", "siemens": "S", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "weight": "weight", "tonne": "t", "ton": "ton"}
 
 // filler are words that may stand between a number and what it measures: "two
 // full turns".
@@ -84,10 +95,15 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 		}
 	}
 	w := r.words[n].text
-	if w == "threads" && r.is(n+1, "per") && r.is(n+2, "inch") {
+	if (w == "threads" || w == "teeth") && r.is(n+1, "per") && r.is(n+2, "inch") {
 		return "tpi", 1, true
 	}
-	unit, ok = measureWords[singular(w)]
+	if w == "fluid" && (r.is(n+1, "ounces") || r.is(n+1, "ounce")) {
+		return "fl oz", 1, true
+	}
+	if unit, ok = measureWords[w]; !ok {
+		unit, ok = measureWords[singular(w)]
+	}
 	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && f.Values[0].Number == float64(int(f.Values[0].Number)) {
 		return "", 1, false
 	}
@@ -102,6 +118,16 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 func (r *reader) catalogued(f *prose.Figure, at, n int) bool {
 	const shortest = 4
 	text := f.Of(r.text)
+	if head := r.capitals(at); head != "" && !f.Spoken {
+		start := r.words[at-1].start
+		r.value(Value{Part: head + " " + text, Span: prose.Span{Start: start, End: f.End}}, PartNumber)
+		return true
+	}
+	leading := len(text) > 2 && text[0] == '0' && text[1] != '.'
+	if leading && !f.Spoken && strings.Trim(text, "0123456789") == "" {
+		r.value(Value{Part: text, Span: f.Span}, PartNumber)
+		return true
+	}
 	if f.Spoken || len(text) < shortest || strings.Trim(text, "0123456789") != "" || !r.is(at-1, "a") && !r.is(at-1, "an") && !(r.announced(at) && r.in(at-1, kindsOfWord().be)) {
 		return false
 	}
@@ -112,6 +138,25 @@ func (r *reader) catalogued(f *prose.Figure, at, n int) bool {
 	return true
 }
 
+// capitals gives the letters of "it says RX 200 on the back": a few capitals
+// before a number in a sentence that has small letters, where a label or the
+// like is read out.
+func (r *reader) capitals(at int) string {
+	const most = 4
+	if at < 1 || at >= len(r.words) || r.words[at].stopped {
+		return ""
+	}
+	w := r.words[at-1]
+	raw := r.text[w.start:w.end]
+	if len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || grades[w.text] || strings.ToUpper(r.text) == r.text {
+		return ""
+	}
+	if !r.announced(at) && !r.is(at-2, "says") && !r.is(at-2, "a") && !r.is(at-2, "an") {
+		return ""
+	}
+	return raw
+}
+
 func (r *reader) counted(f *prose.Figure, unit string) {
 	for _, v := range f.Values {
 		r.values = append(r.values, Value{Number: v.Number, Unit: unit, Span: f.Span})
@@ -119,22 +164,22 @@ func (r *reader) counted(f *prose.Figure, unit string) {
 }
 
 // rate finds the period in "twice a week", "four times per year", "a dozen of
-// these in every winter".
-func (r *reader) rate(n int) (string, bool) {
+// these in every winter", and the word behind it; 0 for none.
+func (r *reader) rate(n int) (period string, end int) {
 	const reach = 6
 	k := kindsOfWord()
 	for j := n; j < len(r.words) && j < n+reach; j++ {
 		if j > n && r.words[j].stopped {
-			return "", false
+			return "", 0
 		}
 		switch r.words[j].text {
 		case "a", "an", "per", "every", "each":
 			if r.in(j+1, k.period) && (j+2 >= len(r.words) || r.words[j+2].stopped || !isPlural(r.words[j+2].text)) {
-				return r.words[j+1].text, true
+				return r.words[j+1].text, j + 2
 			}
 		}
 	}
-	return "", false
+	return "", 0
 }
 
 // parts holds for "three parts resin to one part hardener" and "one part bleach
@@ -322,6 +367,20 @@ func (r *reader) left(n int) bool {
 	return false
 }
 
+// priced says whether paying is spoken of near word i; a battery is charged, too.
+func (r *reader) priced(i, reach int) bool {
+	k := kindsOfWord()
+	for j := max(0, i-reach); j < len(r.words) && j <= i+reach; j++ {
+		if r.in(j, k.priced) && (!strings.HasPrefix(r.words[j].text, "charge") || r.is(j+1, "me") || r.is(j+1, "you") || r.is(j+1, "us") || r.is(j+1, "about")) {
+			return true
+		}
+	}
+	return false
+}
+
+// slowest is from how many turns a minute on a bare number near "idle" is one.
+const slowest = 300
+
 // dialUnit is the unit of a bare reading by what gave it: a caliper reads
 // millimetres, a battery stands at volts.
 func (r *reader) dialUnit(at int, number float64, whole bool) string {
@@ -331,7 +390,11 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 			if !whole {
 				return "mm"
 			}
-		case "battery", "battery's", "voltage", "volts":
+		case "idle", "idles", "idling", "tickover", "revs", "rev":
+			if number >= slowest {
+				return "rpm"
+			}
+		case "battery", "batteries", "voltage", "volts", "cell", "cells", "charged", "charger", "pack":
 			if number > 1 && number < 60 && !whole {
 				return "V"
 			}
@@ -367,12 +430,13 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	placed := r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
 	switch {
 	case placed && r.near(at, 3, k.thermal) && f.Values[0].Number > 30:
-	case r.near(at, 4, k.priced) && f.Values[0].Number > 2:
+	case r.priced(at, 4) && f.Values[0].Number > 2:
+	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
 	default:
 		return "", false
 	}
-	if r.near(at, longestDial, k.priced) && !meter {
+	if r.priced(at, longestDial) && !meter {
 		return "", true
 	}
 	if unit := r.dialUnit(at, f.Values[0].Number, whole); unit != "" {

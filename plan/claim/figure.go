@@ -13,7 +13,7 @@ import (
 func (r *reader) figured() {
 	r.codes()
 	for i := 0; i < len(r.figures); i++ {
-		if r.coded(r.figures[i].Span) {
+		if r.coded(r.figures[i].Span) || r.told(r.figures[i].Span) {
 			continue
 		}
 		if i+1 < len(r.figures) && (r.share(&r.figures[i], &r.figures[i+1]) || r.spokenThread(&r.figures[i], &r.figures[i+1])) {
@@ -31,6 +31,13 @@ func (r *reader) figured() {
 	}
 	r.articles()
 	slices.SortStableFunc(r.values, func(a, b Value) int { return a.Start - b.Start })
+}
+
+// told says whether a stretch is part of the last value: the hour of "forty
+// beats an hour".
+func (r *reader) told(s prose.Span) bool {
+	n := len(r.values)
+	return n > 0 && r.values[n-1].Start <= s.Start && s.End <= r.values[n-1].End
 }
 
 func (r *reader) value(v Value, k Kind) {
@@ -61,6 +68,10 @@ func (r *reader) figure(f *prose.Figure) {
 			r.add(Measurement)
 		}
 	case prose.Percent:
+		if r.is(at-1, "not") && f.Values[0].Number == 100 {
+			r.add(Hedge) // "I'm not a hundred percent on this"
+			return
+		}
 		if r.is(r.wordAt(f.End), "sure") || r.is(r.wordAt(f.End), "certain") {
 			return
 		}
@@ -82,10 +93,26 @@ func (r *reader) figure(f *prose.Figure) {
 		if f.Spoken && len(f.Values) == 2 && f.Values[0] == f.Values[1] && f.Values[0].Unit == "" {
 			return // "one by one"
 		}
+		r.threaded(f, at)
 		r.take(f)
 		r.stated(at)
 	default:
 		r.amount(f, at)
+	}
+}
+
+// threaded reads "twelve by one seven five" near a thread: millimetres, the
+// pitch said as its digits.
+func (r *reader) threaded(f *prose.Figure, at int) {
+	const reach, finest, coarsest = 5, 35, 600
+	if len(f.Values) != 2 || f.Values[1].Unit != "" && f.Values[1].Unit != trade.Millimetre || !r.near(at, reach, kindsOfWord().thread) {
+		return
+	}
+	if p := f.Values[1].Number; f.Spoken && p >= finest && p <= coarsest && f.Values[0].Number < finest {
+		f.Values[1].Number = p / 100
+	}
+	if f.Values[1].Number < 7 && f.Values[0].Number < 150 {
+		f.Values[0].Unit, f.Values[1].Unit = trade.Millimetre, trade.Millimetre
 	}
 }
 
@@ -139,6 +166,9 @@ func (r *reader) inchTool(f *prose.Figure) bool {
 		return false
 	}
 	n := r.wordAt(f.End)
+	if v := f.Values[0].Number * 4; v != math.Trunc(v) && !r.is(n, "of") && r.words[min(n, len(r.words)-1)].mood != own {
+		return true // eighths and finer are said of inches alone
+	}
 	return n < len(r.words) && !r.words[n].stopped && r.in(n, kindsOfWord().inched)
 }
 
@@ -377,8 +407,25 @@ func (r *reader) isCable(f *prose.Figure) bool {
 // drawn in a syringe.
 func (r *reader) isVolume(f *prose.Figure, at int) bool {
 	const reach = 7
-	last := r.words[max(0, r.wordAt(f.End)-1)].text
-	return strings.HasPrefix(last, "mil") && !strings.HasPrefix(last, "millim") && last != "mm" && r.near(at, reach, kindsOfWord().poured) && !r.near(at, reach, kindsOfWord().long)
+	const glass = 50 // nobody says so many millimetres "of the red stuff"
+	k := kindsOfWord()
+	n := r.wordAt(f.End)
+	last := r.words[max(0, n-1)].text
+	if !strings.HasPrefix(last, "mil") || strings.HasPrefix(last, "millim") || last == "mm" {
+		return false
+	}
+	if r.is(n, "of") && f.Values[0].Number >= glass {
+		for j := n + 1; j < len(r.words) && j < n+5; j++ {
+			if r.in(j, k.measured|k.long) || r.is(j, "travel") {
+				return false
+			}
+		}
+		return true
+	}
+	if r.is(at-1, "a") && n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(k.prep|k.glue|k.poured) == 0 {
+		return false // "it takes a ten mil shaft"
+	}
+	return r.near(at, reach, k.poured) && !r.near(at, reach, k.long)
 }
 
 // isPrice says whether pounds are money: the words around speak of buying and
@@ -448,6 +495,11 @@ func (r *reader) part(f *prose.Figure) {
 	}
 	if f.Spoken {
 		text = f.Word
+		if unit, ok := r.bare(f, at); ok && !r.announced(at) && len(text) == 3 && r.words[at].number {
+			r.counted(f, unit) // "it read two oh five"
+			r.stated(at)
+			return
+		}
 	}
 	r.value(Value{Part: text, Span: f.Span}, PartNumber)
 }

@@ -48,7 +48,7 @@ func (r *reader) beliefs() {
 			continue
 		}
 		next := i + 1
-		if r.is(next, "that") {
+		if r.is(next, "that") && !r.in(next+1, k.be) {
 			next++
 		}
 		if believes && r.filmed(next) {
@@ -90,14 +90,23 @@ func (r *reader) self(i int) bool {
 // "you could".
 func (r *reader) planned(i int) bool {
 	k := kindsOfWord()
-	if i < 0 || !r.in(i, k.self) && !r.is(i, "you") {
+	if i < 0 || !r.in(i, k.self) && !r.is(i, "you") && !r.is(i, "that") {
 		return false
+	}
+	if r.is(i, "that") && r.in(i+1, k.be) {
+		switch end := i + 2; {
+		case r.is(end, "it"), r.is(end, "all"), r.is(end, "everything"), r.is(end, "enough"), r.is(end, "us"), r.is(end, "me"):
+			return end+1 >= len(r.words) || r.words[end+1].stopped
+		}
 	}
 	if r.in(i, k.self) && r.in(i+1, k.be) {
 		return true // "I think we're done"
 	}
 	if r.in(i+1, k.modal) {
-		return r.is(i+1, "should") || !r.is(i+2, "find") && !r.is(i+2, "see") && !r.is(i+2, "get")
+		return r.is(i+1, "should") || r.is(i+1, "can") && r.is(i+2, "see") || !r.is(i+2, "find") && !r.is(i+2, "see") && !r.is(i+2, "get")
+	}
+	if r.is(i, "that") {
+		return false
 	}
 	return r.is(i+1, "need") || r.is(i+1, "am") || r.is(i+1, "are") && r.is(i+2, "going") || r.is(i+1, "want")
 }

@@ -59,7 +59,7 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if _, _, ok := r.colloquial(f, r.wordAt(f.Start), n); ok {
 		return false // "six hundred and eighty cold cranking amps"
 	}
-	return n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
+	return n >= len(r.words) || r.words[n].stopped || r.is(n, "now") || r.is(n, "today") || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
 }
 
 // alike says whether two figures stand near and one of them has a unit that the
@@ -137,6 +137,10 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	case between[n-1].text == "of" && n > 1 && between[n-2].text == "out",
 		between[n-1].text == "in" && n == 1 && x < y,
 		between[n-1].text == "every" && n > 1 && between[n-2].text == "in":
+		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)
+		return true
+	case between[0].text == "of" && n == 2 && r.in(r.wordAt(a.End)+1, kindsOfWord().det) && x < y && r.in(r.wordAt(b.End), kindsOfWord().self):
+		// "three of the five I've done"
 		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)
 		return true
 	case between[0].text == "parts" && between[n-1].text == "to" && (y == 1 || r.is(r.wordAt(b.End), "part") || r.is(r.wordAt(b.End), "parts")):

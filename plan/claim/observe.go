@@ -1,6 +1,11 @@
 package claim
 
-import "strings"
+import (
+	"slices"
+	"strings"
+
+	"fixslate/plan/prose"
+)
 
 // stated says of a value at word i whether it was found on this object or is
 // what the object should have: a measurement or a spec.
@@ -30,6 +35,7 @@ func (r *reader) observed(i int) bool {
 		switch {
 		case w.classes&k.modal != 0 && w.text != "can", w.text == "needs", w.text == "need", w.text == "wants", w.text == "want", w.text == "meant", w.text == "supposed", w.text == "rated", w.text == "requires":
 			meant = true
+		case w.text == "says" && !r.metered(j):
 		case w.classes&k.reading != 0, w.classes&k.past != 0 && !r.in(j-1, k.modal):
 			found = true
 		case strings.HasSuffix(w.text, "ing") && len(w.text) > 4 && w.text != "during" && w.text != "spring" && w.text != "bearing" && w.text != "ring" && r.in(j-1, k.be):
@@ -66,12 +72,39 @@ func (r *reader) standsAt(i int) bool {
 	if j < i-1 && r.in(j, k.be) && !r.in(i-1, k.about) {
 		return true
 	}
+	if r.attributive(i) {
+		return false
+	}
 	there := false
 	r.clauseBefore(i, reach, func(j int) bool {
 		there = there || r.in(j, k.be) && r.is(j-1, "there")
 		return !there
 	})
 	return there
+}
+
+// metered says whether an instrument says what stands behind word i: a label says
+// what a thing is.
+func (r *reader) metered(i int) bool {
+	const reach = 4
+	found := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		found = found || r.in(j, kindsOfWord().meter|kindsOfWord().thermal)
+		return !found
+	})
+	return found
+}
+
+// attributive says whether the value at i only says which thing is meant: "a 13
+// amp fuse".
+func (r *reader) attributive(i int) bool {
+	k := kindsOfWord()
+	n, found := slices.BinarySearchFunc(r.figures, r.words[i].start, func(f prose.Figure, at int) int { return f.Start - at })
+	if !found {
+		return false
+	}
+	next := r.wordAt(r.figures[n].End)
+	return next < len(r.words) && !r.words[next].stopped && r.words[next].classes&(k.prep|k.glue|k.be|k.det|k.pronoun|k.lead) == 0
 }
 
 // thisOnce says whether words behind the value tell of now, here, and this one:
@@ -84,6 +117,12 @@ func (r *reader) thisOnce(i int) bool {
 			return true
 		case "too":
 			return j+1 < len(r.words)
+		case "on", "with":
+			for n := j + 1; n < len(r.words) && n < j+4; n++ {
+				if r.in(n, kindsOfWord().meter) {
+					return true // "three mil on the tread gauge"
+				}
+			}
 		case "here":
 			return r.is(j-1, "in")
 		case "flat", "sharp", "short", "out", "slow":

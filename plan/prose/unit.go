@@ -77,6 +77,7 @@ var unitTails = set("metre", "metres", "meter", "meters", "centimetre", "centime
 	"gal", "gallon", "gallons", "qt", "quart", "quarts", "pt", "pint", "pints", "square", "squared", "sq", "force", "per", "hour", "hours", "h",
 	"minute", "second", "million", "celsius", "centigrade", "fahrenheit", "c", "f", "ohm", "ohms", "ω", "farad", "farads", "of", "an",
 	"mercury", "water", "column", "hg", "wc", "h2o", "mil", "mill", "mils", "ac", "dc", "a", "weighted", "wire", "gauge", "t", "u", "s", "i", "p", "f",
+	"newton", "newtons", "watt", "watts", "pascal", "pascals", "amp", "amps", "volt", "volts", "hertz", "litre", "litres", "liter", "liters", "gram", "grams",
 	"cent", "ton", "tons", "tonne", "horsepower")
 
 // isSpelled says whether a unit is written as the word by which it is said.

@@ -74,6 +74,8 @@ func (s *scanner) fractionWord(n *numeral, start int) {
 		if isPlural := strings.HasSuffix(s.word(s.denominatorEnd(next)-1), "s"); isPlural != (n.value == 1) || bottom == 2 {
 			n.setFraction(int(n.value), bottom)
 			n.end = s.denominatorEnd(next)
+		} else if bottom == 4 {
+			s.quarters(n, next)
 		}
 		return
 	}
@@ -97,6 +99,21 @@ func (s *scanner) fractionWord(n *numeral, start int) {
 		n.value = whole + float64(top)/float64(bottom)
 		n.whole = formatWhole(whole)
 		n.end = s.denominatorEnd(at)
+	}
+}
+
+// quarters reads "three quarter inch" as a fraction and "thirty quarter turns" as
+// so many quarters. next is the token of "quarter".
+func (s *scanner) quarters(n *numeral, next int) {
+	noun := s.word(s.link(next + 1))
+	switch {
+	case noun == "turns":
+		n.value /= 4
+		n.end = next + 1
+		n.decimals = "25" // no count of turns any more
+	case n.value == 3 && noun != "" && !strings.HasSuffix(noun, "s") && !functionWords[noun]:
+		n.setFraction(3, 4)
+		n.end = next + 1
 	}
 }
 

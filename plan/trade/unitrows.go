@@ -57,6 +57,8 @@ var unitRows = []UnitRow{
 		symbols: []string{"sq m"}, words: []string{"square meter", "square meters"}},
 	{Unit: "in²", Dimension: Area, SI: "m²", Factor: inch * inch, One: "square inch", Many: "square inches", Source: nist,
 		symbols: []string{"sq in"}},
+	{Unit: "ft²", Dimension: Area, SI: "m²", Factor: foot * foot, One: "square foot", Many: "square feet", Source: nist,
+		symbols: []string{"sq ft"}},
 	{Unit: "AWG", Dimension: Area, SI: "m²", One: "gauge", Many: "gauge", Source: astm,
 		words: []string{"ga", "american wire gauge"}},
 
@@ -99,7 +101,7 @@ var unitRows = []UnitRow{
 		words: []string{"kp", "kilopond", "kiloponds"}},
 
 	{Unit: "N·m", Dimension: Torque, SI: "N·m", Factor: 1, One: "newton metre", Many: "newton metres", Source: si,
-		symbols: []string{"Nm"}, words: []string{"newton meter", "newton meters", "newtonmetre", "newtonmetres", "newtonmeter", "newtonmeters", "newtons metre", "nms"}},
+		symbols: []string{"Nm"}, words: []string{"newton meter", "newton meters", "newtonmetre", "newtonmetres", "newtonmeter", "newtonmeters", "newtons metre", "newtons metres", "newtons meter", "newtons meters", "nms"}},
 	{Unit: "N·cm", Dimension: Torque, SI: "N·m", Factor: 1e-2, One: "newton centimetre", Many: "newton centimetres", Source: si,
 		symbols: []string{"Ncm"}, words: []string{"newton centimeter", "newton centimeters"}},
 	{Unit: "daN·m", Dimension: Torque, SI: "N·m", Factor: 10, One: "decanewton metre", Many: "decanewton metres", Source: si,
@@ -115,7 +117,7 @@ var unitRows = []UnitRow{
 	{Unit: "kgf·m", Dimension: Torque, SI: "N·m", Factor: gravity, One: "kilogram force metre", Many: "kilogram force metres", Source: nist,
 		symbols: []string{"kgfm", "kgm", "kg·m", "m·kg", "mkg", "m·kgf", "kpm", "kp·m"}, words: []string{"kilogram metre", "kilogram metres", "kilogram meter", "kilogram meters"}},
 	{Unit: "kgf·cm", Dimension: Torque, SI: "N·m", Factor: gravity / 100, One: "kilogram force centimetre", Many: "kilogram force centimetres", Source: nist,
-		symbols: []string{"kgfcm", "kg·cm", "kgcm"}},
+		symbols: []string{"kgfcm", "kg·cm", "kgcm"}, words: []string{"kilogram centimetre", "kilogram centimetres", "kilogram centimeter", "kilogram centimeters"}},
 
 	{Unit: "bar", Dimension: Pressure, SI: "Pa", Factor: 1e5, One: "bar", Many: "bar", Source: nist, words: []string{"bars", "barg", "bar(g)"}},
 	{Unit: "psi", Dimension: Pressure, SI: "Pa", Factor: psi, One: "P S I", Many: "P S I", Source: nist,

@@ -18,11 +18,11 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 	bare := map[int]bool{} // steps in which a line stands without evidence
 	for _, s := range p.said {
 		kind := asserted(s.Claim)
-		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && s.Conditional || kind == law && says(fold(s.line.Print), licenceWords...) {
+		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || says(fold(s.line.Print), "otherwise", "enough to")) || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
-		if kind == causal && warns(fold(s.line.Print)) {
-			continue // why to keep clear of what hurts: the cautions' matter
+		if kind == causal && warns(fold(s.line.Print)) || kind == made && s.inSight() {
+			continue // why to keep clear is the cautions' matter; what is in the picture shows itself
 		}
 		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
 			continue
@@ -115,18 +115,18 @@ func asserted(c claim.Claim) string {
 		{claim.Legal, law}, {claim.Compatibility, "what fits"}, {claim.Causal, causal}, {claim.Frequency, "how often"},
 		{claim.Comparison, "a comparison"}, {claim.Cost, "a cost"},
 	} {
-		if c.Has(k.kind) {
+		if c.Has(k.kind) && !(k.kind == claim.Frequency && says(fold(c.Text), "as many", "as often")) {
 			return k.word
 		}
 	}
 	// How a thing looks is there to be seen; how many or how much is not.
 	if c.Has(claim.Spec) && slices.ContainsFunc(c.Values, ofTheObject) {
-		return "how it is made"
+		return made
 	}
 	return ""
 }
 
-const causal, law = "a cause", "law"
+const causal, law, made = "a cause", "law", "how it is made"
 
 // ofTheObject holds for a value of the thing itself: no time, no turn of the
 // hand, no share, and none that a fact gives.
@@ -142,19 +142,32 @@ func ofTheObject(v claim.Value) bool {
 	case trade.Time, trade.Angle, trade.Ratio:
 		return false
 	}
-	return true
+	return !travelled(unit)
 }
+
+// inSight holds for a line whose figures are small counts without a unit: two
+// rollers, four clicks. The camera shows them.
+func (s said) inSight() bool {
+	return !slices.ContainsFunc(s.Values, func(v claim.Value) bool {
+		_, unit := trade.LookupUnit(v.Unit)
+		return ofTheObject(v) && (unit || v.Number > atAGlance)
+	})
+}
+
+// atAGlance is how many of a thing are counted in a picture. Common practice,
+// no source.
+const atAGlance = 12
 
 // warns holds for a line that tells how to keep clear of what hurts, and why:
 // "Keep your face away, because it can burst."
 func warns(folded string) bool {
 	words := strings.Fields(folded)
-	return len(words) > 0 && slices.Contains(warningVerbs, words[0]) && says(folded, harmWords...)
+	return len(words) > 0 && says(folded, harmWords...) && (slices.Contains(warningVerbs, words[0]) || says(folded, "never", "don't", "do not", "must not"))
 }
 
 var (
-	warningVerbs = []string{"keep", "stand", "stay", "never", "don't", "do", "wear", "put", "leave", "wait", "let", "unplug", "switch", "turn", "pull", "disconnect", "open", "mind", "watch", "take", "hold", "use", "chock", "support", "make", "always", "gloves", "goggles", "glasses", "hands", "fingers", "nobody"}
-	harmWords    = []string{"kill", "kills", "shock", "shocks", "burn", "burns", "scald", "scalds", "blind", "blinds", "crush", "crushes", "explode", "explodes", "burst", "bursts", "catch fire", "ignite", "ignites", "poison", "poisons", "choke", "hurt", "hurts", "injure", "injures", "cut you", "cuts you", "cuts skin", "bite", "bites", "fall on", "falls on", "drop on", "drops on", "let go", "lets go", "your eyes", "your skin", "your lungs", "your fingers", "a finger", "your face"}
+	warningVerbs = []string{"keep", "stand", "stay", "wear", "put", "leave", "wait", "let", "unplug", "switch", "turn", "pull", "disconnect", "open", "mind", "watch", "take", "hold", "use", "chock", "support", "make", "always", "gloves", "goggles", "glasses", "hands", "fingers", "nobody"}
+	harmWords    = []string{"kill", "kills", "shock", "shocks", "burn", "burns", "scald", "scalds", "blind", "blinds", "crush", "crushes", "explode", "explodes", "burst", "bursts", "catch fire", "ignite", "ignites", "poison", "poisons", "choke", "hurt", "hurts", "injure", "injures", "cut you", "cuts you", "cuts skin", "cuts standing", "bite", "bites", "fall on", "falls on", "drop on", "drops on", "let go", "lets go", "your eyes", "your skin", "your lungs", "your fingers", "a finger", "your face"}
 )
 
 // shorten keeps a quoted line to what a message has room for.

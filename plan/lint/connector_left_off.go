@@ -22,6 +22,8 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 				clear(open)
 			case on:
 				delete(open, noun)
+			case off && noun == "plug" && p.startsHere(i, "power-off"):
+				// the plug in the wall: refit-missing speaks of it
 			case off && !p.stateEnds(i):
 				if _, already := open[noun]; !already {
 					open[noun] = i

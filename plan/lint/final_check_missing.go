@@ -19,7 +19,7 @@ var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, S
 	}
 	for i := last; i < len(p.Plan.Steps); i++ {
 		s := &p.Plan.Steps[i]
-		if len(s.Tests) > 0 || says(p.words[i], checkWords...) {
+		if len(s.Tests) > 0 || says(p.words[i], checkWords...) || handsOn(s) && says(p.words[i], useWords...) {
 			return nil
 		}
 	}
@@ -35,4 +35,10 @@ var checkWords = []string{
 	"check", "checks", "test", "tests", "tested", "try", "tries", "prove", "proves", "listen", "look for", "looks for", "watch", "watch for", "see if", "see whether",
 	"run a", "run it", "runs", "let it run", "leak", "leaks", "drip", "drips", "works", "working", "spin", "spins", "turns freely", "no play", "no noise",
 	"start it", "starts", "switch on", "switch it on", "turn it on", "measure", "feel for", "make sure", "brake test", "road test", "lights up", "comes on", "goes out", "tug", "tug it", "holds", "count",
+}
+
+// useWords tell that the thing is used, or what the senses say of it: a check,
+// where hands are at it and nobody only talks.
+var useWords = []string{
+	"feel", "hear", "smell", "smells", "no smell", "quiet", "silent", "not a sound", "blows", "drive", "ride", "print", "play", "pour", "on full", "like new", "as good as new",
 }

@@ -122,6 +122,9 @@ func TestSabotage(t *testing.T) {
 				t.Error("several findings, and no word why")
 			}
 			got := fresh(found(t, s.spoil(t, string(text))), before(t, s.sample, string(text)))
+			if !slices.Contains(want, "description-long@") { // words added anywhere lengthen it
+				got = slices.DeleteFunc(got, func(what string) bool { return what == "description-long@" })
+			}
 			if slices.Equal(got, want) {
 				return
 			}

@@ -80,12 +80,19 @@ func (p *Pass) loose(s said) []claim.Value {
 		case trade.Time, trade.Angle, trade.Ratio:
 			continue
 		}
+		if travelled(unit) {
+			continue
+		}
 		if q := (trade.Quantity{Number: v.Number, Unit: unit}); !p.tested(s, q) {
 			found = append(found, v)
 		}
 	}
 	return found
 }
+
+// travelled holds for units in which one says how far to drive, as one says how
+// long to wait.
+func travelled(unit trade.Unit) bool { return unit == "km" || unit == "mi" }
 
 // sourced holds where more than a test of the step stands behind a line.
 func (s said) sourced() bool {

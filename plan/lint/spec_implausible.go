@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"fixslate/plan"
@@ -49,7 +50,7 @@ var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: dia
 	}
 	for i, f := range p.Plan.Fasteners {
 		if metricLike(f.Thread) {
-			if _, ok := trade.ParseThread(f.Thread); !ok {
+			if _, ok := trade.ParseThread(f.Thread); !ok && !fineThread(f.Thread) {
 				found = append(found, Report{
 					Message: fmt.Sprintf("%s: no table has the thread %s", f.What.Print, f.Thread),
 					Hint:    "check the size (fixslate look thread)",
@@ -64,6 +65,15 @@ var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: dia
 // metricLike holds for a thread that is meant as an ISO metric one: "M7.5".
 func metricLike(thread string) bool {
 	return len(thread) > 1 && (thread[0] == 'M' || thread[0] == 'm') && thread[1] >= '0' && thread[1] <= '9'
+}
+
+// fineThread holds for a thread wider than the tables go with one of the
+// pitches of ISO 261, as nuts of taps, lamps and hubs have: "M40x1.5".
+func fineThread(thread string) bool {
+	size, pitch, found := strings.Cut(strings.ToLower(thread[1:]), "x")
+	d, err := strconv.ParseFloat(strings.TrimSpace(size), 64)
+	p, err2 := strconv.ParseFloat(strings.TrimSpace(pitch), 64)
+	return found && err == nil && err2 == nil && d >= 8 && d <= 300 && p < d/4 && slices.Contains([]float64{0.75, 1, 1.25, 1.5, 2, 3, 4, 6}, p)
 }
 
 func fuseMade(form string, amps float64) bool {

@@ -12,41 +12,65 @@ import (
 var stateUnsafe = Rule{Name: "state-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
 	var found []Report
 	for i := range p.Plan.Steps {
-		for _, u := range []func(int) (string, string, bool){p.raisedBare, p.mainsOpen, p.airbagLive, p.fuelUnderPressure, p.chargeLeft, p.powerOverOpen} {
-			if trouble, hint, unsafe := u(i); unsafe {
-				found = append(found, Report{
-					Message: fmt.Sprintf("in step %q %s", p.Plan.Steps[i].Title.Print, trouble), Hint: hint,
-					Path: stepPath(i, "title"),
-				})
+		for _, u := range unsafeStates {
+			if !u.holds(p, i) {
+				continue
 			}
+			found = append(found, Report{
+				Message: fmt.Sprintf("in step %q %s", p.Plan.Steps[i].Title.Print, u.trouble), Hint: u.hint,
+				Path: stepPath(i, "title"), Families: []string{u.family},
+			})
 		}
 	}
 	return found
 }}
 
+// unsafeStates are states in which the trade forbids what a step does. Each is
+// asked by itself; where two hold, both are to be mended.
+var unsafeStates = []struct {
+	family, trouble, hint string
+	holds                 func(p *Pass, step int) bool
+}{
+	{"raised-load", "the object is raised and stands on no stands",
+		`add starts = ["on-stands"] to the step that raises it`, (*Pass).raisedBare},
+	{"mains-shock", "covers are off and the mains is not",
+		`isolate it first: starts = ["power-off", "proven-dead"], or ["unplugged"]`, (*Pass).mainsOn},
+	{"mains-shock", "covers are off and nothing has proved it dead",
+		`add starts = ["proven-dead"] after a test with a proved tester`, (*Pass).mainsUnproved},
+	{"mains-shock", "the power comes back while covers are off",
+		`put the covers back first, or give the step during = ["live"] and its cautions`, (*Pass).powerOverOpen},
+	{"airbag-srs", "airbag parts are worked on before the battery is off and the maker's wait is over",
+		`add starts = ["battery-off", "srs-waited"] to an earlier step`, (*Pass).airbagLive},
+	{"fuel-vapour", "the fuel system is opened under pressure",
+		`let the pressure off first: starts = ["depressurised"]`, (*Pass).fuelUnderPressure},
+	{"capacitor-charge", "a capacitor is touched that nothing has discharged",
+		`discharge it as its maker says and measure zero: starts = ["discharged"]`, (*Pass).chargeLeft},
+}
+
 // raisedBare holds where hands work on a raised object that stands on nothing.
 // The step that raises it may work the jack.
-func (p *Pass) raisedBare(i int) (trouble, hint string, unsafe bool) {
+func (p *Pass) raisedBare(i int) bool {
 	s := &p.Plan.Steps[i]
 	working := handsOn(s)
 	if p.startsHere(i, "raised") {
 		working = len(s.Fasteners)+len(s.Parts)+len(s.Tests) > 0
 	}
-	return "the object is raised and stands on no stands", `add starts = ["on-stands"] to the step that raises it`,
-		working && p.inForce(i, "raised") && !p.inForce(i, "on-stands")
+	return working && p.inForce(i, "raised") && !p.inForce(i, "on-stands")
 }
 
-// mainsOpen holds where covers are off a thing on mains that is not isolated,
-// or not proved dead. A plug that lies in sight is both: "unplugged" does.
-func (p *Pass) mainsOpen(i int) (trouble, hint string, unsafe bool) {
-	if !p.inForce(i, "covers-off") || !p.has(i, "mains-isolation", "live-test", "fixed-wiring", "water-electricity") || p.inForce(i, "live") {
-		return "", "", false
-	}
-	if !p.inForce(i, "power-off") {
-		return "covers are off and the mains is not", `isolate it first: starts = ["power-off", "proven-dead"], or ["unplugged"]`, true
-	}
-	return "covers are off and nothing has proved it dead", `add starts = ["proven-dead"] after a test with a proved tester`,
-		!p.inForce(i, "proven-dead") && !p.unplugged(i)
+// mainsOpen holds where covers are off a thing on mains, and the step is not
+// meant to be live.
+func (p *Pass) mainsOpen(i int) bool {
+	return p.inForce(i, "covers-off") && !p.inForce(i, "live") && p.has(i, "mains-isolation", "live-test", "fixed-wiring", "water-electricity")
+}
+
+// mainsOn holds where it is open and not isolated.
+func (p *Pass) mainsOn(i int) bool { return p.mainsOpen(i) && !p.inForce(i, "power-off") }
+
+// mainsUnproved holds where it is open, isolated, and not proved dead. A plug
+// that lies in sight is proof enough.
+func (p *Pass) mainsUnproved(i int) bool {
+	return p.mainsOpen(i) && p.inForce(i, "power-off") && !p.inForce(i, "proven-dead") && !p.unplugged(i)
 }
 
 // unplugged holds where the isolation in force is a plug that was pulled.
@@ -65,34 +89,28 @@ func (p *Pass) unplugged(i int) bool {
 
 // airbagLive holds where airbag parts are worked on with the battery on, or
 // before the maker's wait is over.
-func (p *Pass) airbagLive(i int) (trouble, hint string, unsafe bool) {
-	if !p.has(i, "srs-airbag", "belt-pretensioner") {
-		return "", "", false
-	}
-	return "airbag parts are worked on before the battery is off and the maker's wait is over", `add starts = ["battery-off", "srs-waited"] to an earlier step`,
-		!p.inForce(i, "battery-off") || !p.inForce(i, "srs-waited")
+func (p *Pass) airbagLive(i int) bool {
+	return p.has(i, "srs-airbag", "belt-pretensioner") && !(p.inForce(i, "battery-off") && p.inForce(i, "srs-waited"))
 }
 
 // fuelUnderPressure holds where the fuel system is opened under pressure.
-func (p *Pass) fuelUnderPressure(i int) (trouble, hint string, unsafe bool) {
-	return "the fuel system is opened under pressure", `let the pressure off first: starts = ["depressurised"]`,
-		p.startsHere(i, "fuel-open") && p.has(i, "fuel-rail-pressure") && !p.inForce(i, "depressurised")
+func (p *Pass) fuelUnderPressure(i int) bool {
+	return p.startsHere(i, "fuel-open") && p.has(i, "fuel-rail-pressure") && !p.inForce(i, "depressurised")
 }
 
 // chargeLeft holds where a capacitor is touched that was not discharged.
-func (p *Pass) chargeLeft(i int) (trouble, hint string, unsafe bool) {
-	return "a capacitor is touched that nothing has discharged", `discharge it as its maker says and measure zero: starts = ["discharged"]`,
-		p.inForce(i, "covers-off") && p.has(i, "capacitor-charge", "microwave-oven") && !p.inForce(i, "discharged")
+func (p *Pass) chargeLeft(i int) bool {
+	return p.inForce(i, "covers-off") && p.has(i, "capacitor-charge", "microwave-oven") && !p.inForce(i, "discharged")
 }
 
-// powerOverOpen holds where mains comes back while covers are off.
-func (p *Pass) powerOverOpen(i int) (trouble, hint string, unsafe bool) {
+// powerOverOpen holds where mains comes back while covers are off: in the step
+// that ends the isolation, covers that stay off longer.
+func (p *Pass) powerOverOpen(i int) bool {
 	ended := slices.ContainsFunc(p.Plan.Intervals, func(v plan.Interval) bool { return v.State == "power-off" && v.To == i && !v.Open && !v.During })
 	open := slices.ContainsFunc(p.Plan.Intervals, func(v plan.Interval) bool {
 		return v.State == "covers-off" && v.From <= i && (v.To > i || v.Open && v.To == i)
 	})
-	return "the power comes back while covers are off", `put the covers back first, or give the step during = ["live"] and its cautions`,
-		ended && open && !p.inForce(i, "live")
+	return ended && open && !p.inForce(i, "live")
 }
 
 // has holds where a step acts on one of the classes.

@@ -18,7 +18,7 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 	bare := map[int]bool{} // steps in which a line stands without evidence
 	for _, s := range p.said {
 		kind := asserted(s.Claim)
-		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || says(fold(s.line.Print), "otherwise", "enough to")) || kind == law && says(fold(s.line.Print), licenceWords...) {
+		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(fold(s.line.Print))) || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
 		if kind == causal && warns(fold(s.line.Print)) || kind == made && s.inSight() {
@@ -157,6 +157,17 @@ func (s said) inSight() bool {
 // atAGlance is how many of a thing are counted in a picture. Common practice,
 // no source.
 const atAGlance = 12
+
+// tellsOfTheAct holds for a line that says what the act in the picture is good
+// for: "That gives the belt some slack."
+func tellsOfTheAct(folded string) bool {
+	if says(folded, "otherwise", "enough to") {
+		return true
+	}
+	words := strings.Fields(folded)
+	return len(words) > 1 && slices.Contains([]string{"that", "this", "it", "which"}, words[0]) &&
+		slices.Contains([]string{"gives", "lets", "leaves", "frees", "takes", "keeps", "holds", "opens", "loosens"}, words[1])
+}
 
 // warns holds for a line that tells how to keep clear of what hurts, and why:
 // "Keep your face away, because it can burst."

@@ -101,6 +101,25 @@ dir/p.toml:3:202: warning: b-rule: long line
 	}
 }
 
+func TestTextKeepsWithinTheTerminal(t *testing.T) {
+	src, _ := NewSource("a.toml", []byte("say = \"x\"\n"))
+	f := Finding{Rule: "rule-name", Severity: Warning, At: Place{Source: src, Span: Span{Start: 0, End: 3}},
+		Message: "step \"one\" says that many words are many words", Hint: "write fewer of them, or a-word-that-is-wider-than-all-the-line-is"}
+	var b strings.Builder
+	if err := Text(&b, []Finding{f}, Style{Width: 40}); err != nil {
+		t.Fatal(err)
+	}
+	want := `a.toml:1:1: warning: rule-name: step
+    "one" says that many words are many
+    words
+  write fewer of them, or
+  a-word-that-is-wider-than-all-the-line-is
+`
+	if b.String() != want {
+		t.Errorf("got:\n%s\nwant:\n%s", b.String(), want)
+	}
+}
+
 func TestCountsAndWorst(t *testing.T) {
 	if c := Count(sample(t)); c != (Counts{Error: 1, Warning: 1}) {
 		t.Errorf("%+v", c)

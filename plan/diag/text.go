@@ -12,6 +12,7 @@ import (
 type Style struct {
 	Colour  bool // ANSI colour, for terminals only
 	Excerpt bool // the source line with a marker under it
+	Width   int  // columns of the terminal, 0: lines are not broken
 }
 
 const (
@@ -43,29 +44,58 @@ func Text(w io.Writer, findings []Finding, style Style) error {
 
 func writeText(out *bufio.Writer, f Finding, style Style) {
 	paint := func(colour, text string) string {
-		if !style.Colour {
+		if !style.Colour || colour == "" {
 			return text
 		}
 		return colour + text + reset
 	}
+	at := 0 // columns written of the line
+	head := func(colour, text string) {
+		fmt.Fprintf(out, "%s: ", paint(colour, text))
+		at += cells(text) + 2
+	}
 	if f.At.Source != nil {
 		pos := f.At.Position()
-		fmt.Fprintf(out, "%s: ", paint(bold, fmt.Sprintf("%s:%d:%d", Visible(f.At.File()), pos.Line, pos.Column)))
+		head(bold, fmt.Sprintf("%s:%d:%d", Visible(f.At.File()), pos.Line, pos.Column))
 	}
-	tint := map[Severity]string{Error: red, Warning: brown, Note: blue}[f.Severity]
-	fmt.Fprintf(out, "%s: ", paint(tint, f.Severity.String()))
+	head(map[Severity]string{Error: red, Warning: brown, Note: blue}[f.Severity], f.Severity.String())
 	if f.Rule != "" {
-		fmt.Fprintf(out, "%s: ", f.Rule)
+		head("", f.Rule)
 	}
-	fmt.Fprintln(out, Visible(f.Message))
+	fmt.Fprintln(out, broken(Visible(f.Message), at, style.Width, 4))
 	if style.Excerpt {
 		writeExcerpt(out, f.At, paint)
 	}
 	if f.Hint != "" {
 		for line := range strings.Lines(f.Hint) {
-			fmt.Fprintf(out, "  %s\n", Visible(strings.TrimSuffix(line, "\n")))
+			fmt.Fprintf(out, "  %s\n", broken(Visible(strings.TrimSuffix(line, "\n")), 2, style.Width, 2))
 		}
 	}
+}
+
+// broken is a line that begins at a column, broken between words where it would
+// go beyond the width; further lines are indented. A word wider than a line is
+// left whole.
+func broken(text string, at, width, indent int) string {
+	if width <= 0 || at+cells(text) <= width {
+		return text
+	}
+	var b strings.Builder
+	for i, word := range strings.Split(text, " ") {
+		n := cells(word)
+		switch {
+		case i == 0:
+		case at+1+n > width:
+			b.WriteString("\n" + strings.Repeat(" ", indent))
+			at = indent
+		default:
+			b.WriteByte(' ')
+			at++
+		}
+		b.WriteString(word)
+		at += n
+	}
+	return b.String()
 }
 
 // excerptWidth keeps an excerpt within 80 columns beside its line number.

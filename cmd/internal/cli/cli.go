@@ -37,6 +37,8 @@ type streams struct {
 	out, err io.Writer
 	colour   bool // out is a terminal that wants colour
 	watched  bool // err is a terminal: a progress bar is seen
+
+	columns, errColumns int // of the terminals that out and err are, else 0
 }
 
 // failed ends a command with a message and exit code 2.
@@ -66,8 +68,18 @@ func Main(args []string) int {
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
 		colour:  term.IsTerminal(int(os.Stdout.Fd())) && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb",
 		watched: term.IsTerminal(int(os.Stderr.Fd())),
+		columns: terminalWidth(os.Stdout), errColumns: terminalWidth(os.Stderr),
 	}
 	return run(ctx, s, args)
+}
+
+// terminalWidth is in columns, 0 for anything else.
+func terminalWidth(f *os.File) int {
+	width, _, err := term.GetSize(int(f.Fd()))
+	if err != nil {
+		return 0
+	}
+	return width
 }
 
 // sink remembers that printing failed: cobra's help does not look.

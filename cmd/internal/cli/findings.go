@@ -81,7 +81,7 @@ func printFindings(s streams, findings []diag.Finding, how string) error {
 	case "sarif":
 		return diag.SARIF(s.out, findings, Version, page)
 	}
-	return diag.Text(s.out, findings, diag.Style{Colour: s.colour, Excerpt: true})
+	return diag.Text(s.out, findings, diag.Style{Colour: s.colour, Excerpt: true, Width: s.columns})
 }
 
 // complain prints findings beside a command's product: what a careful author
@@ -93,7 +93,7 @@ func complain(s streams, findings []diag.Finding) error {
 			grave = append(grave, f)
 		}
 	}
-	return diag.Text(s.err, grave, diag.Style{Excerpt: true})
+	return diag.Text(s.err, grave, diag.Style{Excerpt: true, Width: s.errColumns})
 }
 
 // page is the page of any rule or fault.

@@ -8,6 +8,7 @@ package blurb
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fixslate/chapters"
@@ -281,13 +282,23 @@ func tests(p *plan.Plan) []string {
 	var out []string
 	for i := range p.Tests {
 		t := &p.Tests[i]
-		line := t.Question.Print
-		if t.Expect.Print != "" {
-			line += " " + strings.TrimSpace("Good: "+t.Expect.Print) + at(t.At.Print)
+		var good []string
+		// What one reading is to show is not said once more for all of them.
+		same := func(r plan.Reading) bool { return r.Expect.Print == t.Expect.Print }
+		if t.Expect.Print != "" && !slices.ContainsFunc(t.Readings, same) {
+			good = append(good, t.Expect.Print+at(t.At.Print))
 		}
 		for j := range t.Readings {
 			r := &t.Readings[j]
-			line += "; " + kit.Join(r.When.Print, r.Expect.Print) + at(r.At.Print)
+			reading := r.Expect.Print + at(r.At.Print)
+			if !r.When.Empty() {
+				reading = r.When.Print + ", " + reading
+			}
+			good = append(good, reading)
+		}
+		line := t.Question.Print
+		if len(good) > 0 {
+			line += " Good: " + strings.Join(good, "; ")
 		}
 		if name := kit.VersionNames(p, t.Variants); name != "" {
 			line += " (" + name + ")"
@@ -301,7 +312,7 @@ func at(place string) string {
 	if place == "" {
 		return ""
 	}
-	return ", " + place
+	return " (" + place + ")"
 }
 
 func sources(p *plan.Plan) []string {

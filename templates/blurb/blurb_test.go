@@ -2,6 +2,7 @@ package blurb
 
 import (
 	"bytes"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -79,6 +80,47 @@ func TestReasonsGoFirst(t *testing.T) {
 	}
 	if !bytes.Equal(short.Markdown, whole.Markdown) {
 		t.Error("the Markdown is not whole")
+	}
+}
+
+// Each reading is told with its moment and its place, and none twice.
+func TestReadings(t *testing.T) {
+	p, _ := describe(t, `
+tool = [{ id = "meter", name = "multimeter" }]
+[video]
+title = "T"
+[[test]]
+id = "fuse"
+question = "Is it whole?"
+instrument = "meter"
+expect = "12 V on both legs"
+[[test.reading]]
+when = "first"
+at = "left leg"
+expect = "at least 12 V"
+[[test]]
+id = "coil"
+question = "Is it open?"
+instrument = "meter"
+at = "pin 1 to 2"
+expect = "4 Ω"
+[[test.reading]]
+at = "tips together"
+expect = "at most 0.5 Ω"
+[[test.reading]]
+at = "pin 1 to 2"
+expect = "4 Ω"
+[[step]]
+title = "S"
+tests = ["fuse", "coil"]
+say = "Look."
+`)
+	want := []string{
+		"Is it whole? Good: 12 V on both legs; first, at least 12 V (left leg)",
+		"Is it open? Good: at most 0.5 Ω (tips together); 4 Ω (pin 1 to 2)",
+	}
+	if got := tests(p); !slices.Equal(got, want) {
+		t.Errorf("%q", got)
 	}
 }
 

@@ -145,3 +145,13 @@ func TestVoice(t *testing.T) {
 		t.Error(sheet)
 	}
 }
+
+// A line that quotes a value nobody knows yet says so to whom reads it out;
+// the same words of the author's own do not.
+func TestVoiceMarksWhatIsMissing(t *testing.T) {
+	p := decode(t, "spec = [{ id = \"gap\", what = \"gap\", value = \"?\" }]\n[voice]\nnarrated = \"later\"\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"The gap: {gap}. Easy to be found.\"\n[[step]]\ntitle = \"U\"\nsay = \"No leak is to be found.\"\n")
+	sheet := string(Voice(p, timing.Estimate(p, timing.DefaultPace())))
+	if n := strings.Count(sheet, "a value is missing"); n == 0 || strings.Contains(sheet, "leak is to be found. **") {
+		t.Error(sheet)
+	}
+}

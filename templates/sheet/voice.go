@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"slices"
+	"strings"
+
 	"fixslate/plan"
 	"fixslate/plan/timing"
 )
@@ -8,6 +11,7 @@ import (
 type voiceLine struct {
 	Text    string
 	Seconds float64
+	Open    bool // it quotes a value that is still to be found
 }
 
 type voiceStep struct {
@@ -30,7 +34,7 @@ func Voice(p *plan.Plan, t timing.Timeline) []byte {
 		for _, b := range ts.Beats {
 			if b.Spoken() {
 				length := b.End - b.Start - b.Rest
-				step.Lines = append(step.Lines, voiceLine{b.Print, length})
+				step.Lines = append(step.Lines, voiceLine{b.Print, length, open(s, b)})
 				step.Seconds += length
 			}
 		}
@@ -47,4 +51,15 @@ func Voice(p *plan.Plan, t timing.Timeline) []byte {
 		Steps []voiceStep
 		Total float64
 	}{p.Video.Title.Print, steps, total})
+}
+
+// open holds for narration in which a value is missing: read out as it stands,
+// it would tell viewers that the value is to be found.
+func open(s *plan.Step, b timing.Beat) bool {
+	missing := plan.Known("?")
+	if b.Line < 0 || !strings.Contains(b.Print, missing) {
+		return false
+	}
+	line := s.Lines[b.Line]
+	return slices.ContainsFunc(line.Quotes, func(q plan.Quote) bool { return line.Print[q.Start:q.End] == missing })
 }

@@ -48,7 +48,8 @@ type Plan struct {
 	// of the plan.
 	Open []Open
 
-	index map[Ref][]int
+	index      map[Ref][]int
+	stateWords map[string]string
 }
 
 // Open is a value that is still to be found.

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -12,6 +13,7 @@ import (
 func (d *decoder) states() {
 	p := d.plan
 	p.Intervals = intervals(p)
+	p.stateWords = stateWords(p)
 	begun := map[string]bool{}
 	var names []string
 	for _, v := range p.Intervals {
@@ -44,6 +46,30 @@ func (d *decoder) states() {
 		}
 	}
 }
+
+// stateWords are the states in the words in which the plan first writes them.
+func stateWords(p *Plan) map[string]string {
+	words := map[string]string{}
+	read := func(lists ...[]string) {
+		for _, list := range lists {
+			for _, word := range list {
+				if state := class.CanonicalState(word); words[state] == "" {
+					words[state] = word
+				}
+			}
+		}
+	}
+	read(p.Shoot.Begins, p.Shoot.Stays)
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		read(s.Starts, s.During, s.Needs, s.Ends)
+	}
+	return words
+}
+
+// StateWord is a canonical state as the plan first writes it: the plan says
+// "unplugged" where the linter knows "power-off".
+func (p *Plan) StateWord(state string) string { return cmp.Or(p.stateWords[state], state) }
 
 // intervals walks the story once.
 func intervals(p *Plan) []Interval {

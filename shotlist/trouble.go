@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"fixslate/plan"
-	"fixslate/plan/hazard/class"
 )
 
 // Trouble is something in the plan that the day can't do as written.
@@ -98,29 +97,7 @@ func (s *story) past(i int, shots []Shot) Barred {
 
 // word is a state as the plan first writes it: the plan says "unplugged" where
 // the linter knows "power-off".
-func (s *story) word(state string) string { return StateWord(s.plan, state) }
-
-// StateWord is a canonical state as the plan first writes it.
-func StateWord(p *plan.Plan, state string) string {
-	find := func(list []string) (string, bool) {
-		at := slices.IndexFunc(list, func(w string) bool { return class.CanonicalState(w) == state })
-		if at < 0 {
-			return "", false
-		}
-		return list[at], true
-	}
-	lists := [][]string{p.Shoot.Begins, p.Shoot.Stays}
-	for i := range p.Steps {
-		w := &p.Steps[i]
-		lists = append(lists, w.Starts, w.During, w.Needs, w.Ends)
-	}
-	for _, list := range lists {
-		if word, ok := find(list); ok {
-			return word
-		}
-	}
-	return state
-}
+func (s *story) word(state string) string { return s.plan.StateWord(state) }
 
 // Hours lists what is wrong with the hours of the day: an end before the start,
 // breaks and people outside the day.

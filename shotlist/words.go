@@ -125,7 +125,7 @@ func (t *Turn) Words(p *plan.Plan) string {
 		if len(states) > 0 {
 			var words []string
 			for _, s := range states {
-				words = append(words, StateWord(p, s))
+				words = append(words, p.StateWord(s))
 			}
 			parts = append(parts, how+strings.Join(words, ", "))
 		}

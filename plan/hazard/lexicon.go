@@ -119,7 +119,7 @@ type compiler struct {
 // own are the marks that the reader itself asks for.
 type own struct {
 	work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay, cover, offWord, coverOff uint16
-	number                                                                       int32 // the form "#", which stands for any number
+	number                                                                                                 int32 // the form "#", which stands for any number
 }
 
 // compiled is the lexicon, read at the first question. An error in the files

@@ -77,7 +77,7 @@ func (r *remarks) add(before, words string) {
 func planWords(p *plan.Plan, states []string) []string {
 	var words []string
 	for _, state := range states {
-		words = append(words, shotlist.StateWord(p, state))
+		words = append(words, p.StateWord(state))
 	}
 	return words
 }

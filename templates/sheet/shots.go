@@ -99,10 +99,10 @@ func Shots(p *plan.Plan, shots []shotlist.Shot, coverage []shotlist.Covered) []b
 func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
 	var states []string
 	for _, state := range shot.States {
-		states = append(states, shotlist.StateWord(p, state))
+		states = append(states, p.StateWord(state))
 	}
 	for _, state := range shot.Without {
-		states = append(states, "not "+shotlist.StateWord(p, state))
+		states = append(states, "not "+p.StateWord(state))
 	}
 	r := shotRow{Shot: shot, States: strings.Join(states, ", "), For: kit.VersionNames(p, shot.Variants), From: "suggested"}
 	if shot.Setup != "" {

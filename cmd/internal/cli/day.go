@@ -294,7 +294,7 @@ func sessionJSON(c *build.Compiled, s *shotlist.Session) daySession {
 func stateWords(p *plan.Plan, states []string) []string {
 	var words []string
 	for _, s := range states {
-		words = append(words, shotlist.StateWord(p, s))
+		words = append(words, p.StateWord(s))
 	}
 	return words
 }

@@ -3,6 +3,7 @@ package class
 import (
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -55,31 +56,63 @@ func States() []State {
 	return all[:]
 }
 
+// stateNames gives the place of each state in the list by its name and aliases.
+var stateNames = sync.OnceValue(func() map[string]int {
+	names := map[string]int{}
+	for i := range states {
+		names[states[i].Name] = i
+		for _, alias := range states[i].Aliases {
+			names[alias] = i
+		}
+	}
+	return names
+})
+
 // FindState is the state that the word names, in its own name or an alias;
 // case, spaces and hyphens make no difference.
 func FindState(word string) (State, bool) {
-	word = normalState(word)
-	for _, s := range states {
-		if s.Name == word || slices.Contains(s.Aliases, word) {
-			s.Aliases = slices.Clone(s.Aliases)
-			return s, true
-		}
+	i, ok := stateNames()[normalState(word)]
+	if !ok {
+		return State{}, false
 	}
-	return State{}, false
+	s := states[i]
+	s.Aliases = slices.Clone(s.Aliases)
+	return s, true
 }
 
 // CanonicalState is the one spelling under which a state is compared: the
 // canonical name of a known state, else the word in lower case with hyphens.
 func CanonicalState(word string) string {
-	if s, ok := FindState(word); ok {
-		return s.Name
+	word = normalState(word)
+	if i, ok := stateNames()[word]; ok {
+		return states[i].Name
 	}
-	return normalState(word)
+	return word
 }
 
 func normalState(word string) string {
+	if isNormal(word) {
+		return word
+	}
 	fields := strings.FieldsFunc(strings.ToLower(word), func(r rune) bool {
 		return unicode.IsSpace(r) || r == '-' || r == '_'
 	})
 	return strings.Join(fields, "-")
+}
+
+// isNormal holds for most words that are asked for: plain letters with single
+// hyphens between.
+func isNormal(word string) bool {
+	hyphen := true // none may stand first
+	for i := range len(word) {
+		switch b := word[i]; {
+		case 'a' <= b && b <= 'z':
+			hyphen = false
+		case b == '-' && !hyphen:
+			hyphen = true
+		default:
+			return false
+		}
+	}
+	return !hyphen
 }

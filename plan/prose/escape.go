@@ -5,8 +5,9 @@ import (
 	"strings"
 )
 
-// orderedStart is "1." or "1)" at the head of a line, which would begin a list.
-var orderedStart = regexp.MustCompile(`^(\d+)([.)])`)
+// orderedStart is "1." or "1)" at the head of a line, which would begin a list;
+// "0.5 L" would not.
+var orderedStart = regexp.MustCompile(`^(\d+)([.)])( |$)`)
 
 // Literal makes text plain in Markdown: what would be markup is escaped, line
 // ends become spaces (CommonMark 0.31, "Backslash escapes").
@@ -24,5 +25,5 @@ func Literal(text string) string {
 		}
 		b.WriteRune(r)
 	}
-	return orderedStart.ReplaceAllString(b.String(), `$1\$2`)
+	return orderedStart.ReplaceAllString(b.String(), `$1\$2$3`)
 }

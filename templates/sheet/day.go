@@ -52,7 +52,7 @@ func Day(p *plan.Plan, shots []shotlist.Shot, d *shotlist.Day) []byte {
 		v.Barred = append(v.Barred, b.Message+"; "+b.Hint)
 	}
 	for _, i := range d.Elsewhere(shots) {
-		v.Out = append(v.Out, fmt.Sprintf("%d. %s: %s", shots[i].Number, shots[i].Maker(), shots[i].Of))
+		v.Out = append(v.Out, fmt.Sprintf("shot %d, %s: %s", shots[i].Number, shots[i].Maker(), shots[i].Of))
 	}
 	return print("day.md.tmpl", v)
 }

@@ -1,0 +1,43 @@
+package prose
+
+import (
+	"bytes"
+	"html"
+	"testing"
+
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/extension"
+)
+
+// Literal text comes out of a Markdown reader of others as it went in, and
+// carries no stroke that it does not need.
+func TestLiteral(t *testing.T) {
+	md := goldmark.New(goldmark.WithExtensions(extension.GFM))
+	for text, want := range map[string]string{
+		"0.5 L of petrol":      "0.5 L of petrol",
+		"23. insert":           `23\. insert`,
+		"7)":                   `7\)`,
+		"12.":                  `12\.`,
+		"5.x":                  "5.x",
+		"# no heading":         `\# no heading`,
+		"- no list":            `\- no list`,
+		"a *b* _c_ `d` [e](f)": "a \\*b\\* \\_c\\_ \\`d\\` \\[e\\](f)",
+		"a & b; &amp; c":       `a \& b; \&amp; c`,
+		"a\n# b":               "a # b",
+	} {
+		got := Literal(text)
+		if got != want {
+			t.Errorf("%q: %q, not %q", text, got, want)
+		}
+		var b bytes.Buffer
+		if err := md.Convert([]byte(got), &b); err != nil {
+			t.Fatal(err)
+		}
+		plain := html.EscapeString(oneLine(text))
+		if out := b.String(); out != "<p>"+plain+"</p>\n" {
+			t.Errorf("%q reads as %q", text, out)
+		}
+	}
+}
+
+func oneLine(text string) string { return string(bytes.Join(bytes.Fields([]byte(text)), []byte(" "))) }

@@ -2,7 +2,9 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
+	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/hazard"
 )
@@ -15,5 +17,33 @@ var cautionUnspoken = Rule{Name: "caution-unspoken", Group: Safety, Severity: di
 		r.Hint = "give the caution its say again, or say it in the step before the action"
 		found = append(found, r)
 	}
-	return found
+	return append(found, p.cautionsUnlisted()...)
 }}
+
+// cautionsUnlisted are the cautions that somebody wrote for this plan and that
+// no step speaks: most often one was taken out of a step's list. Where
+// caution-missing or caution-late speaks of the same danger they are passed
+// over, for the remedy is the same.
+func (p *Pass) cautionsUnlisted() []Report {
+	asked := map[string]bool{}
+	for _, cover := range []hazard.Cover{hazard.Missing, hazard.Late} {
+		for _, d := range p.dangers(cover) {
+			asked[d.Family] = true
+		}
+	}
+	var found []Report
+	for i := range p.Plan.Cautions {
+		c := &p.Plan.Cautions[i]
+		if c.Stock || asked[c.Family] || slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool {
+			return slices.ContainsFunc(s.Cautions, func(use plan.StepCaution) bool { return use.ID == c.ID && use.Listed })
+		}) {
+			continue
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("caution %q is written and no step speaks it", c.ID),
+			Hint:    fmt.Sprintf("add cautions = [%q] to the step that it is for, or take it out", c.ID),
+			Path:    row(plan.KindCaution, i, ""), Severity: diag.Warning, Families: []string{c.Family},
+		})
+	}
+	return found
+}

@@ -4,7 +4,7 @@ package lint_test
 // them was run; faults stand as name@table. Of 94, 67 came exactly as written.
 var secondSabotages = []sabotage{
 	// Cautions.
-	{sample: washer, old: `cautions = ["dry-hands", "panels-on", "drum"]`, new: `cautions = ["panels-on", "drum"]`, want: "caution-missing@prove-it", gap: true},
+	{sample: washer, old: `cautions = ["dry-hands", "panels-on", "drum"]`, new: `cautions = ["panels-on", "drum"]`, want: "caution-unspoken@caution:dry-hands"},
 	{sample: washer, old: "cautions = [\"machine-weight\"]\ntools", new: "tools", want: ""},
 	{sample: washer, old: `cautions = ["machine-weight", "tip-over"]`, new: `cautions = ["tip-over"]`, want: "caution-missing@slide-out", gap: true},
 	{sample: washer, old: `cautions = ["machine-weight", "tip-over"]`, new: `cautions = ["machine-weight"]`, want: "caution-missing@slide-out", gap: true},
@@ -12,11 +12,11 @@ var secondSabotages = []sabotage{
 	{sample: van, old: "cautions  = [\"battery-short\", \"airbag\"]\nneeds", new: "cautions  = [\"battery-short\"]\nneeds", want: "caution-stale@battery-off-again", gap: true},
 	{sample: van, old: "cautions  = [\"battery-short\", \"airbag\"]\nstarts", new: "cautions  = [\"battery-short\"]\nstarts", want: "caution-missing@glovebox-out caution-missing@power-back", atLeast: true, why: "the airbag is near in both"},
 	{sample: van, old: `cautions = ["rings", "battery-gas-acid"]`, new: `cautions = ["rings"]`, want: "caution-missing@battery-first", gap: true},
-	{sample: ebike, old: "cautions  = [\"hot-disc\"]\n", new: "", want: "caution-missing@wheel-out", gap: true},
-	{sample: ebike, old: `cautions  = ["fluid-eyes", "fluid-on-pads"]`, new: `cautions  = ["fluid-on-pads"]`, want: ""},
-	{sample: ebike, old: "cautions  = [\"spirit\"]\n", new: "", want: "caution-missing@close-it", gap: true},
+	{sample: ebike, old: "cautions  = [\"hot-disc\"]\n", new: "", want: "caution-unspoken@caution:hot-disc"},
+	{sample: ebike, old: `cautions  = ["fluid-eyes", "fluid-on-pads"]`, new: `cautions  = ["fluid-on-pads"]`, want: "caution-unspoken@caution:fluid-eyes"},
+	{sample: ebike, old: "cautions  = [\"spirit\"]\n", new: "", want: "caution-unspoken@caution:spirit"},
 	{sample: mower, old: "cautions = [\"petrol\"]\ntests    = [\"sample\"]", new: "tests    = [\"sample\"]", want: ""},
-	{sample: mower, old: "cautions = [\"kick\"]\n", new: "", want: "caution-missing@spark-check", gap: true},
+	{sample: mower, old: "cautions = [\"kick\"]\n", new: "", want: "caution-missing@spark-check"},
 	{sample: mower, old: "cautions = [\"blade\", \"onlookers\", \"loud\", \"fumes\"]\ntests    = [\"pull\"]", new: "cautions = [\"onlookers\", \"loud\", \"fumes\"]\ntests    = [\"pull\"]", want: "caution-missing@pull-it", atLeast: true},
 	{sample: washer, old: `hazard = "mains-isolation", say`, new: `hazard = "mains-isolation", signal = "notice", say`, want: "caution-weak@caution:panels-on"},
 	{sample: van, old: `hazard = "srs-airbag", say`, new: `hazard = "srs-airbag", signal = "caution", say`, want: "caution-weak@caution:airbag"},
@@ -114,7 +114,7 @@ during    = ["raised"]`, want: "caution-missing@filter-look state-unsafe@filter-
 	{sample: washer, old: `cautions = ["wet-floor", "panels-on", "drum"]`, new: `cautions = ["wet-floor", "panels-on"]`, more: []string{"[publish]\n", "[[waiver]]\nrule = \"caution-missing\"\nat = \"listen\"\nwhy = \"said in another film\"\nby = \"the reviewer\"\n\n[publish]\n"}, want: ""},
 
 	// States entered again, cards, gear.
-	{sample: ebike, old: "[[step]]\nid    = \"wrap-up\"", new: "[[step]]\nid = \"again\"\ntitle = \"Battery off once more\"\nchapter = false\nstarts = [\"battery-off\"]\ndo = \"unlock the battery and lift it off the bike\"\nsay = \"Key in the lock, turn it, and lift the battery out once more.\"\n\n[[step]]\nends = [\"battery-off\"]\ndo = \"battery back, check that it locks\"\nid    = \"wrap-up\"", want: "caution-stale@again"},
+	{sample: mower, old: "[[step]]\nid    = \"wrap-up\"", new: "[[step]]\nid = \"again\"\ntitle = \"Empty it for the winter\"\nchapter = false\nstarts = [\"engine-cold\"]\ndo = \"pull the fuel line off and run the petrol out of the tank into the can\"\nsay = \"Cold again. Fuel line off, and the petrol runs out of the tank into the can.\"\n\n[[step]]\nid    = \"wrap-up\"", want: "caution-stale@again"},
 	{sample: van, old: "[[step]]\nid    = \"wrap-up\"", new: "[[step]]\nid = \"clip\"\ntitle = \"One clip is seized\"\nchapter = false\ncautions = [\"discs\", \"sparks\", \"bits\"]\ndo = \"cut the seized clip off with the angle grinder\"\nsay = \"Now cut the seized clip off with the angle grinder.\"\n\n[[step]]\nid    = \"wrap-up\"", more: []string{"  { id = \"own-fuse\",", "  { id = \"discs\", hazard = \"power-tool\", say = \"A grinding disc can burst and cut you. Stand out of its line.\" },\n  { id = \"sparks\", hazard = \"hot-work-fire\", say = \"Sparks set the carpet on fire. Cover it with a wet cloth first.\" },\n  { id = \"bits\", hazard = \"eye-debris\", say = \"Hot bits fly into eyes. Glasses on.\" },\n  { id = \"own-fuse\","}, want: "gear-missing@clip"},
 	{sample: ebike, old: "[[step]]\nid    = \"wrap-up\"", new: "[[step]]\nid = \"charger\"\ntitle = \"The charger\"\nchapter = false\ndo = \"undo the back panel of the mains charger and pull the wires off its board\"\nsay = \"The panel comes off.\"\nshot = [{ of = \"back panel\", card = \"Unplug it before the panel comes off\" }]\n\n[[step]]\nid    = \"wrap-up\"", want: "caution-unspoken@charger"},
 }

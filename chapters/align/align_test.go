@@ -318,3 +318,19 @@ func check(t *testing.T, p *plan.Plan, m Match, cues []captions.Cue) {
 		}
 	}
 }
+
+// A number said wrongly is told as the plan prints it, not as it is read out.
+func TestNumberAsPrinted(t *testing.T) {
+	p, planned := decodePlan(t, `
+[video]
+title = "T"
+[[step]]
+id = "measure"
+title = "Measure the battery"
+say = "Put the meter across the battery posts. You want at least 12.4 V across the posts."
+`)
+	m := Read(p, planned, cuesOf("put the meter across the battery posts", "you want at least 11.4 volts across the posts"))
+	if len(m.Numbers) != 1 || m.Numbers[0].Print != "12.4 V" {
+		t.Errorf("%+v, want 12.4 V", m.Numbers)
+	}
+}

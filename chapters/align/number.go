@@ -99,13 +99,25 @@ func (s *settler) number(n int, f, h prose.Figure, p passage) Number {
 	first, last := p.words[p.word(h.Start)], p.words[p.word(h.End-1)]
 	w := s.Words[first]
 	out := Number{
-		Line: n, Planned: f, Heard: h, Print: f.Of(s.Lines[n].Speak), Said: h.Of(p.text),
+		Line: n, Planned: f, Heard: h, Print: printed(&s.Lines[n], f), Said: h.Of(p.text),
 		Start: w.Start, Cue: w.Cue, Span: w.Span,
 	}
 	for i := first; i <= last && s.Words[i].Cue == w.Cue; i++ {
 		out.Span.End = s.Words[i].Span.End
 	}
 	return out
+}
+
+// printed is a figure of a line's spoken words as the line prints it: "12.4 V",
+// not "twelve point four volts". It is compared as spoken, which is what is
+// heard.
+func printed(l *Line, f prose.Figure) string {
+	for _, p := range prose.Figures(l.Print) {
+		if sameNumbers(f, p) && sameNumbers(p, f) {
+			return p.Of(l.Print)
+		}
+	}
+	return f.Of(l.Speak)
 }
 
 // sameNumbers holds where a figure has all numbers of another, in whatever

@@ -25,8 +25,11 @@ type Description struct {
 	LeftOut  []string // headings of the parts that Text leaves out, in that order
 }
 
-// Deference stands wherever cautions are printed.
-const Deference = "Local codes, the maker's instructions for your exact model and licensed practice come before anything shown here. This list is not complete and does not make the work safe."
+// Precedence stands on everything that shows work.
+const Precedence = "Local codes, the maker's instructions for your exact model and licensed practice come before anything shown here."
+
+// Deference stands under every list of cautions for viewers.
+const Deference = Precedence + " This list is not complete and does not make the work safe."
 
 // part is one part of the description. A lower rank is left out earlier; a
 // rank of 0 never is.

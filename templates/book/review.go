@@ -85,7 +85,7 @@ type reviewLine struct{ Clock, Until, Words, Other string }
 
 func reviewOf(r Review) reviewView {
 	v := reviewView{
-		Language: language(r.Plan), Title: r.Plan.Video.Title.Print, Words: reviewWords(r), Deference: blurb.Deference,
+		Language: language(r.Plan), Title: r.Plan.Video.Title.Print, Words: reviewWords(r), Deference: blurb.Precedence,
 		Steps: reviewSteps(r), Snippet: r.Snippet,
 	}
 	v.findings(r)

@@ -72,7 +72,7 @@ func TestReviewPage(t *testing.T) {
 	if !bytes.Equal(page, ReviewPage(washer(t))) {
 		t.Error("two pages of one match differ")
 	}
-	for _, want := range []string{"Look for drips before you close it", "caution-said-late", "sorry about the van outside", "Planned words beside said words", blurb.Deference} {
+	for _, want := range []string{"Look for drips before you close it", "caution-said-late", "sorry about the van outside", "Planned words beside said words", blurb.Precedence} {
 		if !strings.Contains(string(page), strings.ReplaceAll(want, "'", "&#39;")) {
 			t.Errorf("the page has no %q", want)
 		}

@@ -78,7 +78,7 @@ func viewOf(b Book) view {
 	p := b.Plan
 	v := view{
 		Language: language(p), Title: p.Video.Title.Print, Head: head(p), Note: p.Video.Note,
-		Deference: blurb.Deference, Shots: len(b.Shots),
+		Deference: blurb.Precedence, Shots: len(b.Shots),
 	}
 	for i := range p.Variants {
 		v.Versions = append(v.Versions, version{p.Variants[i].ID, p.Variants[i].Name.Print, p.Variants[i].Tell.Print})

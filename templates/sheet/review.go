@@ -45,7 +45,7 @@ type reviewStep struct{ Clock, Planned, Title, Status, Sure string }
 
 // Review is review.md: the edit beside the plan, to read.
 func Review(c Cut) []byte {
-	v := reviewView{Title: c.Plan.Video.Title.Print, Words: reviewWords(c), Deference: blurb.Deference}
+	v := reviewView{Title: c.Plan.Video.Title.Print, Words: reviewWords(c), Deference: blurb.Precedence}
 	planned := map[int]float64{}
 	for _, s := range c.Planned.Steps {
 		planned[s.Index] = s.Start

@@ -268,7 +268,7 @@ func ParseNumber(words string) (float64, int) {
 		if !ok {
 			return 0, 0
 		}
-		if end := s.tokens[n.end-1].end; end < size || size == len(words) {
+		if end := int(s.tokens[n.end-1].end); end < size || size == len(words) {
 			return n.value, end
 		}
 	}

@@ -102,7 +102,7 @@ func (v *voice) endsSentence(i int) bool {
 	for start > 0 && v.kind(start-1).solid() || v.mark(start-1) == '.' {
 		start--
 	}
-	_, _, ends := sentencer{v.text}.mark(max(0, v.tokens[start].start-1), v.tokens[i].start)
+	_, _, ends := sentencer{v.text}.mark(max(0, int(v.tokens[start].start)-1), int(v.tokens[i].start))
 	return ends
 }
 

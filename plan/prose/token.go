@@ -10,8 +10,9 @@ import (
 // stand inside a word, so that "M8", "1.5", "don't", "pump-screws" and
 // "N·m" are one word each.
 func Words(text string) []Span {
-	var found []Span
-	tokens := lex(text)
+	var line [200]token // enough for most lines
+	tokens := appendTokens(line[:0], text)
+	found := make([]Span, 0, len(tokens)/2+1)
 	for i := 0; i < len(tokens); {
 		if !tokens[i].kind.solid() {
 			i++
@@ -30,7 +31,7 @@ func Words(text string) []Span {
 			}
 			i += 2
 		}
-		found = append(found, Span{tokens[from].start, tokens[i-1].end})
+		found = append(found, Span{int(tokens[from].start), int(tokens[i-1].end)})
 	}
 	return found
 }
@@ -63,7 +64,7 @@ func (k tokenKind) solid() bool { return k == wordToken || k == digitToken }
 // looks into. The tokens of a text cover it without gaps.
 type token struct {
 	kind       tokenKind
-	start, end int
+	start, end int32
 }
 
 func (t token) rune(text string) rune {
@@ -71,10 +72,27 @@ func (t token) rune(text string) rune {
 	return r
 }
 
+// plainKinds are the kinds of the plain characters.
+var plainKinds = func() (kinds [utf8.RuneSelf]tokenKind) {
+	for r := range rune(utf8.RuneSelf) {
+		switch {
+		case r >= '0' && r <= '9':
+			kinds[r] = digitToken
+		case unicode.IsLetter(r):
+			kinds[r] = wordToken
+		case unicode.IsSpace(r):
+			kinds[r] = spaceToken
+		default:
+			kinds[r] = markToken
+		}
+	}
+	return kinds
+}()
+
 func kindOf(r rune) tokenKind {
 	switch {
-	case r >= '0' && r <= '9':
-		return digitToken
+	case r < utf8.RuneSelf:
+		return plainKinds[r]
 	case unicode.IsLetter(r) || unicode.IsMark(r):
 		return wordToken
 	case unicode.IsSpace(r):
@@ -85,28 +103,39 @@ func kindOf(r rune) tokenKind {
 
 // lex cuts a text into tokens.
 func lex(text string) []token {
-	tokens := make([]token, 0, len(text)/3+1)
+	return appendTokens(make([]token, 0, len(text)*2/5+2), text) // a word and the space behind it take some five letters
+}
+
+func appendTokens(tokens []token, text string) []token {
 	for i := 0; i < len(text); {
-		r, size := utf8.DecodeRuneInString(text[i:])
-		t := token{kindOf(r), i, i + size}
-		for t.kind != markToken && t.end < len(text) {
-			r, size = utf8.DecodeRuneInString(text[t.end:])
+		r, size := runeAt(text, i)
+		t := token{kindOf(r), int32(i), 0}
+		for i += size; t.kind != markToken && i < len(text); {
+			r, size = runeAt(text, i)
+			kind := kindOf(r)
 			if t.kind == wordToken && (r == '\'' || r == '’') {
-				next, more := utf8.DecodeRuneInString(text[t.end+size:])
-				if kindOf(next) == wordToken {
-					t.end += size + more
+				if next, more := runeAt(text, i+size); kindOf(next) == wordToken {
+					i += size + more
 					continue
 				}
 			}
-			if kindOf(r) != t.kind {
+			if kind != t.kind {
 				break
 			}
-			t.end += size
+			i += size
 		}
+		t.end = int32(i)
 		tokens = append(tokens, t)
-		i = t.end
 	}
 	return tokens
+}
+
+// runeAt is the character at i and its length; none beyond the end.
+func runeAt(text string, i int) (rune, int) {
+	if i < len(text) && text[i] < utf8.RuneSelf {
+		return rune(text[i]), 1
+	}
+	return utf8.DecodeRuneInString(text[min(i, len(text)):])
 }
 
 // scanner reads expressions from the tokens of a text.
@@ -178,7 +207,7 @@ func (s *scanner) link(i int) int {
 
 // span is the stretch of text from token i up to token end.
 func (s *scanner) span(i, end int) Span {
-	return Span{s.tokens[i].start, s.tokens[end-1].end}
+	return Span{int(s.tokens[i].start), int(s.tokens[end-1].end)}
 }
 
 // slice is the text of that stretch.

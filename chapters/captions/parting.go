@@ -151,12 +151,10 @@ func glued(a, b string) bool {
 		return false
 	case isSign(left) && startsDigit(right), endsDigit(left) && isSign(right):
 		return true
-	case isNumber(left) && isUnit(right):
-		return true
 	case left == "AWG" && startsDigit(right), isCurrency(left) && startsDigit(right):
 		return true
-	case isNumber(left) && isNumber(right) && !numberWords[fold(left)] && !numberWords[fold(right)]:
-		return true // "1 500", "1 1/2"
+	case isNumber(left) && (isUnit(right) || isNumber(right) && !numberWords[fold(left)] && !numberWords[fold(right)]):
+		return true // "12 V", "1 500", "1 1/2"
 	case isCode(left) && isCode(right) && (hasDigit(left) || hasDigit(right)):
 		return true
 	}
@@ -169,7 +167,7 @@ func isNumber(s string) bool {
 	if numberWords[fold(s)] {
 		return true
 	}
-	if tail := s[strings.LastIndexByte(s, '-')+1:]; numberWords[fold(tail)] {
+	if hyphen := strings.LastIndexByte(s, '-'); hyphen >= 0 && numberWords[fold(s[hyphen+1:])] {
 		return true // "twenty-five"
 	}
 	digit := false

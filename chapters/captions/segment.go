@@ -33,9 +33,10 @@ func Segment(units []Unit, p Profile) []Cue {
 	ends, _ := c.cut()
 	cues := make([]Cue, len(ends))
 	slots := make([]slot, len(ends))
+	var l layout
 	i := 0
 	for n, j := range ends {
-		text, cut := c.text(i, j)
+		text, cut := c.text(&l, i, j)
 		unit := w.units[w.list[i].unit]
 		cues[n] = Cue{Text: text, Speaker: unit.Speaker, Cut: cut, At: unit.At}
 		characters := Characters(text)
@@ -163,8 +164,7 @@ func (l *layout) size(c *costs, i, stop int) {
 }
 
 // text sets the words i to j in their lines, and says whether a word is cut.
-func (c *costs) text(i, j int) (text string, cut bool) {
-	var l layout
+func (c *costs) text(l *layout, i, j int) (text string, cut bool) {
 	l.fill(c, i, j)
 	lines, least := 0, unpayable
 	for n := 1; n <= c.profile.Lines; n++ {

@@ -54,6 +54,7 @@ func gather(pass *Pass) gathered {
 // keeps words of two sentences apart.
 func fold(text string) string {
 	var b strings.Builder
+	b.Grow(len(text) + len(text)/8 + 8)
 	b.WriteByte(' ')
 	space := true
 	for _, r := range prose.Fold(text) {

@@ -157,8 +157,9 @@ func (e estimator) say(beats *lengths, line plan.Line, b Beat) {
 		return
 	}
 	b.Print, b.Speak = line.Print, line.Speak
-	b.Rest = Rest(line.Speak, e.rate)
-	*beats = append(*beats, timedBeat{b, Seconds(line.Speak, e.rate)})
+	seconds, rest := e.rate.speech(line.Speak)
+	b.Rest = rest
+	*beats = append(*beats, timedBeat{b, seconds})
 }
 
 func (estimator) sound(beats *lengths, label string, line int) {

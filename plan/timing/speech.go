@@ -53,20 +53,23 @@ func (r Rate) AtWPM(wpm float64) Rate {
 // linear. On the 100 dev lines of FIXSLATE_DATA the mean error is 4.9 to
 // 5.7 % for three synthetic voices (TestSpeechData); people vary more.
 func Seconds(speak string, r Rate) float64 {
-	total := 0.0
-	for _, p := range phrases(speak) {
-		total += p.weight/r.CharactersPerSecond + r.after(p)
-	}
-	return total
+	seconds, _ := r.speech(speak)
+	return seconds
 }
 
 // Rest is the part of Seconds that is the pause after the last word.
 func Rest(speak string, r Rate) float64 {
-	ps := phrases(speak)
-	if len(ps) == 0 {
-		return 0
+	_, rest := r.speech(speak)
+	return rest
+}
+
+// speech is Seconds and Rest.
+func (r Rate) speech(speak string) (seconds, rest float64) {
+	for _, p := range phrases(speak) {
+		rest = r.after(p)
+		seconds += p.weight/r.CharactersPerSecond + rest
 	}
-	return r.after(ps[len(ps)-1])
+	return seconds, rest
 }
 
 // phrase is a stretch of speech up to a pause.

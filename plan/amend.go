@@ -59,11 +59,11 @@ func listInStep(src *diag.Source, spans *Spans, p *Plan, step int, classes []str
 	}
 	path := fmt.Sprintf("step[%d].cautions", step)
 	last := -1
-	for i := 0; spans.Has(fmt.Sprintf("%s[%d]", path, i)); i++ {
+	for i := 0; spans.Has(nth(path, i)); i++ {
 		last = i
 	}
 	if last >= 0 {
-		end := valueEnd(src.Text, spans.entries[fmt.Sprintf("%s[%d]", path, last)].value)
+		end := valueEnd(src.Text, spans.entries[nth(path, last)].value)
 		return insertion{end, ", " + strings.Join(quoted, ", ")}
 	}
 	if spans.Has(path) { // an empty list

@@ -3,6 +3,7 @@ package plan
 import (
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // Name is what a thing is called in print, in a few words: its name, or what
@@ -72,13 +73,22 @@ func (p *Plan) rowsOf(kind Kind) rows {
 	if kind == KindPerson {
 		return &list[Person]{&personTable, &p.Shoot.People}
 	}
-	for i := range planTable.keys {
-		if r, ok := planTable.keys[i].into(p).(rows); ok && r.kind() == kind {
-			return r
-		}
+	if i, ok := kindKeys()[kind]; ok {
+		return planTable.keys[i].into(p).(rows)
 	}
 	return nil
 }
+
+// kindKeys gives the key of the plan whose elements are of a kind.
+var kindKeys = sync.OnceValue(func() map[Kind]int {
+	keys := map[Kind]int{}
+	for i := len(planTable.keys) - 1; i >= 0; i-- {
+		if r, ok := planTable.keys[i].into(&Plan{}).(rows); ok {
+			keys[r.kind()] = i
+		}
+	}
+	return keys
+})
 
 func (l *list[T]) kind() Kind { return l.table.kind }
 

@@ -49,26 +49,39 @@ func (w where) moved(offset int) where {
 func (d *decoder) fill() {
 	f := &filler{decoder: d, state: map[*Text]fillState{}}
 	f.readTerms()
+	open := d.openPaths()
 	d.visit(func(t target) {
-		at := where{t.path(), t.at.variants, 0}
-		d.noteOpen(t, at.path)
+		if len(open) > 0 && open[t.path()] {
+			d.noteOpen(t)
+		}
+		at := func() where { return where{t.path(), t.at.variants, 0} }
 		switch field := t.field.(type) {
 		case *Text:
-			f.text(field, at)
+			if field.Source != "" {
+				f.text(field, at())
+			}
 		case *Value:
-			f.value(field, at)
+			if field.Source != "" {
+				f.value(field, at())
+			}
 		case *Note:
-			f.note(field, at)
+			if field.Source != "" {
+				f.note(field, at())
+			}
 		case *Exit:
-			f.text(&field.Text, at)
+			if field.Text.Source != "" {
+				f.text(&field.Text, at())
+			}
 		case *ChapterMark:
-			f.text(&field.Title, at)
+			if field.Title.Source != "" {
+				f.text(&field.Title, at())
+			}
 		case narration:
-			field.step.Lines = f.narration(field.step.Say, at)
+			field.step.Lines = f.narration(field.step.Say, at())
 		case *[]StepCaution:
 			for i := range *field {
 				use := &(*field)[i]
-				place := where{use.path + ".say", at.variants, 0}
+				place := where{use.path + ".say", t.at.variants, 0}
 				f.text(&use.Say, place)
 				use.Lines = f.narration(use.Say.Source, place)
 			}
@@ -86,16 +99,23 @@ func (d *decoder) fill() {
 	d.nameOpen()
 }
 
+// openPaths are the places of values that are written "?".
+func (d *decoder) openPaths() map[string]bool {
+	open := map[string]bool{}
+	for path, e := range d.spans.entries {
+		if !e.literal || e.value.End-e.value.Start != len(`"?"`) {
+			continue
+		}
+		if raw := e.src.Text[e.value.Start:e.value.End]; raw == `"?"` || raw == `'?'` {
+			open[path] = true
+		}
+	}
+	return open
+}
+
 // noteOpen lists a value that is written "?".
-func (d *decoder) noteOpen(t target, path string) {
-	e, ok := d.spans.entries[path]
-	if !ok || !e.literal {
-		return
-	}
-	if raw := e.src.Text[e.value.Start:e.value.End]; raw != `"?"` && raw != `'?'` {
-		return
-	}
-	o := Open{Path: path, Key: t.key.Name, Variants: t.at.variants}
+func (d *decoder) noteOpen(t target) {
+	o := Open{Path: t.path(), Key: t.key.Name, Variants: t.at.variants}
 	for at := t.at; at != nil; at = at.parent {
 		if at.common != nil && o.Verify == "" {
 			o.Verify = at.common.Verify

@@ -265,7 +265,7 @@ func parsedList[V any](r *reader, t target, value any, parse func(string) (V, er
 	for i, entry := range entries {
 		path := t.path()
 		if isList {
-			path = fmt.Sprintf("%s[%d]", path, i)
+			path = nth(path, i)
 		}
 		s, ok := entry.(string)
 		if !ok {

@@ -1,7 +1,5 @@
 package plan
 
-import "fmt"
-
 // cautionUses reads a step's cautions: names, or { id or hazard, say, side }.
 func (r *reader) cautionUses(t target, value any) []StepCaution {
 	entries, isList := value.([]any)
@@ -18,7 +16,7 @@ func (r *reader) cautionUses(t target, value any) []StepCaution {
 	for i, entry := range entries {
 		at := &element{path: t.path(), parent: t.at}
 		if isList {
-			at.path = fmt.Sprintf("%s[%d]", t.path(), i)
+			at.path = nth(t.path(), i)
 		}
 		use := StepCaution{path: at.path}
 		switch entry := entry.(type) {

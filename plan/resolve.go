@@ -60,7 +60,7 @@ func (d *decoder) resolve() {
 
 // entryPath is the path of entry i of a list, or of the list's one value.
 func entryPath(spans *Spans, path string, i int) string {
-	if inner := fmt.Sprintf("%s[%d]", path, i); spans.Has(inner) {
+	if inner := nth(path, i); spans.Has(inner) {
 		return inner
 	}
 	return path

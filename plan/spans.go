@@ -98,7 +98,7 @@ type indexer struct {
 // index finds the places of everything in src. Faults are of rules "syntax"
 // and "too-large".
 func index(src *diag.Source) (*Spans, []diag.Finding) {
-	x := &indexer{src: src, entries: map[string]entry{}, rows: map[string]int{}}
+	x := &indexer{src: src, entries: make(map[string]entry, strings.Count(src.Text, "=")), rows: map[string]int{}}
 	if at := deepest(src.Text); at >= 0 {
 		x.tooLarge(diag.Span{Start: at, End: at + 1}, fmt.Sprintf("more than %d levels of brackets", maxDepth))
 		return x.spans(), x.faults
@@ -162,9 +162,9 @@ func (x *indexer) header(n *unstable.Node) {
 		last := it.IsLast()
 		if n.Kind == unstable.ArrayTable && last {
 			x.rows[path]++
-			path = fmt.Sprintf("%s[%d]", path, x.rows[path]-1)
+			path = nth(path, x.rows[path]-1)
 		} else if rows := x.rows[path]; rows > 0 {
-			path = fmt.Sprintf("%s[%d]", path, rows-1)
+			path = nth(path, rows-1)
 		}
 	}
 	x.prefix = path
@@ -197,7 +197,6 @@ func (x *indexer) keyValue(prefix string, n *unstable.Node) {
 		})
 		return
 	}
-	x.put(path, entry{src: x.src, key: key, value: key})
 	span, literal := x.value(path, n.Value(), key)
 	x.put(path, entry{src: x.src, key: key, value: span, literal: literal})
 }
@@ -213,7 +212,7 @@ func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.S
 			if child.Kind == unstable.Comment {
 				continue
 			}
-			inner := fmt.Sprintf("%s[%d]", path, i)
+			inner := nth(path, i)
 			s, literal := x.value(inner, child, around)
 			x.put(inner, entry{src: x.src, key: s, value: s, literal: literal})
 			if i == 0 {
@@ -280,6 +279,9 @@ func join(prefix, name string) string {
 	}
 	return prefix + "." + name
 }
+
+// nth is the path of an element of a list.
+func nth(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }
 
 // syntaxFault puts a parser's error into our form.
 func syntaxFault(src *diag.Source, p *unstable.Parser, err error) diag.Finding {

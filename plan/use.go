@@ -118,7 +118,7 @@ func mergeRows[T any](m *merging, t *table[T], rows *[]T, used []T) {
 	}
 	for i := range used {
 		id := *t.id(&used[i])
-		from := fmt.Sprintf("%s[%d]", t.name, i)
+		from := nth(t.name, i)
 		if at, taken := own[id]; taken && id != "" {
 			m.findings = append(m.findings, diag.Finding{
 				Rule: "id-duplicate", Severity: diag.Note, Path: fmt.Sprintf("%s[%d].id", t.name, at), At: m.used.Value(from + ".id"),
@@ -127,7 +127,7 @@ func mergeRows[T any](m *merging, t *table[T], rows *[]T, used []T) {
 			})
 			continue
 		}
-		m.copySpans(from, fmt.Sprintf("%s[%d]", t.name, len(*rows)))
+		m.copySpans(from, nth(t.name, len(*rows)))
 		*rows = append(*rows, used[i])
 	}
 }

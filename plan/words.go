@@ -115,7 +115,7 @@ func child(at *element, kind Kind, name string, index int) *element {
 		}
 	}
 	if index >= 0 {
-		e.path = fmt.Sprintf("%s[%d]", e.path, index)
+		e.path = nth(e.path, index)
 		if kind == KindStep {
 			e.step = index
 		}

@@ -1,6 +1,7 @@
 package align
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -27,15 +28,7 @@ func (s *settler) numbers() {
 		}
 		s.compare(n, planned)
 	}
-	slices.SortStableFunc(s.Numbers, func(a, b Number) int {
-		switch {
-		case a.Start < b.Start:
-			return -1
-		case a.Start > b.Start:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(s.Numbers, func(a, b Number) int { return cmp.Compare(a.Start, b.Start) })
 }
 
 // passage is a row of words as one text.

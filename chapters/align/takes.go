@@ -1,6 +1,9 @@
 package align
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // visit is a stretch of words in one step, with the talk inside it.
 type visit struct {
@@ -87,12 +90,7 @@ func (s *settler) takes() {
 			s.Repeats = append(s.Repeats, Repeat{Index: i, ID: st.ID, Start: t.Start, End: t.End})
 		}
 	}
-	slices.SortStableFunc(s.Repeats, func(a, b Repeat) int {
-		if a.Start < b.Start {
-			return -1
-		}
-		return 1
-	})
+	slices.SortStableFunc(s.Repeats, func(a, b Repeat) int { return cmp.Compare(a.Start, b.Start) })
 }
 
 // part takes a visit apart where it starts over.

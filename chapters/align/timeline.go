@@ -1,6 +1,7 @@
 package align
 
 import (
+	"cmp"
 	"slices"
 
 	"fixslate/plan"
@@ -22,15 +23,7 @@ func (m Match) Timeline(p *plan.Plan) timing.Timeline {
 			Detour: p.Steps[s.Index].OnlyIf.Test != "",
 		})
 	}
-	slices.SortStableFunc(t.Steps, func(a, b timing.Step) int {
-		switch {
-		case a.Start < b.Start:
-			return -1
-		case a.Start > b.Start:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(t.Steps, func(a, b timing.Step) int { return cmp.Compare(a.Start, b.Start) })
 	straight := 0.0
 	for i := range t.Steps {
 		s := &t.Steps[i]
@@ -86,14 +79,6 @@ func (m Match) beats(step int) []timing.Beat {
 			})
 		}
 	}
-	slices.SortStableFunc(beats, func(a, b timing.Beat) int {
-		switch {
-		case a.Start < b.Start:
-			return -1
-		case a.Start > b.Start:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(beats, func(a, b timing.Beat) int { return cmp.Compare(a.Start, b.Start) })
 	return beats
 }

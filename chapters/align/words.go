@@ -1,6 +1,7 @@
 package align
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -144,15 +145,7 @@ func inOrder(cues []captions.Cue) ([]int, []Trouble) {
 	if back.Count == 0 {
 		return order, nil
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case cues[a].Start < cues[b].Start:
-			return -1
-		case cues[a].Start > cues[b].Start:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(cues[a].Start, cues[b].Start) })
 	back.Share = float64(back.Count) / float64(len(cues))
 	return order, []Trouble{back}
 }

@@ -1,6 +1,7 @@
 package captions
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -188,15 +189,7 @@ func opensLine(word string) bool {
 
 // sorted returns the units by start, those with the same start as given.
 func sorted(units []Unit) []Unit {
-	byStart := func(a, b Unit) int {
-		switch {
-		case a.Start < b.Start:
-			return -1
-		case a.Start > b.Start:
-			return 1
-		}
-		return 0
-	}
+	byStart := func(a, b Unit) int { return cmp.Compare(a.Start, b.Start) }
 	if slices.IsSortedFunc(units, byStart) {
 		return units
 	}

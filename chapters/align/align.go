@@ -221,8 +221,14 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 	t := h.trellis(e, len(p.Steps))
 	shares := t.evenly()
 	t.follow(shares)
-	t.follow(t.followed(t.glance(), shares))
-	s := &settler{Match: m, h: &h, t: t, script: script, ear: e, odds: t.odds()}
+	t.narrow()
+	o := t.odds()
+	t.follow(t.followed(o, shares))
+	for range t.onceRuns() {
+		t.once(o)
+		o = t.odds()
+	}
+	s := &settler{Match: m, h: &h, t: t, script: script, ear: e, odds: o}
 	s.place()
 	s.visits = visits(m.Words, t.words)
 	s.starts()

@@ -16,34 +16,55 @@ import (
 // chance of each state at each word over all ways to explain the talk; the best
 // single way (Viterbi) was as good at finding steps and could not say how sure
 // it was. A step is entered where the talk halts or leads on; the next one
-// costs nothing, leaving out steps and going back do.
+// costs nothing, leaving out steps and going back do. That a step is said once,
+// as a rule, no chain of states can know: the sums are run again with what the
+// run before said of where each step is (once.go).
 //
-// Cost: words times steps, since the sum over the states to come from runs
-// along; memory: forward rows are kept for a block of words at a time and made
-// again from the row at its head.
+// Cost: words times the steps that may be said there, which in a long film are
+// those that the words so far speak for (live.go); memory: forward rows are
+// kept for a block of words at a time and made again from the row at its head.
 //
 // Oddity: the step that is said is never entered, so takes of one step in a row
 // are one visit; takes.go parts them.
 
 // trellis is the model laid over the words.
 type trellis struct {
-	w     weights
-	steps int
-	heard []*hearing // the different words
-	words []*hearing // of each word heard, one of heard
-	base  []float64  // of each step: logarithm of a word's ratio that its plan has not
-	open  []float64  // of each word: that a step begins there
-	halt  []float64  // of each word: that talk beside the work begins or ends there
+	w      weights
+	steps  int
+	heard  []*hearing // the different words
+	words  []*hearing // of each word heard, one of heard
+	base   []float64  // of each step: logarithm of a word's ratio that its plan has not
+	open   []float64  // of each word: that a step begins there
+	halt   []float64  // of each word: that talk beside the work begins or ends there
+	length []float64  // of each step: words planned, over the mean; nil for all alike
+
+	// Of a run before.
+	told  []float64 // of each step: that it is said somewhere
+	shun  []float64 // of each step: what is left of the chance to enter it, since it is said elsewhere …
+	spare [][]mark  // … but for places where it may be said
+
+	live []stretch // which steps are summed over where; nil for all everywhere
 }
 
-// row holds the likelihood of each state after a word. Place 0 is the time
-// before the first step, where there is only talk; step s has place s+1.
+// stretch is a row of words over which the same places are summed over.
+type stretch struct {
+	from, to int
+	places   []int // rising
+}
+
+// row holds the likelihood of each state after a word, for the places of its
+// stretch. Place 0 is the time before the first step, where there is only talk;
+// step s is place s+1.
 type row struct{ head, tail, talk []float64 }
 
-func newRow(steps int) row {
-	all := make([]float64, 3*(steps+1))
-	n := steps + 1
-	return row{all[:n:n], all[n : 2*n : 2*n], all[2*n:]}
+func newRow(places int) row {
+	all := make([]float64, 3*places)
+	return row{all[:places:places], all[places : 2*places : 2*places], all[2*places:]}
+}
+
+// of is a row's beginning, for fewer places.
+func (r row) of(places int) row {
+	return row{r.head[:places], r.tail[:places], r.talk[:places]}
 }
 
 func (r row) total() float64 {
@@ -54,10 +75,13 @@ func (r row) total() float64 {
 	return sum
 }
 
-func copyRow(to, from row) {
-	copy(to.head, from.head)
-	copy(to.tail, from.tail)
-	copy(to.talk, from.talk)
+// times is the sum over all states of two rows' products.
+func (r row) times(o row) float64 {
+	sum := 0.0
+	for k := range r.head {
+		sum += r.head[k]*o.head[k] + r.tail[k]*o.tail[k] + r.talk[k]*o.talk[k]
+	}
+	return sum
 }
 
 // entry is the chance that a step begins with a word.
@@ -76,237 +100,91 @@ type odds struct {
 	evidence float64 // logarithm of how much likelier the talk is with the plan than as talk beside any work
 }
 
+func newOdds(words, steps int) odds {
+	return odds{entries: make([][]entry, steps), talk: make([]float64, words), step: make([]int, words), in: make([]float64, words)}
+}
+
 const (
 	tinyChance = 1e-3
-	blockCells = 1 << 20 // steps times words whose rows are kept at once
-	longCells  = 1 << 22 // steps times words from which a film is long: about two hours of 200 steps
+	blockCells = 1 << 20 // places times words whose rows are kept at once
 	scaleEvery = 8       // words after which a row is brought to a total of one; in so few none can run out of a float
 )
 
-// sums is the model in likelihoods.
-type sums struct {
-	*trellis
-	skip, more, most, back, add, resume, turn float64
-	base, small                               []float64 // of each place, logarithms
-	unplanned                                 map[[2]int][]float64
-	later                                     []float64
-}
-
-func newSums(t *trellis) *sums {
-	u := &sums{
-		trellis: t, skip: math.Exp(t.w.skip), more: math.Exp(t.w.skipMore), most: math.Exp(t.w.skipMost),
-		back: math.Exp(t.w.back), add: math.Exp(t.w.add), resume: math.Exp(t.w.resume), turn: math.Exp(t.w.turn),
-		later: make([]float64, t.steps+2), unplanned: map[[2]int][]float64{}, base: make([]float64, t.steps+1), small: make([]float64, t.steps+1),
-	}
-	for s, b := range t.base {
-		u.base[s+1], u.small[s+1] = b, b*t.w.small
-	}
-	return u
-}
-
-// ratios gives for each place what a word says for it that its plan has not.
-func (u *sums) ratios(h *hearing) []float64 {
-	size := [2]int{h.keys, h.small}
-	all := u.unplanned[size]
-	if all == nil {
-		all = make([]float64, u.steps+1)
-		for s := range all {
-			all[s] = math.Exp(float64(h.keys)*u.base[s] + float64(h.small)*u.small[s])
-		}
-		u.unplanned[size] = all
-	}
-	return all
-}
-
-// arrive gives for each place the likelihood of coming to it from another one.
-func (u *sums) arrive(from row, open float64, to []float64) {
-	later, n := u.later, u.steps
-	later[n+1] = 0
-	for s := n; s >= 0; s-- {
-		later[s] = later[s+1] + from.head[s] + from.tail[s] + from.talk[s]
-	}
-	to[0] = 0
-	line, far := 0.0, 0.0
-	for s := 1; s <= n; s++ {
-		last := later[s-1] - later[s]
-		if last < 0 {
-			last = 0
-		}
-		to[s] = open * (last + line*u.skip + far*u.most + later[s+1]*u.back)
-		line = line*u.more + last
-		far += last
-	}
-}
-
-// forward goes from one row to the next over word i and gives the factor that
-// brings it to a total of one, as every few words it does. enter is what arrive
-// gives, weighed by the word.
-func (u *sums) forward(i int, from, to row, enter []float64) float64 {
-	h := u.words[i]
-	u.arrive(from, math.Exp(u.open[i]), enter)
-	halt := math.Exp(u.halt[i])
-	cross, add := u.resume*halt, u.add*halt
-	told, talk, ratios := h.told, h.talk, u.ratios(h)
-	for s, head := range from.head {
-		tail, aside := from.tail[s], from.talk[s]
-		weigh := told * ratios[s]
-		e := enter[s]
-		to.talk[s] = (aside + (head+tail)*add) * talk
-		if s == 0 {
-			cross = 0
-		}
-		to.tail[s] = (tail + head*u.turn + aside*cross) * weigh
-		to.head[s] = (head + e) * weigh
-		enter[s] = e * weigh
-		if s == 0 {
-			cross = u.resume * halt
-		}
-	}
-	for k := range h.steps {
-		g := &h.steps[k]
-		to.head[g.step+1] *= g.head
-		enter[g.step+1] *= g.head
-		to.tail[g.step+1] *= g.tail
-	}
-	if i%scaleEvery != 0 {
-		return 1
-	}
-	scale := 1 / to.total()
-	for s := range to.head {
-		to.head[s] *= scale
-		to.tail[s] *= scale
-		to.talk[s] *= scale
-		enter[s] *= scale
-	}
-	return scale
-}
-
-// backward goes from the likelihoods of what follows word i to those of what
-// follows word i-1; after is used up.
-func (u *sums) backward(i int, scale float64, after, before row) {
-	h := u.words[i]
-	told, ratios := h.told*scale, u.ratios(h)
-	for s := range after.head {
-		weigh := told * ratios[s]
-		after.head[s] *= weigh
-		after.tail[s] *= weigh
-		after.talk[s] *= h.talk * scale
-	}
-	for k := range h.steps {
-		g := &h.steps[k]
-		after.head[g.step+1] *= g.head
-		after.tail[g.step+1] *= g.tail
-	}
-	open, halt := math.Exp(u.open[i]), math.Exp(u.halt[i])
-	cross, add := u.resume*halt, u.add*halt
-	n := u.steps
-	earlier := u.later // sums of the steps before, each entered
-	earlier[0] = 0
-	for s := range after.head {
-		earlier[s+1] = earlier[s]
-		if s > 0 {
-			earlier[s+1] += after.head[s]
-		}
-	}
-	line, far := 0.0, 0.0
-	for s := n; s >= 0; s-- {
-		next := 0.0
-		if s < n {
-			next = after.head[s+1]
-		}
-		leave := open * (next + line*u.skip + far*u.most + earlier[s]*u.back)
-		before.tail[s] = leave + after.tail[s] + after.talk[s]*add
-		before.head[s] = leave + after.head[s] + after.tail[s]*u.turn + after.talk[s]*add
-		before.talk[s] = leave + after.talk[s]
-		if s > 0 {
-			before.talk[s] += after.tail[s] * cross
-		}
-		line = line*u.more + next
-		far += next
-	}
-}
-
-// glance gives the chances that tell how closely steps follow the plan: those of
-// odds, or in a long film those of sofar, for speed. On short ones sofar costs
-// half a point of the starts within two seconds.
-func (t *trellis) glance() odds {
-	if len(t.words)*t.steps <= longCells {
-		return t.odds()
-	}
-	return t.sofar()
-}
-
-// sofar gives the chances of each word from the words before it alone: a third
-// of the work of odds.
-func (t *trellis) sofar() odds {
-	n := len(t.words)
-	o := odds{talk: make([]float64, n), step: make([]int, n), in: make([]float64, n)}
-	u := newSums(t)
-	enter := make([]float64, t.steps+1)
-	now, next, ones := newRow(t.steps), newRow(t.steps), newRow(t.steps)
-	now.talk[0] = 1
-	for s := range ones.head {
-		ones.head[s], ones.tail[s], ones.talk[s] = 1, 1, 1
-	}
-	for i := range n {
-		u.forward(i, now, next, enter)
-		now, next = next, now
-		o.take(i, now, ones, nil)
-	}
-	return o
-}
-
 // odds sums over all ways through the model.
-func (t *trellis) odds() odds { return t.oddsIn(max(1, blockCells/(t.steps+1))) }
+func (t *trellis) odds() odds { return t.oddsIn(blockCells) }
 
-// oddsIn does so in blocks of so many words.
-func (t *trellis) oddsIn(block int) odds {
-	n, width := len(t.words), t.steps+1
-	o := odds{entries: make([][]entry, t.steps), talk: make([]float64, n), step: make([]int, n), in: make([]float64, n)}
+// oddsIn does so with so many cells kept at once.
+func (t *trellis) oddsIn(cells int) odds {
+	n := len(t.words)
+	o := newOdds(n, t.steps)
 	if n == 0 {
 		return o
 	}
 	u := newSums(t)
-	block = min(n, block)
+	blocks := t.blocks(cells)
 	scales := make([]float64, n)
-	enters := make([]float64, block*width)
 	var heads []row
-	now, next := newRow(t.steps), newRow(t.steps)
+	now := newRow(1)
 	now.talk[0] = 1
-	for i := range n {
-		if i%block == 0 {
-			head := newRow(t.steps)
-			copyRow(head, now)
-			heads = append(heads, head)
+	before := stretch{places: []int{0}}
+	room := make([]float64, 4*largest(blocks))
+	var rows, enters [][]float64 // of the block at hand, three and one of each place
+	var kept []row
+	run := func(block []stretch, from row, was stretch) {
+		rows, enters = reuse(room, rows, block, 3), reuse(room[3*len(room)/4:], enters, block, 1)
+		kept = kept[:0]
+		k := 0
+		for _, l := range block {
+			u.over(l.places)
+			from, was = u.carry(from, was, l), l
+			for i := l.from; i < l.to; i++ {
+				p := len(l.places)
+				to := row{rows[k][:p], rows[k][p : 2*p], rows[k][2*p:]}
+				scales[i] = u.forward(i, from, to, enters[k])
+				kept = append(kept, to)
+				from = to
+				k++
+			}
 		}
-		scales[i] = u.forward(i, now, next, enters[:width])
-		o.evidence -= math.Log(scales[i]) + u.words[i].added
-		if i == n-1 {
-			o.evidence += math.Log(next.total())
+	}
+	for b, block := range blocks {
+		heads = append(heads, now)
+		run(block, now, before)
+		before = block[len(block)-1]
+		last := kept[len(kept)-1]
+		if b+1 < len(blocks) {
+			now = newRow(len(before.places))
+			copy(now.head, last.head)
+			copy(now.tail, last.tail)
+			copy(now.talk, last.talk)
 		}
-		now, next = next, now
 	}
-	after, before := newRow(t.steps), newRow(t.steps)
-	for s := range width {
-		after.head[s], after.tail[s], after.talk[s] = 1, 1, 1
+	for i, s := range scales {
+		o.evidence -= math.Log(s) + u.words[i].added
 	}
-	rows := make([]row, block)
-	for k := range rows {
-		rows[k] = newRow(t.steps)
-	}
-	for b := len(heads) - 1; b >= 0; b-- {
-		from, to := b*block, min(n, (b+1)*block)
-		last := heads[b]
-		for i := from; i < to; i++ {
-			k := i - from
-			u.forward(i, last, rows[k], enters[k*width:(k+1)*width])
-			last = rows[k]
+	after := u.last(before.places)
+	o.evidence += math.Log(kept[len(kept)-1].times(after))
+	for b := len(blocks) - 1; b >= 0; b-- {
+		block := blocks[b]
+		if b+1 < len(blocks) {
+			was := stretch{places: []int{0}}
+			if b > 0 {
+				was = blocks[b-1][len(blocks[b-1])-1]
+			}
+			run(block, heads[b], was)
 		}
-		for i := to - 1; i >= from; i-- {
-			k := i - from
-			o.take(i, rows[k], after, enters[k*width:(k+1)*width])
-			u.backward(i, scales[i], after, before)
-			after, before = before, after
+		for j := len(block) - 1; j >= 0; j-- {
+			l := block[j]
+			u.over(l.places)
+			after = u.carry(after, before, l)
+			before = l
+			to := newRow(len(l.places))
+			for i := l.to - 1; i >= l.from; i-- {
+				k := i - block[0].from
+				o.take(i, kept[k], after, enters[k], l.places)
+				u.backward(i, scales[i], after, to)
+				after, to = to, after
+			}
 		}
 	}
 	for _, e := range o.entries {
@@ -315,22 +193,75 @@ func (t *trellis) oddsIn(block int) odds {
 	return o
 }
 
+// largest is how many cells the largest block has.
+func largest(blocks [][]stretch) int {
+	most := 0
+	for _, block := range blocks {
+		size := 0
+		for _, l := range block {
+			size += len(l.places) * (l.to - l.from)
+		}
+		most = max(most, size)
+	}
+	return most
+}
+
+// reuse cuts a slice for each word of a block, of so many numbers a place.
+func reuse(numbers []float64, all [][]float64, block []stretch, each int) [][]float64 {
+	all = all[:0]
+	for _, l := range block {
+		for range l.to - l.from {
+			n := each * len(l.places)
+			all = append(all, numbers[:n:n])
+			numbers = numbers[n:]
+		}
+	}
+	return all
+}
+
+// blocks are stretches taken together as far as their cells go.
+func (t *trellis) blocks(cells int) [][]stretch {
+	live := t.live
+	if live == nil {
+		all := make([]int, t.steps+1)
+		for s := range all {
+			all[s] = s
+		}
+		words := max(1, min(stretchWords, cells/len(all)))
+		for from := 0; from < len(t.words); from += words {
+			live = append(live, stretch{from, min(len(t.words), from+words), all})
+		}
+	}
+	var blocks [][]stretch
+	size := 0
+	for _, l := range live {
+		n := len(l.places) * (l.to - l.from)
+		if len(blocks) == 0 || size+n > cells {
+			blocks, size = append(blocks, nil), 0
+		}
+		blocks[len(blocks)-1] = append(blocks[len(blocks)-1], l)
+		size += n
+	}
+	return blocks
+}
+
 // take reads the chances of a word.
-func (o *odds) take(i int, at, after row, enter []float64) {
+func (o *odds) take(i int, at, after row, enter []float64, places []int) {
 	told, talk, best, step := 0.0, 0.0, 0.0, 0
-	for s := range at.head {
-		in := at.head[s]*after.head[s] + at.tail[s]*after.tail[s]
+	for k := range at.head {
+		in := at.head[k]*after.head[k] + at.tail[k]*after.tail[k]
 		told += in
-		talk += at.talk[s] * after.talk[s]
+		talk += at.talk[k] * after.talk[k]
 		if in > best {
-			best, step = in, s
+			best, step = in, places[k]
 		}
 	}
 	total := told + talk
 	least := tinyChance * total
-	for s := 1; s < len(enter); s++ {
-		if c := enter[s] * after.head[s]; c > least {
-			o.entries[s-1] = append(o.entries[s-1], entry{i, c / total})
+	for k, e := range enter {
+		if c := e * after.head[k]; c > least {
+			s := places[k] - 1
+			o.entries[s] = append(o.entries[s], entry{i, c / total})
 		}
 	}
 	o.talk[i], o.step[i], o.in[i] = talk/total, step-1, best/total

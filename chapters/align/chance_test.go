@@ -32,10 +32,27 @@ func (t *trellis) ratio(i int, from, to place3) float64 {
 		case out == 0:
 			way = open
 		case out > 0:
-			way = open * (math.Exp(w.skip+w.skipMore*float64(out-1)) + math.Exp(w.skipMost))
+			left := w.skip
+			for s := from.step + 1; s < to.step; s++ {
+				left += w.skipMore * (1 - w.passed*t.told[s-1])
+			}
+			way = open * (math.Exp(left) + math.Exp(w.skipMost))
 		default:
-			way = open * math.Exp(w.back)
+			way = open * (math.Exp(w.back) + math.Exp(w.backNear-w.backMore*float64(out+2)))
 		}
+		if from.step > 0 {
+			way *= math.Pow(t.length[from.step-1], -w.lengthy)
+		}
+		if from.part == 0 {
+			way *= math.Exp(w.hasty)
+		}
+		factor := t.shun[to.step-1]
+		for _, m := range t.spare[i] {
+			if m.step == to.step-1 {
+				factor *= m.factor
+			}
+		}
+		way *= factor
 	}
 	h := t.words[i]
 	if to.part == 2 {
@@ -58,7 +75,7 @@ func (t *trellis) ratio(i int, from, to place3) float64 {
 func TestOddsAreThoseOfAllWays(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	for round := range 40 {
-		steps, n := 1+r.IntN(3), 1+r.IntN(4)
+		steps, n := 1+r.IntN(4), 1+r.IntN(4)
 		m := &trellis{w: usualWeights(), steps: steps}
 		for range n {
 			h := &hearing{keys: r.IntN(3), small: r.IntN(2), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
@@ -70,6 +87,13 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 			}
 			m.heard, m.words = append(m.heard, h), append(m.words, h)
 			m.open, m.halt = append(m.open, -3*r.Float64()), append(m.halt, -r.Float64())
+		}
+		m.spare = make([][]mark, n)
+		for s := range steps {
+			m.length, m.told, m.shun = append(m.length, 0.5+r.Float64()), append(m.told, r.Float64()), append(m.shun, r.Float64())
+			if k := r.IntN(n + 1); k < n {
+				m.spare[k] = append(m.spare[k], mark{s, 1 + r.Float64()})
+			}
 		}
 		m.follow(m.evenly())
 		got := m.odds()
@@ -92,6 +116,9 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 				return
 			}
 			if i == n {
+				if left := steps - from.step; left > 0 {
+					ratio *= math.Exp(m.w.cut + m.w.cutMore*float64(min(left, 4)-1))
+				}
 				total += ratio
 				before := place3{0, 2}
 				for k, s := range way {
@@ -146,8 +173,8 @@ func TestOddsInBlocks(t *testing.T) {
 	_, held := readMakings(t)
 	c := held.trials(1)[0]
 	s := locate(c.plan, c.timed, c.cues, usualWeights())
-	whole, parts := s.t.odds(), s.t.oddsIn(7)
-	if whole.evidence != parts.evidence {
+	whole, parts := s.t.odds(), s.t.oddsIn(100)
+	if math.Abs(whole.evidence-parts.evidence) > 1e-9 {
 		t.Fatalf("evidence %g in one block, %g in many", whole.evidence, parts.evidence)
 	}
 	for i := range whole.talk {

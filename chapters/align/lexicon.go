@@ -1,45 +1,64 @@
 package align
 
 import (
+	_ "embed"
 	"math"
+	"strconv"
 	"strings"
 	"sync"
 )
 
-// What is known of English beyond the plan. The lists are ours, from common
-// knowledge; none was counted in a corpus.
+// What is known of English beyond the plan. english.txt is counted, as its head
+// says; the lists below are ours, from common knowledge.
+
+//go:embed english.txt
+var counted string
 
 // lexicon holds it by stems.
 type lexicon struct {
 	common   map[string]float64 // share among the words of ordinary talk, of the commonest
+	counted  map[string]float64 // the same as it was counted, of these and others
+	bent     map[string]float64 // how much likelier a word is with hands at work than in talk, as a logarithm
 	chat     map[string]bool    // words of talk beside the work: people, time, money, the video itself
-	work     map[string]bool    // words of hands at work, with place, direction, tool and part
 	lead     map[string]bool    // words that lead into the next thing
+	link     map[string]bool    // words that go on, or lead into the next thing
 	again    map[string]bool    // words that lead into another take
 	numerals map[string]bool    // words that numbers are said with
 	alike    map[string][]int   // groups of words that stand for each other
 	function map[string]bool    // words that only English has, without which no English goes
 }
 
-// rare is the share of a word that is in no list of common ones.
-const rare = 0.00002
+// rare is the share of a word that was not counted: less than the rarest's.
+const rare = 0.000002
 
 // share is how often a word comes in ordinary talk, 0 to 1.
 func (l *lexicon) share(key string) float64 {
+	if s, ok := l.counted[key]; ok {
+		return s
+	}
 	if s, ok := l.common[key]; ok {
 		return s
 	}
-	if l.work[key] || l.chat[key] {
-		return 0.0002
-	}
 	return rare
+}
+
+// bend is how far a word is of hands at work: above 0 for those, below for talk
+// beside it. The contractions of people's talk were not counted.
+func (l *lexicon) bend(key string) float64 {
+	if b, ok := l.bent[key]; ok {
+		return b
+	}
+	if l.chat[key] {
+		return -1.5
+	}
+	return 0
 }
 
 // english is the lexicon, made when it is first needed.
 var english = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
 		common: map[string]float64{}, alike: map[string][]int{},
-		chat: stems(chatWords), work: stems(workWords), lead: stems(leadWords), again: stems(againWords),
+		chat: stems(chatWords), lead: stems(leadWords), link: stems(linkWords), again: stems(againWords),
 		numerals: stems(numeralWords), function: map[string]bool{},
 	}
 	// Zipf's law: the word of rank r has about a tenth of 1/r of all words.
@@ -52,6 +71,7 @@ var english = sync.OnceValue(func() *lexicon {
 			l.function[key] = true
 		}
 	}
+	l.counted, l.bent = counts(counted)
 	for i, group := range strings.Split(alikeWords, "\n") {
 		for _, w := range strings.Fields(group) {
 			key := stem(w)
@@ -60,6 +80,29 @@ var english = sync.OnceValue(func() *lexicon {
 	}
 	return l
 })
+
+// counts reads english.txt.
+func counts(text string) (share, bent map[string]float64) {
+	share, bent = map[string]float64{}, map[string]float64{}
+	power, twice := 0, 0
+	for line := range strings.Lines(text) {
+		words := strings.Fields(line)
+		switch {
+		case len(words) == 0 || words[0] == "#":
+			continue
+		case len(words) == 2:
+			if p, err := strconv.Atoi(words[0]); err == nil {
+				power = p
+				twice, _ = strconv.Atoi(words[1])
+				continue
+			}
+		}
+		for _, w := range words {
+			share[w], bent[w] = math.Exp2(float64(power)), float64(twice)/2
+		}
+	}
+	return share, bent
+}
 
 // commonWords are the words of everyday spoken English, commonest first, as
 // far as memory orders them.
@@ -119,37 +162,12 @@ home street job worked works never always sometimes usually last once another
 was were had did been would could might same somebody anyway whatever why
 because`
 
-// workWords tell of hands at work.
-const workWords = `remove take pull push press lift lower raise slide turn twist
-rotate undo unscrew loosen slacken tighten screw bolt unbolt fit refit mount
-install insert place put set attach detach connect disconnect plug unplug
-unclip clip clamp release pinch squeeze hold grip pry lever prise pop snap
-click tap knock hammer drill cut strip crimp solder glue tape wrap wipe clean
-rinse wash brush scrape sand file grease oil lubricate fill drain empty pour
-bleed pump open close shut switch test measure check read probe touch feel
-inspect look mark label note photograph photo picture align centre line level
-route thread feed swap replace exchange change reconnect refill reassemble
-assemble start run spin wait let listen off on in out up down back under
-behind above below left right front rear top bottom side inside end edge corner
-middle round clockwise anticlockwise counterclockwise towards away gently
-slowly firmly tight snug loose hand finger fingers thumb gloves glasses goggles
-screwdriver driver spanner wrench socket ratchet pliers cutters knife meter
-multimeter tester probe torch bucket tray towel rag cloth torx hex allen
-phillips flat jack stand stands blocks chock screw screws bolt bolts nut nuts
-washer stud pin clip clips tab tabs bracket cover panel plate lid door cap
-housing body frame plastic metal rubber seal gasket ring oring hose pipe tube
-valve filter pump motor fan blade belt chain pulley gear bearing shaft spring
-switch relay fuse breaker wire wires wiring cable lead leads connector terminal
-terminals contact contacts plug socket battery coil resistor capacitor
-resistance ohm ohms volt volts voltage amp amps current continuity earth ground
-neutral live torque newton millimetre millimeter centimetre litre bar psi
-degrees power water gas fuel oil pressure leak leaks leaking drip drips dry wet
-supply mains isolator tank reservoir cylinder piston caliper disc pad drum wheel
-hub axle blower carburettor spark`
-
 // leadWords lead into the next thing.
-const leadWords = `okay ok so now next then right alright and well first
-finally moving again once after also anyway lastly second third`
+const leadWords = `okay ok now next right alright first finally moving lastly`
+
+// linkWords go on with what was said as often as they lead into the next thing.
+const linkWords = `so then and well after also anyway again once second third
+before when last here there let's time`
 
 // againWords lead into another take.
 const againWords = `again sorry repeat redo retake wrong wait`

@@ -19,6 +19,7 @@ type script struct {
 	types  []string       // the different words
 	number map[string]int // of each, its index in types
 	steps  [][]use        // of each type, the steps it stands in
+	length []float64      // of each step: words planned over the mean
 	size   []float64      // words of each step, with those that only hint weighed
 	share  []float64      // of each type among all planned words
 }
@@ -79,7 +80,9 @@ func newScript(p *plan.Plan, planned timing.Timeline, w weights) *script {
 	// A long step is a row of stretches as long as others: its words are not
 	// rarer for it.
 	mean := total / float64(max(1, len(s.size)))
+	s.length = make([]float64, len(s.size))
 	for i := range s.size {
+		s.length[i] = max(0.2, s.size[i]/max(1, mean))
 		s.size[i] = w.level*mean + (1-w.level)*s.size[i] + w.smooth
 	}
 	s.share = make([]float64, len(s.types))
@@ -278,23 +281,9 @@ func (e *ear) hear(keys []string) *hearing {
 func (e *ear) weigh(key string, h *hearing) {
 	lex := english()
 	share := lex.share(key)
-	_, planned := e.script.number[key]
-	_, known := lex.common[key]
-	switch {
-	case lex.chat[key]:
-		part := 1.0
-		if planned {
-			part = e.w.chatPlanned
-		}
-		h.added += part * e.w.chatAdded
-		h.step += part * e.w.chatStep
-	case lex.work[key] || lex.numerals[key]:
-		h.added += e.w.workAdded
-		h.step += e.w.workStep
-	case !known && !planned:
-		h.added += e.w.newAdded
-		h.step += e.w.newStep
-	}
+	b := lex.bend(key)
+	h.added -= e.w.bentTalk * b
+	h.step += e.w.bentStep * b
 	first := len(h.steps)
 	for _, l := range e.likes(key) {
 		t := l.planned

@@ -9,6 +9,7 @@ import (
 func (h *heard) trellis(e *ear, steps int) *trellis {
 	h.join(e.script)
 	t := &trellis{w: e.w, steps: steps}
+	t.length = e.script.length
 	known := map[string]*hearing{}
 	for i, keys := range h.keys {
 		word := strings.Join(keys, " ")
@@ -137,6 +138,8 @@ func (h *heard) parting(i int, w weights) (open, halt float64) {
 	halt = w.halt * open
 	if keys := h.keys[i]; len(keys) > 0 && english().lead[keys[0]] {
 		open += w.lead
+	} else if len(keys) > 0 && english().link[keys[0]] {
+		open += w.link
 	}
 	return open, halt
 }

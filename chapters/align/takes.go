@@ -164,7 +164,7 @@ func (s *settler) halts(i int) bool {
 		return true
 	}
 	keys := s.h.keys[i]
-	return len(keys) > 0 && (english().lead[keys[0]] || english().again[keys[0]])
+	return len(keys) > 0 && (english().lead[keys[0]] || english().link[keys[0]] || english().again[keys[0]])
 }
 
 // same holds where the talk from word k on says again what was said from j to

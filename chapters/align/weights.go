@@ -1,7 +1,10 @@
 package align
 
 // weights are what the search for the steps goes by, as natural logarithms of
-// likelihood ratios unless said otherwise.
+// likelihood ratios unless said otherwise. Those above the blank line at the end
+// were fitted to the truth of many edits by likelihood (quality_test.go says
+// which): what an edit's true starts and its talk beside the work are given by
+// the model, not how many fall within so many seconds.
 type weights struct {
 	lambda float64 // share of a step's words that come from its plan, before any was heard
 	film   float64 // words that belief is worth for the film …
@@ -17,10 +20,8 @@ type weights struct {
 	farthest float64 // distance of sounds at which the degree is nothing
 	both     float64 // share of that left for a word that is planned as it stands
 
-	chatAdded, chatStep float64 // words of talk beside the work …
-	chatPlanned         float64 // … and what is left of that for one that is planned
-	workAdded, workStep float64 // words of hands at work
-	newAdded, newStep   float64 // other words that are neither common nor planned
+	bentTalk float64 // what of a word's bent to work speaks against talk beside it …
+	bentStep float64 // … and for a step
 
 	open     float64 // a step begins before a word, silence unknown
 	gapSome  float64 // after a silence of 0.25 s
@@ -28,14 +29,21 @@ type weights struct {
 	cue      float64 // at the head of a cue without silence
 	hidden   float64 // where a cue hides a silence, all its partings together
 	lead     float64 // at a word that leads on
+	link     float64 // at a word that may lead on
 	sentence float64 // after a full stop
 	inside   float64 // inside a sentence, where captions have full stops
 
 	ordered float64 // 0 to 1: how far a step's words come in the planned order
 	turn    float64 // a step comes to its second part
+	hasty   float64 // another begins before it has
+	lengthy float64 // 0 to 1: how far steps with more to say last longer
 
-	skip, skipMore, skipMost float64 // one step left out, each further one, the most
+	skip, skipMore, skipMost float64 // steps left out; for each of them; the most
+	passed                   float64 // 0 to 1: how far one that is said elsewhere does not count among them
+	cut, cutMore             float64 // the film ends before the last step; for each further one
 	back                     float64 // a step before the one just said
+	backNear, backMore       float64 // the one before it; for each further one
+	once                     float64 // a step that is said elsewhere begins here, taken off
 	add                      float64 // talk beside the work begins
 	resume                   float64 // a step goes on after it
 	halt                     float64 // share of a parting's weight that counts for these two
@@ -47,13 +55,16 @@ type weights struct {
 
 func usualWeights() weights {
 	return weights{
-		lambda: 0.65, film: 33, each: 16, small: 0.83, general: 0.9, smooth: 7.4, level: 0.45, hint: 0.4,
-		alike: 0.23, sound: 0.53, farthest: 0.395, both: 0.28,
-		chatAdded: 0.32, chatStep: -0.49, chatPlanned: 0.68,
-		workAdded: -0.18, workStep: 0.21, newAdded: 0.115, newStep: -0.136,
-		open: -6.36, gapSome: 2.84, gapLong: 5.72, cue: 0.38, hidden: 3.67, lead: 2.22, sentence: 1.46, inside: -2.05,
-		ordered: 0.87, turn: -1.38, skip: -2.5, skipMore: -0.66, skipMost: -3.46, back: -5,
-		add: -1.04, resume: -0.4, halt: 0.445,
+		lambda: 0.104, film: 33, each: 4.806, small: 1.42,
+		general: 0.939, smooth: 8.563, level: 0.218, hint: 0.614,
+		alike: 0.279, sound: 0.289, farthest: 0.395, both: 0.28,
+		bentTalk: 0.301, bentStep: 0.055,
+		open: -6.36, gapSome: 1.818, gapLong: 5.7, cue: -0.24, hidden: 3.5,
+		lead: 3.662, link: 0.554, sentence: 2.276, inside: -2.655,
+		ordered: 0.964, turn: -1.185, hasty: -2.302, lengthy: 0.2,
+		skip: -1.3, skipMore: -0.877, skipMost: -3, passed: 0.203, cut: -0.085, cutMore: -0.675,
+		back: -6.719, backNear: -2.604, backMore: -1.031, once: 4.631,
+		add: 0.885, resume: -0.42, halt: 0.56,
 		said: 0.7, early: 0.6, telling: 0.8,
 	}
 }

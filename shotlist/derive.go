@@ -41,7 +41,7 @@ type deriving struct {
 func (d *deriving) derive() {
 	s := &d.plan.Steps[d.step]
 	d.cautions(s)
-	d.parts(s, "before", Orientation) // before the wide, which takes the part off
+	d.sits(s)
 	if handsOn(s) {
 		d.places(s)
 	} else if len(d.own) == 0 && spoken(s) {
@@ -49,7 +49,7 @@ func (d *deriving) derive() {
 	}
 	d.details(s)
 	d.tests(s)
-	d.parts(s, "fitted", Fitted)
+	d.fitted(s)
 	if !s.OtherSide.Empty() {
 		d.add("other-side", Shot{Size: "close-up", Of: "other side: " + s.OtherSide.Print, Covers: []Cover{{Why: OtherSide}}})
 	}
@@ -213,44 +213,6 @@ func describe(of, at, when string, expect plan.Value) string {
 	return of
 }
 
-// parts gives a part's orientation in the first step that lists it, and the
-// fitted part in the last. What is poured in has neither.
-func (d *deriving) parts(s *plan.Step, name string, why Why) {
-	for _, id := range s.Parts {
-		first, last := d.seen[id].first, d.seen[id].last
-		of := d.plan.Name(plan.Ref{Kind: plan.KindPart, ID: id})
-		switch {
-		case isFluid(of):
-			continue
-		case why == Orientation && d.step == first:
-			of += ": how it sits before it comes off"
-		case why == Fitted && d.step == last:
-			of += ": seated the same way round"
-		default:
-			continue
-		}
-		d.add(id+"-"+name, Shot{Size: "close-up", Of: of, Covers: []Cover{{why, plan.Ref{Kind: plan.KindPart, ID: id}}}})
-	}
-}
-
-// stretch is from the first to the last step that lists a part.
-type stretch struct{ first, last int }
-
-func partStretches(p *plan.Plan) map[string]stretch {
-	seen := map[string]stretch{}
-	for i := range p.Steps {
-		for _, id := range p.Steps[i].Parts {
-			s, again := seen[id]
-			if !again {
-				s.first = i
-			}
-			s.last = i
-			seen[id] = s
-		}
-	}
-	return seen
-}
-
 // cautions gives a card for each caution that is spoken in the step.
 func (d *deriving) cautions(s *plan.Step) {
 	for _, use := range s.Cautions {
@@ -286,8 +248,8 @@ func (d *deriving) add(name string, shot Shot) {
 		shot.Bound = Free
 	case shot.Covers[0].Why == Presenter:
 		shot.Kind, shot.Who, shot.Bound = Camera, s.People, Free
-	case shot.Covers[0].Why == Orientation:
-		shot.Kind, shot.Who, shot.Bound = Camera, s.People, Before
+	case shot.Bound == Before:
+		shot.Kind, shot.Who = Camera, s.People
 		shot.States, shot.Without = statesBefore(d.plan, d.step)
 	default:
 		shot.Kind, shot.Who, shot.States = Camera, s.People, statesAt(d.plan, d.step)

@@ -143,15 +143,19 @@ func (s *scene) bound(v int, do func(*hit) bool) {
 	act := &s.hits[v]
 	some := false
 	unknown := namesUnknown(s.toks, act)
+	to := act.to // of the last thing
 	for k := v + 1; k < len(s.hits); k++ {
 		h := &s.hits[k]
+		if (some || unknown) && s.another(to, h) {
+			break
+		}
 		if int(h.from-act.from) > boundMax || parted(s.toks, act.from+1, h.from) || h.act && (some || unknown) {
 			break
 		}
 		if h.act || h.modifier || h.state {
 			continue
 		}
-		some = true
+		some, to = true, h.to
 		if do(h) {
 			return
 		}
@@ -174,6 +178,39 @@ func (s *scene) bound(v int, do func(*hit) bool) {
 	}
 }
 
+// another says whether the comma before a thing ends what the act is done to:
+// "cut the wires, three screws, pump out" cuts no screw, but "cut the wires, the
+// ties and the tape" goes on.
+func (s *scene) another(to int32, h *hit) bool {
+	if h.act || !comma(s.toks, to, h.from) || joins(s.toks, to, h.from) {
+		return false
+	}
+	for i := h.to; int(i) < len(s.toks) && !s.toks[i].bar && s.toks[i].grammar&sub == 0; i++ {
+		if s.toks[i].grammar&coord != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func comma(toks []token, from, to int32) bool {
+	for i := from; i <= to && int(i) < len(toks); i++ {
+		if toks[i].comma {
+			return true
+		}
+	}
+	return false
+}
+
+func joins(toks []token, from, to int32) bool {
+	for i := from; i <= to && int(i) < len(toks); i++ {
+		if toks[i].grammar&coord != 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // parted says whether a clause ends between two words.
 func parted(toks []token, from, to int32) bool {
 	for i := from; i <= to && int(i) < len(toks); i++ {
@@ -186,12 +223,7 @@ func parted(toks []token, from, to int32) bool {
 
 // joined says whether a comma or an "and" stands between two words.
 func joined(toks []token, from, to int32) bool {
-	for i := from; i <= to && int(i) < len(toks); i++ {
-		if toks[i].comma || toks[i].grammar&coord != 0 {
-			return true
-		}
-	}
-	return false
+	return comma(toks, from, to) || joins(toks, from, to)
 }
 
 // namesUnknown says whether an act is done to something that the lexicon does

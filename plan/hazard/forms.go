@@ -134,6 +134,9 @@ func verbForms(word string) []form {
 	case isVowel(before) && !isVowel(last) && last != 'w' && last != 'x' && last != 'y':
 		stem = word + word[n-1:] // "grip", "gripped"; "open", "openned" does no harm
 		all = append(all, form{stem + "ed", pastForm}, form{stem + "ing", ingForm})
+		if !strings.ContainsFunc(word[:n-2], func(r rune) bool { return isVowel(byte(r)) }) {
+			return all // "tapped" is of "tap", "taped" is not
+		}
 	}
 	return append(all, form{word + "ed", pastForm}, form{word + "ing", ingForm})
 }

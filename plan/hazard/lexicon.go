@@ -23,6 +23,7 @@ import (
 //	state engine running: running               words for how things stand
 //	rest parked, boxed: calm                     the same, but only said of the plan's object
 //	act undo, unscrew, take .. off: undo        what hands do; ".." is up to six words
+//	object washer: wet-appliance                 a thing, but only as the plan's object
 //	blank spring washer, headphone jack         look-alikes, taken out first
 //	gate mains-isolation: on mains               what every rule of a class asks for
 //	rule mains-isolation: open>cover not low-power
@@ -79,6 +80,7 @@ const (
 	atRest
 	anAct
 	aBlank
+	anObject
 )
 
 // entry is a line of things, states, acts or look-alikes.
@@ -118,8 +120,8 @@ type compiler struct {
 
 // own are the marks that the reader itself asks for.
 type own struct {
-	work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay, cover, offWord, coverOff uint16
-	number                                                                                                 int32 // the form "#", which stands for any number
+	work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay, whole, cover, offWord, coverOff uint16
+	number                                                                                                        int32 // the form "#", which stands for any number
 }
 
 // compiled is the lexicon, read at the first question. An error in the files
@@ -161,7 +163,7 @@ func compile(fsys fs.FS) (*compiler, error) {
 	}{
 		{[]string{"word"}, x.readWord},
 		{[]string{"kind"}, x.readKind},
-		{[]string{"thing", "state", "rest", "act", "blank"}, x.readEntry},
+		{[]string{"thing", "state", "rest", "act", "blank", "object"}, x.readEntry},
 		{[]string{"denied", "ends"}, x.readTurn},
 		{[]string{"gate"}, x.readGate},
 		{[]string{"rule", "avoid"}, x.readRule},
@@ -293,7 +295,7 @@ func (x *compiler) readTurn(l line) error {
 	return err
 }
 
-var entryKinds = map[string]entryKind{"thing": aThing, "state": aState, "rest": atRest, "act": anAct, "blank": aBlank}
+var entryKinds = map[string]entryKind{"thing": aThing, "state": aState, "rest": atRest, "act": anAct, "blank": aBlank, "object": anObject}
 
 // readEntry reads things, states, acts and look-alikes.
 func (x *compiler) readEntry(l line) error {
@@ -321,7 +323,7 @@ func (x *compiler) readEntry(l line) error {
 // settle looks up the reader's own marks.
 func (x *compiler) settle() error {
 	for name, at := range map[string]*uint16{
-		"work": &x.own.work, "busy": &x.own.busy, "calm": &x.own.calm, "bulk": &x.own.bulk, "fitting": &x.own.fitting, "toolish": &x.own.toolish, "energise": &x.own.energise, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay,
+		"work": &x.own.work, "busy": &x.own.busy, "calm": &x.own.calm, "bulk": &x.own.bulk, "fitting": &x.own.fitting, "toolish": &x.own.toolish, "energise": &x.own.energise, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay, "whole": &x.own.whole,
 		"cover": &x.own.cover, "off-word": &x.own.offWord, "cover-off": &x.own.coverOff,
 	} {
 		m, ok := x.marks[name]

@@ -110,7 +110,10 @@ func (f *finder) at(i int) {
 	var thing, state, act choice
 	f.walk(f.toks, i, func(n uint16, to int, gapped bool) {
 		switch e := &f.entries[n]; e.kind {
-		case aThing:
+		case aThing, anObject:
+			if e.kind == anObject && f.zone != over {
+				return
+			}
 			if f.zone == gear && !e.marks.has(f.own.toolish) {
 				return
 			}

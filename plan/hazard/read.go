@@ -186,7 +186,7 @@ func (r *reader) heed(k int32) {
 	}
 	for i := range s.hits {
 		h := &s.hits[i]
-		if !h.act || h.quiet || h.implied {
+		if h.quiet || h.implied {
 			continue
 		}
 		for n := range r.lex.avoids {

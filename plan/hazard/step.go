@@ -16,7 +16,7 @@ var catalogue = sync.OnceValue(class.All)
 type reader struct {
 	plan    *plan.Plan
 	lex     *lexicon
-	sources []source // texts of the step being read; the plan's subject first
+	sources []source // texts of the step being read; the plan's subject, trade and title first
 	subject []hit    // of the plan's object
 	object  hit      // the object as one thing
 	works   bool     // hands do something in the step
@@ -54,9 +54,20 @@ func (r *reader) prepare() {
 	for i := range r.plan.Steps {
 		r.acting = r.acting || acts(&r.plan.Steps[i])
 	}
-	r.sources = append(r.sources, textSource("subject", "video.subject", &r.plan.Video.Subject))
+	r.sources = append(r.sources, textSource("subject", "video.subject", &r.plan.Video.Subject),
+		source{kind: "trade", path: "video.trade", print: r.plan.Video.Trade},
+		textSource("title", "video.title", &r.plan.Video.Title))
 	r.subject = r.names(nil, over, 0)
-	for i := range r.subject {
+	named := len(r.subject)
+	// The trade tells a bicycle's hub from a van's, the title often says more
+	// plainly than a model's name what is mended. Neither is what hands are on.
+	r.subject = r.names(r.subject, over, 1)
+	told := len(r.subject)
+	r.subject = r.names(r.subject, over, 2)
+	r.subject = append(r.subject[:told], slices.DeleteFunc(r.subject[told:], func(h hit) bool {
+		return h.state || !h.marks.has(r.lex.own.whole)
+	})...)
+	for i := range r.subject[:named] {
 		h := &r.subject[i]
 		if h.marks.has(r.lex.own.talkScene) {
 			r.staged = true
@@ -77,7 +88,8 @@ func (r *reader) names(hits []hit, z zone, k int32) []hit {
 	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
 	from := len(hits)
 	hits = r.lex.find(hits, r.toks, z, k)
-	if r.sources[k].kind == "state" {
+	// A place says how things stand there, not what hands are on: "on the fork".
+	if kind := r.sources[k].kind; kind == "state" || kind == "setup" {
 		hits = slices.DeleteFunc(hits, func(h hit) bool { return h.text == k && !h.state })
 	}
 	r.lex.heads(r.toks, hits[from:])
@@ -96,7 +108,7 @@ func (r *reader) names(hits []hit, z zone, k int32) []hit {
 func (r *reader) step(i int) Step {
 	s := &r.plan.Steps[i]
 	out := Step{ID: s.ID, Title: s.Title.Print}
-	r.sources = r.sources[:1]
+	r.sources = r.sources[:3]
 	r.past = append(r.past[:0], r.subject...)
 	r.works, r.told, r.avoided = false, false, nil
 	var f finding

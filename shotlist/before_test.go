@@ -126,4 +126,8 @@ func TestCautionsOfAsItSits(t *testing.T) {
 	if n := count(&d); n != 2 {
 		t.Errorf("given %d times with another step between", n)
 	}
+	d.Sessions[0].Entries = append(slices.Clone(e), e[1])
+	if n := count(&d); n != 1 {
+		t.Errorf("given %d times with its action taken up again", n)
+	}
 }

@@ -135,10 +135,11 @@ func (w *lineWriter) care(step int, action bool) {
 	if w.fresh != step {
 		w.fresh = -1
 	}
-	if w.begun[begun{step, action}] || w.begun[begun{step, true}] || w.fresh == step {
+	given := w.begun[begun{step, action}] || w.begun[begun{step, true}] || w.fresh == step
+	w.begun[begun{step, action}] = true
+	if given {
 		return
 	}
-	w.begun[begun{step, action}] = true
 	w.fresh = step
 	s := &w.plan.Steps[step]
 	for _, use := range s.Cautions {

@@ -66,7 +66,7 @@ func (r *reader) causes() {
 			j--
 		}
 		before := &r.words[j]
-		if before.classes&k.order != 0 && before.classes&k.weak == 0 || before.classes&(k.pronoun|k.person|k.det|k.wh|k.glue|k.modal|k.be|k.have|k.prep|k.lead) != 0 || before.text == "not" || before.text == "to" || before.text == "all" || before.text == "nobody" || before.text == "one" || r.in(i+1, k.particle) {
+		if before.classes&k.order != 0 && before.classes&k.weak == 0 || before.classes&(k.pronoun|k.person|k.det|k.wh|k.glue|k.modal|k.be|k.have|k.prep|k.lead) != 0 || before.text == "not" || before.text == "to" || before.text == "all" || before.text == "nobody" || before.text == "one" || r.in(i+1, k.particle) || r.is(i+1, "go") {
 			continue
 		}
 		if !r.easy(i) && !r.sounds(i) {
@@ -293,5 +293,5 @@ func (r *reader) diagnosed(condition, i int) bool {
 	for r.in(next, k.lead) || r.is(next, "probably") || r.in(next, k.often) || r.is(next, "not") {
 		next++
 	}
-	return opens && (r.in(next, k.det) || r.is(next, "because") || r.is(next, "time"))
+	return opens && !r.is(next, "this") && (r.in(next, k.det) || r.is(next, "because") || r.is(next, "time"))
 }

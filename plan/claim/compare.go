@@ -30,6 +30,9 @@ func (r *reader) comparedWith(i int) bool {
 	if r.in(i+1, kindsOfWord().self) || r.is(i+1, "you") || r.is(i+1, "before") || r.is(i+1, "usual") || r.is(i+1, "done") || r.is(i+1, "likely") {
 		return false // "easier than I thought"
 	}
+	if r.is(i-1, "more") && r.is(i-2, "no") {
+		return false // "no more than it needs": a limit
+	}
 	if (r.is(i-1, "more") || r.is(i-1, "less") || r.is(i-1, "no")) && (r.is(i+1, "a") || r.is(i+1, "an") || r.is(i+1, "half")) {
 		return false // "less than a litre"
 	}

@@ -2,6 +2,7 @@ package claim
 
 import (
 	"math"
+	"regexp"
 	"strings"
 
 	"fixslate/plan/prose"
@@ -82,7 +83,13 @@ var filler = map[string]bool{"full": true, "whole": true, "complete": true, "goo
 // what the numbers are to be divided by.
 func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale float64, ok bool) {
 	k := kindsOfWord()
-	if text := strings.ToLower(f.Of(r.text)); (strings.HasSuffix(text, "k") || f.Spoken && strings.Contains(text, " k ")) && r.near(at, farthestUnit, k.resistive) {
+	text := strings.ToLower(f.Of(r.text))
+	if strings.HasSuffix(text, "k") && n < len(r.words) && !r.words[n].stopped {
+		if u, ok := trade.LookupUnit(r.words[n].text); ok && len(r.words[n].text) > 2 {
+			return unitName(u), 1, true // "10k miles"
+		}
+	}
+	if (strings.HasSuffix(text, "k") || f.Spoken && strings.Contains(text, " k ")) && r.near(at, farthestUnit, k.resistive) {
 		return "kohm", 1000, true
 	}
 	if n >= len(r.words) || r.words[n].stopped {
@@ -294,7 +301,7 @@ func (r *reader) compounded(f *prose.Figure, at, n int) (string, bool) {
 	if tail, last := r.text[f.End:], r.wordAt(f.End); strings.HasPrefix(tail, "-") && last < len(r.words) {
 		// "24-tooth" and "a hundred and twenty-tooth" end inside a word
 		_, noun, ok := strings.Cut(prose.Fold(r.text[f.End:r.words[last].end]), "-")
-		if ok && noun != "" && !isPlural(noun) && vocabulary().words[noun]&(k.prep|k.particle) == 0 {
+		if ok && noun != "" && !isPlural(noun) && !isNumber(noun) && vocabulary().words[noun]&(k.prep|k.particle) == 0 {
 			return noun, true
 		}
 	}
@@ -324,7 +331,7 @@ func (r *reader) countOf(i int) (string, bool) {
 	const reach = 12
 	noun := ""
 	for j := i - 1; j > 0 && j >= i-reach; j-- {
-		if r.is(j, "count") {
+		if r.is(j, "count") && !r.is(j+1, "to") && !r.is(j+1, "the") && !r.in(j-1, kindsOfWord().glue|kindsOfWord().lead|kindsOfWord().modal|kindsOfWord().self) {
 			noun = singular(r.words[j-1].text)
 			break
 		}
@@ -361,6 +368,23 @@ func (r *reader) has(i int) bool {
 func (r *reader) left(n int) bool {
 	for j := n; j < len(r.words) && j < n+3; j++ {
 		if r.is(j, "left") || r.is(j, "to") && (r.is(j+1, "go") || r.is(j+1, "do")) {
+			return true
+		}
+	}
+	return false
+}
+
+// eighths and finer are said of inches alone.
+var eighths = regexp.MustCompile(`(?i)\b(eighths?|sixteenths?|thirty.seconds?|sixty.fourths?)$`)
+
+// onDial reads "a hundred and fifty on the gauge".
+func (r *reader) onDial(f *prose.Figure) bool {
+	n := r.wordAt(f.End)
+	if !r.is(n, "on") || r.words[n].stopped {
+		return false
+	}
+	for j := n + 1; j < len(r.words) && j < n+4; j++ {
+		if r.in(j, kindsOfWord().meter) {
 			return true
 		}
 	}
@@ -433,8 +457,12 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case r.priced(at, 4) && f.Values[0].Number > 2:
 	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
+	case r.onDial(f):
 	default:
 		return "", false
+	}
+	if f.Spoken && eighths.MatchString(f.Of(r.text)) {
+		return "inch", true
 	}
 	if r.priced(at, longestDial) && !meter {
 		return "", true

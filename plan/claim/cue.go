@@ -183,9 +183,24 @@ func (r *reader) phrases() {
 	}
 }
 
+// purpose says whether word i stands in what something is done for: "so that they
+// can't slip" asserts nothing.
+func (r *reader) purpose(i int) bool {
+	const reach = 5
+	found := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		found = found || r.is(j, "so") && (r.is(j+1, "that") || r.is(j+1, "they") || r.is(j+1, "it"))
+		return !found
+	})
+	return found
+}
+
 func (r *reader) tryCues(list []cue, i int) {
 	for c := range list {
 		if r.words[i].mood&list[c].moods != 0 && !r.found.has(list[c].kind) && r.matches(list[c].elements, i) {
+			if list[c].kind == Universal && r.purpose(i) {
+				continue
+			}
 			r.add(list[c].kind)
 		}
 	}

@@ -2,6 +2,7 @@ package claim
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -222,7 +223,7 @@ func isMoney(u trade.Unit) bool {
 // clock of the conversation ("back in five minutes", "a minute ago") is none.
 func (r *reader) time(f *prose.Figure, at int) {
 	n := r.wordAt(f.End)
-	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || r.said(at, kindsOfWord().self)) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
+	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || (r.said(at, kindsOfWord().self) || r.in(n+1, kindsOfWord().self))) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
 	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, kindsOfWord().self) {
@@ -258,7 +259,7 @@ func (r *reader) chats(at int) bool {
 		idle = idle || w == "back" || w == "take" || w == "be" || w == "see" || w == "spend" || w == "have" || w == "need"
 		return true
 	})
-	return ahead && mine && idle || r.is(at-2, "back") && r.is(at-1, "in")
+	return ahead && mine && idle || mine && r.is(at-1, "for") && (r.is(at-2, "this") || r.is(at-2, "it")) && r.is(at-3, "at") || r.is(at-2, "back") && r.is(at-1, "in")
 }
 
 // meanwhile says whether the speaker fills the time: "give it a couple of
@@ -275,7 +276,7 @@ func (r *reader) ordinals(at, n int) bool {
 // vague holds for "a turn or two" in an order: some, no number.
 func (r *reader) vague(f *prose.Figure, at int) bool {
 	at = min(at, len(r.words)-1)
-	return f.Kind == prose.Range && r.words[at].mood == order && (r.is(at, "a") || r.is(at, "an")) && strings.HasSuffix(f.Of(r.text), " or two")
+	return f.Kind == prose.Range && !isTime(f.Values[0].Unit) && r.words[at].mood == order && (r.is(at, "a") || r.is(at, "an")) && strings.HasSuffix(f.Of(r.text), " or two")
 }
 
 // orderedBefore says whether the clause of word i is an order.
@@ -461,6 +462,9 @@ func (r *reader) year(f *prose.Figure, at int) {
 
 func isYear(n float64) bool { return n >= 1800 && n < 2200 && n == math.Trunc(n) }
 
+// oil is a viscosity grade as SAE J300 writes it.
+var oil = regexp.MustCompile(`^\d{1,2}[wW]-?\d{1,3}$`)
+
 // inchThread takes the diameter and the threads per inch.
 func (r *reader) inchThread(t trade.Thread, at prose.Span) {
 	const inch = 25.4 // mm, exact by definition
@@ -478,6 +482,10 @@ func (r *reader) part(f *prose.Figure) {
 		return
 	} else if ok && strings.Contains(text, "-") {
 		r.inchThread(t, f.Span)
+		return
+	}
+	if oil.MatchString(text) {
+		r.add(Spec)
 		return
 	}
 	if _, ok := trade.ParseDrive(text); ok {

@@ -141,7 +141,7 @@ func (r *reader) noneOfThem() {
 		}
 		switch r.words[i].text {
 		case "no":
-			if i > 0 && !r.words[i].stopped && !r.in(i-1, k.glue|k.lead) || !r.deniable(i+1) {
+			if i > 0 && (!r.words[i].stopped && !r.in(i-1, k.glue|k.lead) || r.is(i-1, "that")) || !r.deniable(i+1) {
 				continue
 			}
 			for j := i + 2; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {

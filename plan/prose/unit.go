@@ -158,7 +158,7 @@ func (s *scanner) fits(m *measure, spelling string, after *numeral) bool {
 		m.end = m.start + 1
 		m.spelled = len(s.at(m.start)) > 1
 	}
-	if after.inWords && after.value == 1 && after.bottom == 0 && strings.HasSuffix(spelling, "s") && len(spelling) > 2 &&
+	if after.inWords && after.value == 1 && after.bottom == 0 && strings.HasSuffix(spelling, "s") && len(spelling) > 2 && !strings.Contains(spelling, " ") &&
 		strings.ToLower(spelling) != m.unit.Spoken(1) {
 		return false // "the last one turns"
 	}

@@ -325,7 +325,7 @@ func (c *count) bundle(w numberWord) bool {
 func (s *scanner) measures(i int) bool {
 	w := s.word(i)
 	switch w {
-	case "v", "mains", "ac", "dc", "newton", "foot", "inch", "quid", "bucks":
+	case "v", "mains", "ac", "dc", "newton", "foot", "inch", "quid", "bucks", "grit", "octane", "revs", "cca":
 		return true
 	case "second", "seconds", "a", "in", "at", "to", "or", "and":
 		return false

@@ -42,8 +42,11 @@ const (
 
 // Kinds lists all kinds in the order in which a claim gives them.
 func Kinds() []Kind {
-	return []Kind{Spec, Measurement, Hedge, Universal, Comparison, Frequency, Compatibility, Causal, Duration, Cost, PartNumber, Legal}
+	all := allKinds
+	return all[:]
 }
+
+var allKinds = [...]Kind{Spec, Measurement, Hedge, Universal, Comparison, Frequency, Compatibility, Causal, Duration, Cost, PartNumber, Legal}
 
 // Value is a number with its unit, or a part number.
 type Value struct {
@@ -74,8 +77,10 @@ func (c Claim) Has(k Kind) bool { return slices.Contains(c.Kinds, k) }
 func Sentence(text string) Claim {
 	c := Claim{Text: text}
 	var found kinds
+	r := readers.Get().(*reader)
+	defer r.free()
 	for _, span := range prose.Sentences(text) {
-		r := newReader(span.Of(text))
+		r.turn(span.Of(text))
 		r.read()
 		found |= r.found
 		c.Conditional = c.Conditional || r.conditional()
@@ -93,13 +98,23 @@ func Sentence(text string) Claim {
 // kinds is a set of kinds, a bit for each in the order of Kinds.
 type kinds uint16
 
-func (s *kinds) add(k Kind) { *s |= 1 << slices.Index(Kinds(), k) }
+func (s *kinds) add(k Kind) { *s |= bitOf(k) }
 
-func (s kinds) has(k Kind) bool { return s&(1<<slices.Index(Kinds(), k)) != 0 }
+func (s kinds) has(k Kind) bool { return s&bitOf(k) != 0 }
+
+// bitOf is a kind's bit, 0 for what is no kind.
+func bitOf(k Kind) kinds {
+	for i := range allKinds {
+		if allKinds[i] == k {
+			return 1 << i
+		}
+	}
+	return 0
+}
 
 func (s kinds) list() []Kind {
 	var list []Kind
-	for i, k := range Kinds() {
+	for i, k := range allKinds {
 		if s&(1<<i) != 0 {
 			list = append(list, k)
 		}

@@ -262,7 +262,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 		return "", false
 	}
 	one := singular(r.words[head].text)
-	noun := vocabulary().words[one]
+	noun := r.known.of(one)
 	holds := r.has(at)
 	specifies := mood == statement || mood == viewer && holds
 	if noun&k.fitting != 0 || !specifies || refers || r.left(head+1) {
@@ -301,13 +301,13 @@ func (r *reader) compounded(f *prose.Figure, at, n int) (string, bool) {
 	if tail, last := r.text[f.End:], r.wordAt(f.End); strings.HasPrefix(tail, "-") && last < len(r.words) {
 		// "24-tooth" and "a hundred and twenty-tooth" end inside a word
 		_, noun, ok := strings.Cut(prose.Fold(r.text[f.End:r.words[last].end]), "-")
-		if ok && noun != "" && !isPlural(noun) && !isNumber(noun) && vocabulary().words[noun]&(k.prep|k.particle) == 0 {
+		if ok && noun != "" && !isPlural(noun) && !r.known.isNumber(noun) && r.known.of(noun)&(k.prep|k.particle) == 0 {
 			return noun, true
 		}
 	}
 	if word := r.words[min(at, len(r.words)-1)].text; strings.Contains(word, "-") {
 		// the number is the head of the word: "two-pin"
-		if i := strings.LastIndexByte(word, '-'); n == at+1 && i > 0 && vocabulary().words[word[i+1:]]&k.making != 0 {
+		if i := strings.LastIndexByte(word, '-'); n == at+1 && i > 0 && r.known.of(word[i+1:])&k.making != 0 {
 			return word[i+1:], true
 		}
 	}

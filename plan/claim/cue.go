@@ -3,8 +3,9 @@ package claim
 import (
 	_ "embed"
 	"fmt"
+	"math/bits"
+	"slices"
 	"strings"
-	"sync"
 )
 
 //go:embed cues.txt
@@ -14,44 +15,60 @@ var cuesText string
 // clause of one of its moods. The file cues.txt says how patterns are written.
 type cue struct {
 	kind     Kind
+	bit      kinds
 	moods    mood
 	elements []element
 }
 
 // element is one place of a pattern.
 type element struct {
-	words    map[string]bool
-	any      bool // any word
-	numeric  bool // a number
-	plural   bool // a word in -s or -ing
-	gap      bool // up to longestGap words
-	optional bool
-	absent   bool // the word must not follow; takes none
+	ids           []int32 // words
+	asked, others class   // lists
+	any           bool    // any word
+	numeric       bool    // a number
+	plural        bool    // a word in -s or -ing
+	gap           bool    // up to longestGap words
+	optional      bool
+	absent        bool // the word must not follow; takes none
 }
 
 const longestGap = 3
 
-// cues are the patterns by their first word; those that may begin with a word
-// of an open set stand under the empty word.
-var cues = sync.OnceValue(func() map[string][]cue {
-	c, err := readCues(cuesText, vocabulary())
-	if err != nil {
-		panic(err) // the file is part of the program; TestCues reads it
-	}
-	return c
-})
+// cueBook has the patterns by what they begin with: a word (chains of links from
+// its term), a list (by its bit) or anything.
+type cueBook struct {
+	cues   []cue
+	links  []link
+	asked  [64][]int32
+	others [64][]int32
+	leads  listed // the lists that patterns begin with
+	open   []int32
+}
 
-func readCues(text string, v *lexicon) (map[string][]cue, error) {
-	table := map[string][]cue{}
+// link is one pattern of a chain, and the next link.
+type link struct{ cue, next int32 }
+
+func readCues(text string, v *lexicon) (*cueBook, error) {
+	lines := strings.Count(text, "\n") + 1
+	book := &cueBook{cues: make([]cue, 0, lines), links: make([]link, 1, 3*lines)}
+	elements := make([]element, 0, 5*lines)
+	var fields []string
 	for line := range strings.Lines(text) {
-		fields := strings.Fields(line)
-		if len(fields) == 0 || fields[0] == "#" || fields[0][0] == '#' {
+		fields = fields[:0]
+		for f := range strings.FieldsSeq(line) {
+			fields = append(fields, f)
+		}
+		if len(fields) == 0 || fields[0][0] == '#' {
 			continue
 		}
 		if len(fields) < 3 {
 			return nil, fmt.Errorf("cues: %q has no pattern", line)
 		}
 		c := cue{kind: Kind(fields[0])}
+		c.bit.add(c.kind)
+		if c.bit == 0 {
+			return nil, fmt.Errorf("cues: %q: no kind %q", line, c.kind)
+		}
 		for _, letter := range fields[1] {
 			m, ok := moodLetters[letter]
 			if !ok {
@@ -59,42 +76,50 @@ func readCues(text string, v *lexicon) (map[string][]cue, error) {
 			}
 			c.moods |= m
 		}
+		from := len(elements)
 		for _, f := range fields[2:] {
 			e, err := readElement(f, v)
 			if err != nil {
 				return nil, fmt.Errorf("cues: %q: %w", line, err)
 			}
-			c.elements = append(c.elements, e)
+			elements = append(elements, e)
 		}
-		c.index(table)
+		c.elements = elements[from:len(elements):len(elements)]
+		book.cues = append(book.cues, c)
+		book.index(int32(len(book.cues)-1), v)
 	}
-	return table, nil
+	return book, nil
 }
 
-// index enters a cue under every word it may begin with.
-func (c cue) index(table map[string][]cue) {
-	entered := map[string]bool{}
-	enter := func(w string) {
-		if !entered[w] {
-			entered[w] = true
-			table[w] = append(table[w], c)
+// index enters a pattern under everything it may begin with.
+func (b *cueBook) index(number int32, v *lexicon) {
+	enter := func(lists *[64][]int32, set class) {
+		for ; set != 0; set &= set - 1 {
+			at := bits.TrailingZeros64(uint64(set))
+			lists[at] = append(lists[at], number)
 		}
 	}
-	for i, e := range c.elements {
+	for _, e := range b.cues[number].elements {
 		if e.any || e.numeric || e.plural || e.gap {
-			enter("")
+			b.open = append(b.open, number)
+			return
 		}
-		for w := range e.words {
-			enter(w)
+		for _, id := range e.ids {
+			b.links = append(b.links, link{number, v.terms[id].first})
+			v.terms[id].first = int32(len(b.links) - 1)
 		}
-		if !c.elements[i].optional {
+		enter(&b.asked, e.asked)
+		enter(&b.others, e.others)
+		b.leads.asked |= e.asked
+		b.leads.other |= e.others
+		if !e.optional {
 			return
 		}
 	}
 }
 
 func readElement(f string, v *lexicon) (element, error) {
-	e := element{words: map[string]bool{}}
+	var e element
 	if inner, ok := strings.CutPrefix(f, "["); ok {
 		f, ok = strings.CutSuffix(inner, "]")
 		if !ok {
@@ -105,6 +130,7 @@ func readElement(f string, v *lexicon) (element, error) {
 	if inner, ok := strings.CutPrefix(f, "!"); ok {
 		f, e.absent = inner, true
 	}
+	e.ids = make([]int32, 0, strings.Count(f, "|")+1)
 	for alternative := range strings.SplitSeq(f, "|") {
 		switch {
 		case alternative == "~":
@@ -116,23 +142,22 @@ func readElement(f string, v *lexicon) (element, error) {
 		case alternative == "#number":
 			e.numeric = true
 		case strings.HasPrefix(alternative, "#"):
-			list := v.lists[alternative[1:]]
-			if list == nil {
+			list, ok := v.lists[alternative[1:]]
+			if !ok {
 				return e, fmt.Errorf("no list %q", alternative)
 			}
-			for _, w := range list {
-				e.words[w] = true
-			}
+			e.asked |= list.asked
+			e.others |= list.other
 		default:
-			e.words[alternative] = true
+			e.ids = append(e.ids, v.id(alternative))
 		}
 	}
 	return e, nil
 }
 
-func (e *element) holds(w *word) bool {
+func (e *element) holds(v *lexicon, w *word) bool {
 	switch {
-	case e.any, e.words[w.text]:
+	case e.any, w.id > 0 && (w.classes&e.asked != 0 || e.others != 0 && v.terms[w.id].others&e.others != 0 || slices.Contains(e.ids, w.id)):
 		return true
 	case e.numeric && w.number:
 		return true
@@ -146,7 +171,7 @@ func (r *reader) matches(pattern []element, i int) bool {
 	for p := range pattern {
 		e := &pattern[p]
 		if e.absent {
-			if i < len(r.words) && !r.words[i].stopped && e.holds(&r.words[i]) {
+			if i < len(r.words) && !r.words[i].stopped && e.holds(r.known, &r.words[i]) {
 				return false
 			}
 			continue
@@ -159,7 +184,7 @@ func (r *reader) matches(pattern []element, i int) bool {
 			}
 			return false
 		}
-		holds := i < len(r.words) && (p == 0 || !r.words[i].stopped) && e.holds(&r.words[i])
+		holds := i < len(r.words) && (p == 0 || !r.words[i].stopped) && e.holds(r.known, &r.words[i])
 		if !holds && !e.optional {
 			return false
 		}
@@ -175,11 +200,35 @@ func (r *reader) matches(pattern []element, i int) bool {
 
 // phrases applies the cues at every word.
 func (r *reader) phrases() {
-	table := cues()
-	open := table[""]
+	book := r.known.book
 	for i := range r.words {
-		r.tryCues(table[r.words[i].text], i)
-		r.tryCues(open, i)
+		t := &r.known.terms[r.words[i].id]
+		for at := t.first; at > 0; at = book.links[at].next {
+			r.try(book, book.links[at].cue, i)
+		}
+		for set := t.classes & book.leads.asked; set != 0; set &= set - 1 {
+			r.tryAll(book, book.asked[bits.TrailingZeros64(uint64(set))], i)
+		}
+		for set := t.others & book.leads.other; set != 0; set &= set - 1 {
+			r.tryAll(book, book.others[bits.TrailingZeros64(uint64(set))], i)
+		}
+		r.tryAll(book, book.open, i)
+	}
+}
+
+func (r *reader) tryAll(book *cueBook, list []int32, i int) {
+	for _, c := range list {
+		r.try(book, c, i)
+	}
+}
+
+func (r *reader) try(book *cueBook, number int32, i int) {
+	c := &book.cues[number]
+	if r.words[i].mood&c.moods == 0 || r.found&c.bit != 0 || !r.matches(c.elements, i) {
+		return
+	}
+	if c.kind != Universal || !r.purpose(i) {
+		r.found |= c.bit
 	}
 }
 
@@ -193,15 +242,4 @@ func (r *reader) purpose(i int) bool {
 		return !found
 	})
 	return found
-}
-
-func (r *reader) tryCues(list []cue, i int) {
-	for c := range list {
-		if r.words[i].mood&list[c].moods != 0 && !r.found.has(list[c].kind) && r.matches(list[c].elements, i) {
-			if list[c].kind == Universal && r.purpose(i) {
-				continue
-			}
-			r.add(list[c].kind)
-		}
-	}
 }

@@ -13,15 +13,30 @@ var lexiconText string
 // class is a set of word classes, a bit for each class that code asks for.
 type class uint64
 
-// lexicon is the vocabulary: the lists of lexicon.txt by name, and the classes
-// of each word.
+// lexicon is the vocabulary: what is known of each word, by its spelling.
 type lexicon struct {
-	lists map[string][]string
-	words map[string]class
+	ids   map[string]int32 // the place of a word in terms
+	terms []term           // the first is that of all words not known
+	lists map[string]listed
+	book  *cueBook
 	classes
-	used int   // bits given out
-	err  error // the first class that could not be made
+	asked  int // bits given to the lists that code asks for
+	others int // and to those that only patterns name
+	err    error
 }
+
+// term is what is known of a word.
+type term struct {
+	classes class // the lists of it that code asks for
+	others  class // and those that only patterns name
+	first   int32 // the first of the patterns that begin with the word, 0 for none
+	figure  bool  // it makes a figure, or may
+	article bool  // an article makes a figure of it
+	whole   string
+}
+
+// listed is a list by its bit, in one of the two sets.
+type listed struct{ asked, other class }
 
 // classes are the lists that code asks for; patterns may name any list.
 type classes struct {
@@ -31,33 +46,81 @@ type classes struct {
 	thread, maybe, idle, believe, do, resistive, fluid, measured, settling, where, inched, role, settled, poured, long, bought, heavy, priced, symptom, mend, past, filming class
 }
 
-// vocabulary reads the word lists once, when the first sentence is read: a run
-// that reads none should not pay for it.
+// vocabulary reads the word lists and the patterns once, when the first sentence
+// is read: a run that reads none should not pay for it.
 var vocabulary = sync.OnceValue(func() *lexicon {
 	l, err := readLexicon(lexiconText)
+	if err == nil {
+		l.book, err = readCues(cuesText, l)
+	}
 	if err != nil {
-		panic(err) // the file is part of the program; TestLexiconAndCues reads it
+		panic(err) // the files are part of the program; TestLexiconAndCues reads them
 	}
 	return l
 })
 
 func readLexicon(text string) (*lexicon, error) {
-	l := &lexicon{lists: map[string][]string{}, words: map[string]class{}}
+	const about = 6000 // words: room that need not grow
+	l := &lexicon{ids: make(map[string]int32, about), terms: make([]term, 1, about), lists: make(map[string]listed, 128)}
+	l.nameClasses()
+	filled := map[string]bool{}
 	for line := range strings.Lines(text) {
 		line = strings.TrimSpace(line)
 		if line == "" || line[0] == '#' {
 			continue
 		}
 		name, list, ok := strings.Cut(line, ":")
-		if !ok || l.lists[name] != nil {
+		if verbs, inflect := strings.CutSuffix(name, "+"); inflect {
+			name, list = verbs, inflected(list)
+		}
+		if !ok || filled[name] {
 			return nil, fmt.Errorf("lexicon: %q is no list, or a second of that name", line)
 		}
-		words := strings.Fields(list)
-		if verbs, ok := strings.CutSuffix(name, "+"); ok {
-			name, words = verbs, inflected(words)
+		filled[name] = true
+		bits, asked := l.lists[name]
+		if !asked {
+			bits = listed{other: l.bit(&l.others, name)}
+			l.lists[name] = bits
 		}
-		l.lists[name] = words
+		for w := range strings.FieldsSeq(list) {
+			t := &l.terms[l.id(w)]
+			t.classes |= bits.asked
+			t.others |= bits.other
+		}
 	}
+	for name := range l.lists {
+		if !filled[name] && l.err == nil {
+			l.err = fmt.Errorf("lexicon: no list %q", name)
+		}
+	}
+	for w := range strings.FieldsSeq(figureWords) {
+		l.terms[l.id(w)].figure = true
+	}
+	for w := range strings.FieldsSeq(articled) {
+		l.terms[l.id(w)].article = true
+	}
+	for w, whole := range unwritten {
+		l.terms[l.id(w)].whole = whole
+	}
+	return l, l.err
+}
+
+// id is the place of a word in terms; a new word gets one.
+func (l *lexicon) id(w string) int32 {
+	if id, ok := l.ids[w]; ok {
+		return id
+	}
+	id := int32(len(l.terms))
+	l.ids[w] = id
+	l.terms = append(l.terms, term{})
+	return id
+}
+
+// of is the classes of a word.
+func (l *lexicon) of(w string) class { return l.terms[l.ids[w]].classes }
+
+// nameClasses gives a bit to each list that code asks for.
+func (l *lexicon) nameClasses() {
 	l.classes = classes{
 		self: l.class("self"), person: l.class("person"), pronoun: l.class("pronoun"), det: l.class("det"),
 		poss: l.class("poss"), be: l.class("be"), have: l.class("have"), modal: l.class("modal"),
@@ -74,23 +137,33 @@ func readLexicon(text string) (*lexicon, error) {
 		settling: l.class("settling"), where: l.class("where"), inched: l.class("inched"), role: l.class("role"), settled: l.class("settled"), poured: l.class("poured"), long: l.class("long"), bought: l.class("bought"),
 		heavy: l.class("heavy"), priced: l.class("priced"), symptom: l.class("symptom"), mend: l.class("mend"), past: l.class("past"), filming: l.class("filming"),
 	}
-	return l, l.err
 }
 
 // inflected gives the forms of verbs: "crack" in four; "break/broke/broken" has
 // its past forms written out.
-func inflected(verbs []string) []string {
-	var all []string
-	for _, v := range verbs {
+func inflected(verbs string) string {
+	var b strings.Builder
+	b.Grow(6 * len(verbs))
+	put := func(parts ...string) {
+		for _, p := range parts {
+			b.WriteString(p)
+		}
+		b.WriteByte(' ')
+	}
+	for v := range strings.FieldsSeq(verbs) {
 		base, past, irregular := strings.Cut(v, "/")
-		all = append(all, base, thirdPerson(base), stem(base)+"ing")
+		put(base)
+		put(thirdPerson(base))
+		put(stem(base), "ing")
 		if !irregular {
-			all = append(all, pastOf(base))
+			put(pastOf(base))
 			continue
 		}
-		all = append(all, strings.Split(past, "/")...)
+		for form := range strings.SplitSeq(past, "/") {
+			put(form)
+		}
 	}
-	return all
+	return b.String()
 }
 
 func thirdPerson(verb string) string {
@@ -146,17 +219,20 @@ func yAfterConsonant(verb string) bool {
 	return n > 1 && verb[n-1] == 'y' && !vowel(verb[n-2])
 }
 
-// class gives the words of a list a bit.
+// class gives a list that code asks for its bit.
 func (l *lexicon) class(name string) class {
+	bit := l.bit(&l.asked, name)
+	l.lists[name] = listed{asked: bit}
+	return bit
+}
+
+func (l *lexicon) bit(used *int, name string) class {
 	const most = 64
-	if l.err == nil && (l.lists[name] == nil || l.used == most) {
-		l.err = fmt.Errorf("lexicon: no list %q, or more than %d classes", name, most)
+	if l.err == nil && *used == most {
+		l.err = fmt.Errorf("lexicon: %q would be the %dth list of its sort, and a set has %d", name, most+1, most)
 	}
-	bit := class(1) << l.used
-	l.used++
-	for _, w := range l.lists[name] {
-		l.words[w] |= bit
-	}
+	bit := class(1) << *used
+	*used++
 	return bit
 }
 

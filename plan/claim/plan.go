@@ -166,7 +166,7 @@ func wordsOf(text string) string {
 func sharesWord(said, text string) bool {
 	v, k := vocabulary(), kindsOfWord()
 	for w := range strings.FieldsSeq(wordsOf(text)) {
-		c := v.words[w]
+		c := v.of(w)
 		if c&k.weak != 0 {
 			c &^= k.order | k.weak // "strap" and "drain" are things too
 		}

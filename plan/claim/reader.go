@@ -3,13 +3,16 @@ package claim
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan/prose"
 )
 
-// reader reads one sentence.
+// reader reads one sentence after another and keeps its room.
 type reader struct {
 	text    string
+	prose   prose.Reader
+	known   *lexicon
 	words   []word
 	figures []prose.Figure
 	asks    bool // the sentence is a question
@@ -19,14 +22,40 @@ type reader struct {
 	spellings []prose.Span // spelled codes that no figure has passed yet
 }
 
-func newReader(text string) *reader {
-	r := &reader{text: text, words: words(text)}
+// readers are kept between sentences; one that grew on a giant is let go.
+var readers = sync.Pool{New: func() any { return &reader{} }}
+
+const mostKept = 4096 // words
+
+func (r *reader) free() {
+	if cap(r.words) <= mostKept {
+		readers.Put(r)
+	}
+}
+
+// turn turns the reader to a sentence.
+func (r *reader) turn(text string) {
+	r.text = text
+	r.known = vocabulary()
+	r.prose.Read(text)
+	r.words = r.known.cut(r.words[:0], text, r.prose.Words())
+	r.figures, r.values, r.spellings = r.figures[:0], r.values[:0], r.spellings[:0]
+	r.found = 0
 	r.asks = strings.HasSuffix(strings.TrimRight(text, " \t\"”'’)"), "?")
-	if slices.ContainsFunc(r.words, func(w word) bool { return w.number || articled[w.text] }) || strings.ContainsAny(text, "£$€¥%½¼¾⅓⅔⅛⅜⅝⅞") {
-		r.figures = prose.Figures(text)
+	if r.mayCount() {
+		r.figures = r.prose.Figures(r.figures)
 	}
 	r.moods()
-	return r
+}
+
+// mayCount says whether there may be figures in the sentence.
+func (r *reader) mayCount() bool {
+	for i := range r.words {
+		if r.words[i].number || r.words[i].id > 0 && r.known.terms[r.words[i].id].article {
+			return true
+		}
+	}
+	return strings.ContainsAny(r.text, "£$€¥%½¼¾⅓⅔⅛⅜⅝⅞")
 }
 
 func (r *reader) read() {

@@ -107,5 +107,5 @@ func goesOn(text string) bool {
 	text = strings.TrimRight(text, " ")
 	last := prose.Fold(text[strings.LastIndexByte(text, ' ')+1:])
 	k := kindsOfWord()
-	return vocabulary().words[last]&(k.det|k.be|k.modal|k.glue|k.about) != 0 && last != "that" && last != "this" && last != "so" || last == "of" || last == "to" || last == "at" || last == "from" || last == "with"
+	return vocabulary().of(last)&(k.det|k.be|k.modal|k.glue|k.about) != 0 && last != "that" && last != "this" && last != "so" || last == "of" || last == "to" || last == "at" || last == "from" || last == "with"
 }

@@ -9,7 +9,8 @@ import (
 // word is one word of a sentence, contractions opened: "it's" is two.
 type word struct {
 	text       string
-	start, end int // bytes of the sentence; parts of a contraction share theirs
+	start, end int   // bytes of the sentence; parts of a contraction share theirs
+	id         int32 // in the lexicon, 0 for a word it does not know
 	classes    class
 	mood       mood
 	stopped    bool // punctuation that ends a clause stands before it
@@ -36,24 +37,30 @@ var tails = []struct{ tail, word string }{
 	{"n't", "not"}, {"'ll", "will"}, {"'ve", "have"}, {"'m", "am"}, {"'re", "are"}, {"'d", "would"},
 }
 
-// words cuts a sentence into its words.
-func words(text string) []word {
-	spans := prose.Words(text)
-	list := make([]word, 0, len(spans)+len(spans)/8+1)
-	v := vocabulary()
-	add := func(s string, from prose.Span) {
-		list = append(list, word{text: s, start: from.Start, end: from.End, classes: v.words[s]})
-	}
+// cut cuts a sentence into its words and puts them behind others.
+func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 	last := 0
 	for _, span := range spans {
 		first := len(list)
 		folded := prose.Fold(span.Of(text))
-		open(folded, func(part string) { add(part, span) })
-		between := text[last:span.Start]
-		list[first].stopped = len(between) > 1 && strings.ContainsAny(between, ",;:()?!—–…\"“”") || strings.Contains(between, " - ")
-		number := isNumber(folded)
-		for i := first; i < len(list); i++ {
-			list[i].number = number
+		digits, marks := false, false
+		for i := range len(folded) {
+			c := folded[i]
+			digits = digits || c >= '0' && c <= '9'
+			marks = marks || c == '-' || c == '\''
+		}
+		id := v.ids[folded]
+		if t := &v.terms[id]; t.whole == "" && !marks {
+			list = append(list, word{text: folded, start: span.Start, end: span.End, id: id, classes: t.classes, number: digits || t.figure})
+		} else {
+			number := digits || t.figure || marks && v.isNumber(folded)
+			v.open(folded, func(part string) {
+				id := v.ids[part]
+				list = append(list, word{text: part, start: span.Start, end: span.End, id: id, classes: v.terms[id].classes, number: number})
+			})
+		}
+		if between := text[last:span.Start]; between != " " {
+			list[first].stopped = len(between) > 1 && strings.ContainsAny(between, ",;:()?!—–…\"“”") || strings.Contains(between, " - ")
 		}
 		last = span.End
 	}
@@ -61,8 +68,8 @@ func words(text string) []word {
 }
 
 // open gives the words of a contraction, or the word itself.
-func open(folded string, add func(string)) {
-	if whole, ok := unwritten[folded]; ok {
+func (v *lexicon) open(folded string, add func(string)) {
+	if whole := v.terms[v.ids[folded]].whole; whole != "" {
 		for part := range strings.FieldsSeq(whole) {
 			add(part)
 		}
@@ -90,36 +97,22 @@ func open(folded string, add func(string)) {
 }
 
 // isNumber holds for words that make a figure, or may.
-func isNumber(w string) bool {
-	if strings.ContainsAny(w, "0123456789") {
-		return true
-	}
-	if numberWords[w] {
+func (v *lexicon) isNumber(w string) bool {
+	if strings.ContainsAny(w, "0123456789") || v.terms[v.ids[w]].figure {
 		return true
 	}
 	head, _, hyphened := strings.Cut(w, "-")
-	return hyphened && numberWords[head]
+	return hyphened && v.terms[v.ids[head]].figure
 }
 
-var numberWords = func() map[string]bool {
-	m := map[string]bool{}
-	for w := range strings.FieldsSeq(`one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen
+// figureWords make a figure, or may.
+const figureWords = `one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen
 		eighteen nineteen twenty thirty forty fourty fifty sixty seventy eighty ninety hundred thousand million zero nought naught oh point half
 		quarter third thirds quarters fifth fifths tenth tenths eighth eighths sixteenth sixteenths dozen couple once twice double treble triple
-		percent pct minus plus`) {
-		m[w] = true
-	}
-	return m
-}()
+		percent pct minus plus`
 
 // articled are nouns that an article makes a figure of: "an hour", "every
 // third winter", "m eight".
-var articled = func() map[string]bool {
-	m := map[string]bool{}
-	for w := range strings.FieldsSeq(`hour litre liter metre meter millimetre millimeter centimetre centimeter inch kilo kilogram gram volt amp ohm
+const articled = `hour litre liter metre meter millimetre millimeter centimetre centimeter inch kilo kilogram gram volt amp ohm
 		kilohm milliamp millivolt minute second day week month year bar turn degree mile foot yard pound quid euro dollar newton mil watt gallon
-		pint grand thou every o'clock`) {
-		m[w] = true
-	}
-	return m
-}()
+		pint grand thou every o'clock`

@@ -59,9 +59,9 @@ type Figure struct {
 // units, in order and without overlap. Punctuation and capitals help but are
 // not needed: captions have neither. A lone "one" is no figure, nor is "half"
 // or an ordinal in words. Linear in the text.
-func Figures(text string) []Figure {
-	s := newScanner(text)
-	var found []Figure
+func Figures(text string) []Figure { return newScanner(text).figures(nil) }
+
+func (s *scanner) figures(found []Figure) []Figure {
 	for e := range s.expressions() {
 		if e.kind == noFigure {
 			continue

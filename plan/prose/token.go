@@ -12,7 +12,32 @@ import (
 func Words(text string) []Span {
 	var line [200]token // enough for most lines
 	tokens := appendTokens(line[:0], text)
-	found := make([]Span, 0, len(tokens)/2+1)
+	return appendWords(make([]Span, 0, len(tokens)/2+1), text, tokens)
+}
+
+// Reader reads the words and the figures of one text after another. It looks at
+// a text once, and keeps its room: for who reads many short ones.
+type Reader struct {
+	s     scanner
+	words []Span
+}
+
+// Read turns to a text.
+func (r *Reader) Read(text string) {
+	r.s.text = text
+	r.s.tokens = appendTokens(r.s.tokens[:0], text)
+}
+
+// Words are those of Words, good until the next Read.
+func (r *Reader) Words() []Span {
+	r.words = appendWords(r.words[:0], r.s.text, r.s.tokens)
+	return r.words
+}
+
+// Figures are those of Figures, put behind found.
+func (r *Reader) Figures(found []Figure) []Figure { return r.s.figures(found) }
+
+func appendWords(found []Span, text string, tokens []token) []Span {
 	for i := 0; i < len(tokens); {
 		if !tokens[i].kind.solid() {
 			i++

@@ -34,6 +34,10 @@ const longestCode = 24
 // the like announces it.
 func (r *reader) codes() {
 	for i := 0; i < len(r.words); {
+		if w := &r.words[i]; !w.number && len(w.text) > 1 && !r.known.terms[w.id].spells {
+			i++
+			continue
+		}
 		var c code
 		end := r.spelled(i, &c)
 		if end == i {

@@ -32,7 +32,8 @@ type term struct {
 	first   int32 // the first of the patterns that begin with the word, 0 for none
 	figure  bool  // it makes a figure, or may
 	article bool  // an article makes a figure of it
-	whole   string
+	spells  bool    // it is said in a code: a letter by its name, a digit, "double"
+	whole   string  // of a contraction or a slurred spelling: what it stands for
 }
 
 // listed is a list by its bit, in one of the two sets.
@@ -98,6 +99,15 @@ func readLexicon(text string) (*lexicon, error) {
 	}
 	for w := range strings.FieldsSeq(articled) {
 		l.terms[l.id(w)].article = true
+	}
+	for w := range letterNames {
+		l.terms[l.id(w)].spells = true
+	}
+	for w := range digitWords {
+		l.terms[l.id(w)].spells = true
+	}
+	for _, w := range []string{"double", "triple", "treble"} {
+		l.terms[l.id(w)].spells = true
 	}
 	for w, whole := range unwritten {
 		l.terms[l.id(w)].whole = whole

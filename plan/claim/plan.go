@@ -21,12 +21,13 @@ func Plan(p *plan.Plan) []Claim {
 			key   string
 			lines []plan.Line
 		}{{"say", s.Lines}, {"other_side", s.OtherSaid}} {
+			path := fmt.Sprintf("step[%d].%s", i, part.key)
 			for _, l := range part.lines {
 				if l.Kind != plan.Spoken {
 					continue
 				}
 				c := Sentence(l.Print)
-				c.Path = fmt.Sprintf("step[%d].%s", i, part.key)
+				c.Path = path
 				c.Start, c.End = l.Start, l.Start+len(l.Source)
 				for j := range c.Values {
 					c.Values[j].Quoted = slices.ContainsFunc(l.Quotes, func(q plan.Quote) bool {

@@ -2,6 +2,7 @@ package claim
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"fixslate/plan/trade"
 )
@@ -20,7 +21,12 @@ func unitName(u trade.Unit) string {
 	case "°":
 		return "deg"
 	}
-	return ascii.Replace(string(u))
+	for i := range len(u) {
+		if u[i] >= utf8.RuneSelf {
+			return ascii.Replace(string(u))
+		}
+	}
+	return string(u)
 }
 
 var ascii = strings.NewReplacer("Ω", "ohm", "µ", "u", "·", "", "°", "deg", "²", "2", "³", "3", "₂", "2")

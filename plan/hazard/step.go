@@ -91,6 +91,9 @@ func (r *reader) names(hits []hit, z zone, k int32) []hit {
 	// A place says how things stand there, not what hands are on: "on the fork".
 	if kind := r.sources[k].kind; kind == "state" || kind == "setup" {
 		hits = slices.DeleteFunc(hits, func(h hit) bool { return h.text == k && !h.state })
+		for i := from; i < len(hits); i++ {
+			hits[i].marks.cut(&r.lex.told)
+		}
 	}
 	r.lex.heads(r.toks, hits[from:])
 	r.lex.deny(r.toks, hits[from:])

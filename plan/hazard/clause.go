@@ -152,7 +152,7 @@ func (s *scene) bound(v int, do func(*hit) bool) {
 		if int(h.from-act.from) > boundMax || parted(s.toks, act.from+1, h.from) || h.act && (some || unknown) {
 			break
 		}
-		if h.act || h.modifier || h.state {
+		if h.act || h.modifier || h.state || (some || unknown) && beside(s.toks, h.from) {
 			continue
 		}
 		some, to = true, h.to
@@ -206,6 +206,20 @@ func joins(toks []token, from, to int32) bool {
 	for i := from; i <= to && int(i) < len(toks); i++ {
 		if toks[i].grammar&coord != 0 {
 			return true
+		}
+	}
+	return false
+}
+
+// beside says whether what begins at a word only says by what means or next to
+// what something is done: "with the drill", "behind the fridge".
+func beside(toks []token, at int32) bool {
+	for i := at - 1; i >= 0 && i >= at-4 && !toks[i+1].bar && !toks[i+1].comma; i-- {
+		switch g := toks[i].grammar; {
+		case g&(with|aside) != 0:
+			return true
+		case g&(prep|infinitive|coord|object|sub) != 0 && g&det == 0:
+			return false
 		}
 	}
 	return false

@@ -6,7 +6,7 @@ import (
 )
 
 // grammar is what part of speech a word may be, as far as the reader cares.
-type grammar uint16
+type grammar uint32
 
 const (
 	det        grammar = 1 << iota // the, your, that
@@ -24,12 +24,13 @@ const (
 	cond                           // if
 	infinitive                     // to
 	with                           // with, using
+	aside                          // behind, near
 	number                         // 12
 )
 
 var grammarNames = map[string]grammar{
 	"det": det, "adj": adj, "prep": prep, "subject": subject, "object": object, "aux": aux, "sub": sub,
-	"coord": coord, "adverb": adverb, "part": part, "neg": neg, "endneg": endneg, "cond": cond, "infinitive": infinitive, "with": with,
+	"coord": coord, "adverb": adverb, "part": part, "neg": neg, "endneg": endneg, "cond": cond, "infinitive": infinitive, "with": with, "aside": aside,
 }
 
 // readWord reads a list of words of one part of speech.

@@ -211,12 +211,12 @@ func joins(toks []token, from, to int32) bool {
 	return false
 }
 
-// beside says whether what begins at a word only says by what means or next to
-// what something is done: "with the drill", "behind the fridge".
+// beside says whether what begins at a word only says next to what something is
+// done: "behind the fridge".
 func beside(toks []token, at int32) bool {
 	for i := at - 1; i >= 0 && i >= at-4 && !toks[i+1].bar && !toks[i+1].comma; i-- {
 		switch g := toks[i].grammar; {
-		case g&(with|aside) != 0:
+		case g&aside != 0:
 			return true
 		case g&(prep|infinitive|coord|object|sub) != 0 && g&det == 0:
 			return false

@@ -41,7 +41,7 @@ func AddCautions(src *diag.Source, spans *Spans, p *Plan, add []Addition) []byte
 		}
 	}
 	for step, classes := range bySteps {
-		all = append(all, listInStep(src, spans, p, step, classes))
+		all = append(all, listInStep(src, spans, step, classes)...)
 	}
 	if len(fresh) > 0 {
 		all = append(all, usualWords(src, spans, fresh))
@@ -51,8 +51,9 @@ func AddCautions(src *diag.Source, spans *Spans, p *Plan, add []Addition) []byte
 }
 
 // listInStep puts classes into a step's list of cautions: behind its last
-// entry, or as a new key behind the title.
-func listInStep(src *diag.Source, spans *Spans, p *Plan, step int, classes []string) insertion {
+// entry, or as a new key behind the title. One name without brackets is given
+// them.
+func listInStep(src *diag.Source, spans *Spans, step int, classes []string) []insertion {
 	var quoted []string
 	for _, c := range classes {
 		quoted = append(quoted, fmt.Sprintf("%q", c))
@@ -64,24 +65,36 @@ func listInStep(src *diag.Source, spans *Spans, p *Plan, step int, classes []str
 	}
 	if last >= 0 {
 		end := valueEnd(src.Text, spans.entries[nth(path, last)].value)
-		return insertion{end, ", " + strings.Join(quoted, ", ")}
+		return []insertion{{end, ", " + strings.Join(quoted, ", ")}}
 	}
-	if spans.Has(path) { // an empty list
-		if open := strings.IndexByte(src.Text[spans.Key(path).Span.End:], '['); open >= 0 {
-			return insertion{spans.Key(path).Span.End + open + 1, strings.Join(quoted, ", ")}
+	if spans.Has(path) {
+		if open := openingBracket(src, spans.Key(path).Span.End); open >= 0 { // an empty list
+			return []insertion{{open + 1, strings.Join(quoted, ", ")}}
 		}
+		at := spans.entries[path].value
+		return []insertion{{at.Start, "["}, {at.End, ", " + strings.Join(quoted, ", ") + "]"}}
 	}
 	key := "cautions = [" + strings.Join(quoted, ", ") + "]"
 	title := spans.entries[fmt.Sprintf("step[%d].title", step)]
 	if header := spans.entries[fmt.Sprintf("step[%d]", step)].value; strings.HasPrefix(src.Text[header.Start:], "{") {
-		return insertion{title.value.End, ", " + key}
+		return []insertion{{title.value.End, ", " + key}}
 	}
 	lineStart := strings.LastIndexByte(src.Text[:title.key.Start], '\n') + 1
 	indent := src.Text[lineStart:title.key.Start]
 	if strings.TrimSpace(indent) != "" {
 		indent = ""
 	}
-	return insertion{lineEnd(src.Text, title.value.End), "\n" + indent + key}
+	return []insertion{{lineEnd(src.Text, title.value.End), "\n" + indent + key}}
+}
+
+// openingBracket is where the list of a key that ends at an offset opens, -1
+// where its value is none.
+func openingBracket(src *diag.Source, keyEnd int) int {
+	value := strings.TrimLeft(src.Text[keyEnd:], " \t=")
+	if !strings.HasPrefix(value, "[") {
+		return -1
+	}
+	return len(src.Text) - len(value)
 }
 
 // usualWords are tables with the classes' usual words, behind everything else, or
@@ -94,13 +107,11 @@ func usualWords(src *diag.Source, spans *Spans, classes []string) insertion {
 	if last >= 0 {
 		at := spans.entries[fmt.Sprintf("caution[%d]", last)].value
 		if strings.HasPrefix(src.Text[at.Start:], "{") {
-			var b strings.Builder
-			for _, id := range classes {
-				c, _ := class.Find(id)
-				fmt.Fprintf(&b, ",\n  { id = %q, hazard = %q, say = %q, card = %q }", id, id, c.Spoken, c.Card)
-			}
-			return insertion{valueEnd(src.Text, at), b.String()}
+			return insertion{valueEnd(src.Text, at), inlineRows(classes)}
 		}
+	}
+	if open := emptyList(src, spans, "caution"); open >= 0 {
+		return insertion{open + 1, strings.TrimPrefix(inlineRows(classes), ",")}
 	}
 	var b strings.Builder
 	if !strings.HasSuffix(src.Text, "\n") {
@@ -111,6 +122,27 @@ func usualWords(src *diag.Source, spans *Spans, classes []string) insertion {
 		fmt.Fprintf(&b, "\n# The usual words; make them yours. Local codes and the maker's instructions come first.\n[[caution]]\nid = %q\nhazard = %q\nsay = %q\ncard = %q\n", id, id, c.Spoken, c.Card)
 	}
 	return insertion{len(src.Text), b.String()}
+}
+
+// inlineRows are entries of an inline list with the classes' usual words, a comma
+// before each.
+func inlineRows(classes []string) string {
+	var b strings.Builder
+	for _, id := range classes {
+		c, _ := class.Find(id)
+		fmt.Fprintf(&b, ",\n  { id = %q, hazard = %q, say = %q, card = %q }", id, id, c.Spoken, c.Card)
+	}
+	return b.String()
+}
+
+// emptyList is where an inline list of tables opens that holds none, -1 where
+// there is no such list in the file.
+func emptyList(src *diag.Source, spans *Spans, table string) int {
+	e, ok := spans.entries[table]
+	if !ok || e.src != src || e.key.End <= e.key.Start {
+		return -1
+	}
+	return openingBracket(src, e.key.End)
 }
 
 // valueEnd is the end of a value: of an inline table behind its closing brace,

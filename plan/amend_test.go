@@ -20,6 +20,13 @@ func TestAddCautions(t *testing.T) {
 		"inline list":  "video.title = \"T\"\ncaution = [{ id = \"c\", say = \"Keep } clear\" }, # one\n]\nstep = [{ title = \"A\", cautions = [{ id = \"c\", side = \"left\" }], say = \"x\" }]\n",
 		"own table":    "[video]\ntitle = \"T\"\n[[caution]]\nid = \"c\"\nsay = \"Keep clear.\"\n[[step]]\ntitle = \"A\"\nsay = \"x\"\n",
 		"mark, CRLF":   "\xef\xbb\xbf[video]\r\ntitle = \"T\"\r\n[[step]]\r\ntitle = \"Å\"\r\nsay = \"\"\"\r\nOne.\r\nTwo.\"\"\"\r\n",
+		"a text":       "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\ncautions = \"hot-surface\" # one\nsay = \"x\"\n[[step.shot]]\nof = \"a [b]\"\n",
+		"empty inline": "caution = [\n  # none yet ]\n]\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\nsay = \"x\"\n",
+		"a list apart": "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\ncautions = [ # ] [\n  \"hot-surface\" # \"x\", ]\n  ,\n]\nsay = \"x\"\n",
+		"odd order":    "[[step]]\nsay = \"\"\"\n[[step]]\ntitle = 1\n\"\"\"\n\"title\"\t=\t'A'\t# cautions = []\n[[step.shot]]\nof = \"it\"\n[[caution]]\nid = \"c\"\nsay = \"Keep clear.\"\n[[step]]\ntitle = \"B\"\nsay = \"y\"\n[video]\ntitle = \"T\"\n",
+		"long title":   "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"\"\"\\\n  A\"\"\"\nsay = \"x\"\n",
+		"dotted":       "step = [ { say = \"x\", title = \"A\", cautions = [] } ]\nvideo.title = \"T\"\n",
+		"spaces":       "   [video]\n   title = \"T\"\n   [[ step ]]\n\t title = \"A\"\n\t say = \"x\"\n\n\n\n",
 		"no last line": "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"",
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -108,8 +108,16 @@ func decodeFault(src *diag.Source, err error) diag.Finding {
 	}
 	f.Hint = syntaxHint(src, f.At)
 	if strings.Contains(f.Message, "already been defined") || strings.Contains(f.Message, "already created") {
-		f.Message = fmt.Sprintf("[%s] stands twice", parse.LastKey)
+		name := parse.LastKey
+		if _, rest, quoted := strings.Cut(parse.Message, "'"); name == "" && quoted {
+			name, _, _ = strings.Cut(rest, "'")
+		}
+		f.Message = fmt.Sprintf("[%s] stands twice", name)
 		f.Hint = "keep one header and put the keys of both below it; a list of tables has [[double brackets]] each time"
+		if strings.HasPrefix(src.Line(f.At.Position().Line), "[[") {
+			f.Message = fmt.Sprintf("[[%s]] stands beside a list %s = [...]", name, name)
+			f.Hint = "write all entries in the one way or in the other"
+		}
 	}
 	return f
 }

@@ -56,6 +56,8 @@ func TestFaults(t *testing.T) {
 		"bad word":     {"[captions]\nprofile = \"broadcats\"\n" + video + step, `value-wrong: profile knows no "broadcats" | write "broadcast"`},
 		"bad date":     {"[shoot]\ntried = \"2026-02-30\"\n" + video + step, `value-wrong: tried: "2026-02-30" is no date`},
 		"bad clock":    {"[shoot]\nstart = \"25:00\"\n" + video + step, `value-wrong: start: "25:00" is no time of day`},
+		"header twice": {video + step + "[video]\nsubject = \"c\"\n", `error: syntax: [video] stands twice | keep one header`},
+		"two forms":    {"caution = []\n" + video + step + "[[caution]]\nsay = \"c\"\n", `error: syntax: [[caution]] stands beside a list caution = [...] | write all entries in the one way`},
 		"twice":        {"[video]\ntitle = \"a\"\ntitle = \"b\"\n" + step, `plan.toml:3:1: error: syntax: video.title stands twice | keep one of the two; the first is in line 2`},
 		"slip": {"tool = [{ id = \"brush\", name = \"brush\" }]\n" + video + "[[step]]\ntitle = \"B\"\ntools = [\"brsuh\"]\n",
 			`plan.toml:6:10: error: id-unknown: tools: there is no tool "brsuh" | did you mean "brush"`},

@@ -3,6 +3,7 @@ package lint
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -21,8 +22,8 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(fold(s.line.Print))) || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
-		if kind == causal && warns(fold(s.line.Print)) || kind == made && s.inSight() {
-			continue // why to keep clear is the cautions' matter; what is in the picture shows itself
+		if kind == causal && (warns(fold(s.line.Print)) || reports(fold(s.line.Print))) || kind == made && s.inSight() {
+			continue // why to keep clear is the cautions' matter; what happened to this one, and what is in the picture, is shown
 		}
 		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
 			continue
@@ -165,8 +166,28 @@ func tellsOfTheAct(folded string) bool {
 		return true
 	}
 	words := strings.Fields(folded)
+	if len(words) > 0 && !slices.Contains(openers, words[0]) && promise.MatchString(folded) {
+		return true
+	}
 	return len(words) > 1 && slices.Contains([]string{"that", "this", "it", "which"}, words[0]) &&
 		slices.Contains([]string{"gives", "lets", "leaves", "frees", "takes", "keeps", "holds", "opens", "loosens"}, words[1])
+}
+
+// promise is what an order comes with: "tap the hose, and more will let go".
+var promise = regexp.MustCompile(` and (\S+ ){1,3}will `)
+
+// openers open a statement; what opens otherwise beside a promise is an order.
+var openers = []string{"the", "a", "an", "this", "that", "these", "those", "it", "they", "some", "most", "every", "any", "all", "old", "new", "no"}
+
+// reports holds for a line that tells what happened to the filmed object or to
+// the viewer's, and claims nothing of others: "it had blocked the jet", "my bulb
+// was the fault", "your washer has stopped".
+func reports(folded string) bool {
+	words := strings.Fields(folded)
+	if len(words) == 0 || says(folded, "because", "always", "usually", "every", "these") {
+		return false
+	}
+	return says(folded, "had", "my", "mine", "this one") || (words[0] == "your" || words[0] == "you") && says(folded, "has", "have")
 }
 
 // warns holds for a line that tells how to keep clear of what hurts, and why:

@@ -14,6 +14,9 @@ func TestQuiet(t *testing.T) {
 		{"claim-untested", "Stand out of the line of the disc, because it can burst.", "These discs burst because the glue dries out."},
 		{"claim-untested", "Keep your fingers clear, since the spring can let go.", "The spring lets go because the hook wears through."},
 		{"claim-untested", "That gives the belt some slack.", "Slack gives the belt a short life, because it slips."},
+		{"claim-untested", "The petrol was stale, and it had blocked the jet.", "Stale petrol blocks the jet, because it dries to a varnish."},
+		{"claim-untested", "Your washer has stopped with a drum full of water.", "These washers stop because the lint blocks the pump."},
+		{"claim-untested", "Tap the hose, and more will let go.", "The cold makes the seal shrink, and it will let go."},
 		{"claim-untested", "Two grey rollers, and four clicks.", "The chain on it has 66 links."},
 	} {
 		for text, want := range map[string]bool{c.quiet: false, c.loud: true} {

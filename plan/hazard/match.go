@@ -122,6 +122,9 @@ func (f *finder) at(i int) {
 			if e.kind == atRest && f.zone != over || to <= f.stateTo {
 				return // the "off" of "back off"
 			}
+			if e.kind == atRest && to == i+1 && f.toks[i].grammar&prep != 0 && to < len(f.toks) && !f.toks[to].bar && !f.toks[to].comma {
+				return // a lamp that is on, but not one on a wall
+			}
 			state.offer(e, to-i, to, gapped)
 		case anAct:
 			if gapped && f.noParticle(e, to) {

@@ -106,6 +106,9 @@ func (r *reader) judge(f *finding, k int32) {
 	s.all = r.behind
 	s.sum()
 	harmless := s.all.meets(&r.lex.harmless)
+	if !r.object.marks.empty() {
+		harmless = r.behind.meets(&r.lex.harmless) // the camera beside an engine tames no engine
+	}
 	for i := range s.hits {
 		h := &s.hits[i]
 		r.told = r.told || h.act && !h.implied

@@ -31,11 +31,23 @@ type costs struct {
 	place   []int32 // place[i]: characters before word i, a space after each word
 	stops   []int32 // stops[i]: sentences that end before word i
 	pauses  []int32 // pauses[i]: points for the pauses after words before i
+
+	// by characters, as far as a cue can have them
+	squares  []int64
+	readings []int64
 }
 
 func newCosts(w words, p Profile) costs {
 	n := len(w.list)
-	c := costs{w.list, p, make([]int32, n+1), make([]int32, n+1), make([]int32, n+1)}
+	most := (p.Width+1)*p.Lines + 1
+	c := costs{
+		list: w.list, profile: p, place: make([]int32, n+1), stops: make([]int32, n+1), pauses: make([]int32, n+1),
+		squares: make([]int64, most), readings: make([]int64, most),
+	}
+	for length := range most {
+		c.squares[length] = squareOf(length, p.Width)
+		c.readings[length] = p.reading(length)
+	}
 	for i := range w.list {
 		a := &w.list[i]
 		c.place[i+1] = c.place[i] + a.width + 1
@@ -64,8 +76,24 @@ func (c *costs) line(i, j int) int64 {
 	return c.square(c.characters(i, j)) + costInLine*inside(c.stops, i, j)
 }
 
+// square is what a line of that length adds.
 func (c *costs) square(length int) int64 {
-	return costUneven * int64(length) * int64(length) / int64(c.profile.Width*c.profile.Width)
+	if length < len(c.squares) {
+		return c.squares[length]
+	}
+	return squareOf(length, c.profile.Width)
+}
+
+func squareOf(length, width int) int64 {
+	return costUneven * int64(length) * int64(length) / int64(width*width)
+}
+
+// reading is the least time in milliseconds to read so many characters.
+func (c *costs) reading(characters int) int64 {
+	if characters < len(c.readings) {
+		return c.readings[characters]
+	}
+	return c.profile.reading(characters)
 }
 
 // unevenness is what line adds for the lengths of a cue's lines even if they
@@ -90,10 +118,11 @@ func (c *costs) cue(i, j, lines int) int64 {
 		cost += costTiny * int64(tiny-characters)
 	}
 	room := c.until(j) - c.list[i].start
-	if short := c.profile.reading(characters) - room; short > 0 {
+	need := c.reading(characters)
+	if short := need - room; short > 0 {
 		cost += short / hurryMS
 	}
-	if short := c.profile.comfort(characters, j-i) - room; short > 0 {
+	if short := c.profile.comfort(need, j-i) - room; short > 0 {
 		cost += short / wishMS
 	}
 	if over := c.list[j-1].end - c.list[i].start - c.profile.Longest.Milliseconds(); over > 0 {

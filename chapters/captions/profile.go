@@ -91,11 +91,11 @@ func (p Profile) reading(characters int) int64 {
 	return need
 }
 
-// comfort is the time in milliseconds wished for so many characters and words,
-// never more than a cue may stay.
-func (p Profile) comfort(characters, words int) int64 {
-	wish := max(p.reading(characters), int64(words)*p.Word.Milliseconds())
-	return max(p.reading(characters), min(wish, p.Longest.Milliseconds()))
+// comfort is the time in milliseconds wished for so many words that take at
+// least so long to read, never more than a cue may stay.
+func (p *Profile) comfort(need int64, words int) int64 {
+	wish := max(need, int64(words)*p.Word.Milliseconds())
+	return max(need, min(wish, p.Longest.Milliseconds()))
 }
 
 // ceilDiv divides and rounds up to a whole number.

@@ -42,7 +42,7 @@ func Segment(units []Unit, p Profile) []Cue {
 		characters := Characters(text)
 		slots[n] = slot{
 			start: w.list[i].start, end: w.list[j-1].end,
-			need: p.reading(characters), wish: p.comfort(characters, j-i),
+			need: p.reading(characters), wish: p.comfort(p.reading(characters), j-i),
 		}
 		i = j
 	}

@@ -380,7 +380,7 @@ func (t *ttmlReader) finish() {
 		c.End = t.latest
 		if c.End <= c.Start {
 			words := len(strings.Fields(c.Text))
-			c.End = c.Start + time.Duration(broadcast.comfort(Characters(c.Text), words))*time.Millisecond
+			c.End = c.Start + time.Duration(broadcast.comfort(broadcast.reading(Characters(c.Text)), words))*time.Millisecond
 		}
 		what := "the p has no end"
 		if t.untimed[n] {

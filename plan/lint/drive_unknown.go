@@ -17,7 +17,7 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 			continue
 		}
 		path := row(plan.KindFastener, i, "drive")
-		drives := trade.FastenerDrives(f.Drive, f.Head)
+		drives := p.drives[i]
 		if len(drives) == 0 {
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: %q is no drive the tables know", f.What.Print, f.Drive),

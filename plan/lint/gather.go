@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -20,7 +21,8 @@ type gathered struct {
 	all      string            // of every text, folded
 	said     []said            // spoken lines with their claims
 	facts    []valued          // facts with a measured value
-	captions []diag.Finding    // of the plan\'s own cues against its profile
+	drives   [][]trade.Drive   // of each fastener
+	captions []diag.Finding    // of the plan's own cues against its profile
 }
 
 func gather(pass *Pass) gathered {
@@ -46,6 +48,9 @@ func gather(pass *Pass) gathered {
 		g.words[i] = steps[i].String()
 	}
 	g.all = all.String()
+	for _, f := range p.Fasteners {
+		g.drives = append(g.drives, trade.FastenerDrives(f.Drive, f.Head))
+	}
 	return g
 }
 
@@ -53,25 +58,27 @@ func gather(pass *Pass) gathered {
 // each, so that a phrase is found whole with strings.Contains. A full stop
 // keeps words of two sentences apart.
 func fold(text string) string {
-	var b strings.Builder
-	b.Grow(len(text) + len(text)/8 + 8)
-	b.WriteByte(' ')
+	text = prose.Fold(text)
+	folded := make([]byte, 1, len(text)+len(text)/8+8)
+	folded[0] = ' '
 	space := true
-	for _, r := range prose.Fold(text) {
+	for _, r := range text {
 		switch {
-		case unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' || r == '\'' || r == '/':
-			b.WriteRune(r)
+		case 'a' <= r && r <= 'z':
+			folded = append(folded, byte(r))
 			space = false
 		case r == '.' || r == '!' || r == '?' || r == ';' || r == '\n':
-			b.WriteString(" . ")
+			folded = append(folded, " . "...)
 			space = true
+		case r == '-' || r == '\'' || r == '/' || unicode.IsLetter(r) || unicode.IsDigit(r):
+			folded = utf8.AppendRune(folded, r)
+			space = false
 		case !space:
-			b.WriteByte(' ')
+			folded = append(folded, ' ')
 			space = true
 		}
 	}
-	b.WriteString(" . ")
-	return b.String()
+	return string(append(folded, " . "...))
 }
 
 // says holds where a folded text has one of the phrases, as whole words.

@@ -141,6 +141,9 @@ func namedIn(folded, name string) bool {
 // the line says so.
 func (p *Pass) miscounted(s said) (Report, bool) {
 	step := &p.Plan.Steps[s.step]
+	if len(step.Fasteners) == 0 {
+		return Report{}, false
+	}
 	for _, f := range prose.Figures(s.line.Print) {
 		if f.Kind != prose.Count || len(f.Values) != 1 || slices.ContainsFunc(s.line.Quotes, func(q plan.Quote) bool { return f.Start < q.End && q.Start < f.End }) {
 			continue

@@ -12,7 +12,7 @@ var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag
 	var found []Report
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
-		drives := trade.FastenerDrives(f.Drive, f.Head)
+		drives := p.drives[i]
 		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
 		if _, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners }); n == 0 || len(drives) == 0 || p.turned(f, drives) {
 			continue

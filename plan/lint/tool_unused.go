@@ -32,14 +32,15 @@ func (p *Pass) toolUsed(t *plan.Tool) bool {
 	if p.quoted[plan.Ref{Kind: plan.KindTool, ID: t.ID}] {
 		return true
 	}
+	name := strings.TrimSpace(fold(t.Name.Print))
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
-		if slices.Contains(s.Tools, t.ID) || says(p.words[i], strings.TrimSpace(fold(t.Name.Print)), t.ID) {
+		if slices.Contains(s.Tools, t.ID) || says(p.words[i], name, t.ID) {
 			return true
 		}
 		for _, id := range s.Fasteners {
-			for _, f := range p.Plan.Fastener(id) {
-				if plan.Meets(f.Variants, t.Variants) && turnsAny(t.Drives, trade.FastenerDrives(f.Drive, f.Head)) {
+			for _, f := range p.Plan.Find(plan.Ref{Kind: plan.KindFastener, ID: id}) {
+				if plan.Meets(p.Plan.Fasteners[f].Variants, t.Variants) && turnsAny(t.Drives, p.drives[f]) {
 					return true
 				}
 			}

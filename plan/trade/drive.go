@@ -57,7 +57,10 @@ func ParseDrive(s string) (Drive, bool) {
 // Here "hex socket" means the socket in the screw; in a tool's name it means
 // the tool that goes over a nut. A size in brackets repeats the one before.
 func ParseDrives(s string) []Drive {
-	text := socketInside().ReplaceAllString(driveText(s), "hex key")
+	text := driveText(s)
+	if strings.Contains(text, "socket") {
+		text = socketInside().ReplaceAllString(text, "hex key")
+	}
 	if head, rest, ok := strings.Cut(text, "("); ok && strings.TrimSpace(head) != "" {
 		_, rest, _ = strings.Cut(rest, ")")
 		text = strings.TrimSpace(head + rest)
@@ -78,7 +81,10 @@ func ParseDrives(s string) []Drive {
 // drive of its own, and as a whole where not: "10 and 13 mm spanners".
 func byParts(text string, read func(string) []Drive) []Drive {
 	var found []Drive
-	parts := partMark().Split(text, -1)
+	parts := []string{text}
+	if containsAny(text, partStems) {
+		parts = partMark().Split(text, -1)
+	}
 	for _, part := range parts {
 		of := read(strings.TrimSpace(part))
 		if len(of) == 0 && len(parts) > 1 {
@@ -92,6 +98,9 @@ func byParts(text string, read func(string) []Drive) []Drive {
 }
 
 var partMark = patternOf(` or | and | with | ?[+&] ?| / |, `)
+
+// partStems are what every part mark has: cheaper than the pattern.
+var partStems = []string{" or ", " and ", " with ", "+", "&", " / ", ", "}
 
 var socketInside = patternOf(`\bhex(?:agon)? socket\b`)
 

@@ -12,6 +12,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/hazard/class"
@@ -150,24 +151,30 @@ func Join(a, b string) string {
 
 // charging are words of kit that runs on a battery (common practice, no
 // source).
-var charging = regexp.MustCompile(`(?i)\b(?:batter(?:y|ies)|cameras?|lights?|head ?lamps?|torch(?:es)?|microphones?|recorders?|phones?|cordless|(?:multi)?meters?|power banks?|monitors?|gimbals?)\b`)
+var charging = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(?:batter(?:y|ies)|cameras?|lights?|head ?lamps?|torch(?:es)?|microphones?|recorders?|phones?|cordless|(?:multi)?meters?|power banks?|monitors?|gimbals?)\b`)
+})
 
 // aBulb is a bulb by itself: it glows, but holds no charge.
-var aBulb = regexp.MustCompile(`(?i)\bbulbs?\b`)
+var aBulb = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\bbulbs?\b`)
+})
 
 // trying are words of instruments that lie when they are broken or set wrong
 // (common practice, no source).
-var trying = regexp.MustCompile(`(?i)(?:meter|tester|gauge|proving unit|thermometer|scanner|scope|test lamp|test lead|bulb)\b`)
+var trying = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:meter|tester|gauge|proving unit|thermometer|scanner|scope|test lamp|test lead|bulb)\b`)
+})
 
 // MustBeTried holds for an instrument whose reading is worth nothing before it
 // was seen to work.
-func MustBeTried(name string) bool { return trying.MatchString(name) }
+func MustBeTried(name string) bool { return trying().MatchString(name) }
 
 // ToCharge picks from kit and tools what runs on a battery.
 func ToCharge(p *plan.Plan) []string {
 	var names []string
 	add := func(name string) {
-		if charging.MatchString(name) && !aBulb.MatchString(name) && !slices.Contains(names, name) {
+		if charging().MatchString(name) && !aBulb().MatchString(name) && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}

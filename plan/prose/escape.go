@@ -12,6 +12,9 @@ var orderedStart = regexp.MustCompile(`^(\d+)([.)])( |$)`)
 // Literal makes text plain in Markdown: what would be markup is escaped, line
 // ends become spaces (CommonMark 0.31, "Backslash escapes").
 func Literal(text string) string {
+	if isPlain(text) {
+		return text
+	}
 	text = strings.Join(strings.Fields(text), " ")
 	entities := strings.LastIndexByte(text, ';') // an entity ends before it
 	var b strings.Builder
@@ -26,4 +29,23 @@ func Literal(text string) string {
 		b.WriteRune(r)
 	}
 	return orderedStart.ReplaceAllString(b.String(), `$1\$2$3`)
+}
+
+// isPlain holds for a text that Literal leaves alone, as it does with most:
+// single spaces between words of letters, digits and what is never markup.
+func isPlain(text string) bool {
+	space := true // none may stand first
+	for i := range len(text) {
+		switch b := text[i]; {
+		case 'a' <= b && b <= 'z' || 'A' <= b && b <= 'Z' || b == ',' || b == '.' || b == ':' || b == '(' || b == ')' || b == '/' || b == '\'':
+			space = false
+		case ('0' <= b && b <= '9' || b == '-') && i > 0:
+			space = false
+		case b == ' ' && !space:
+			space = true
+		default:
+			return false
+		}
+	}
+	return !space
 }

@@ -66,12 +66,19 @@ func visible(page []byte) []byte {
 	var out []byte
 	kept := 0
 	for i := 0; i < len(page); {
+		if b := page[i]; ' ' <= b && b < 0x7f {
+			i++
+			continue
+		}
 		r, size := utf8.DecodeRune(page[i:])
 		if deceives(r) {
 			out = fmt.Appendf(append(out, page[kept:i]...), "[U+%04X]", r)
 			kept = i + size
 		}
 		i += size
+	}
+	if kept == 0 {
+		return page
 	}
 	return append(out, page[kept:]...)
 }

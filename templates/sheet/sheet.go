@@ -25,8 +25,8 @@ var parsed = sync.OnceValue(func() *template.Template {
 
 // print fills one of our templates.
 func print(name string, view any) []byte {
-	var b bytes.Buffer
-	if err := parsed().ExecuteTemplate(&b, name, view); err != nil {
+	b := bytes.NewBuffer(make([]byte, 0, 16<<10)) // most sheets are smaller
+	if err := parsed().ExecuteTemplate(b, name, view); err != nil {
 		panic(err)
 	}
 	return b.Bytes()
@@ -41,7 +41,12 @@ var functions = template.FuncMap{
 }
 
 // escape takes what a template has: text of the plan in any of its types.
-func escape(words any) string { return prose.Literal(fmt.Sprint(words)) }
+func escape(words any) string {
+	if text, ok := words.(string); ok {
+		return prose.Literal(text)
+	}
+	return prose.Literal(fmt.Sprint(words))
+}
 
 // cell is escape for a table, never empty.
 func cell(words any) string {

@@ -144,6 +144,7 @@ func (s *scene) bound(v int, do func(*hit) bool) {
 	some := false
 	unknown := namesUnknown(s.toks, act)
 	to := act.to // of the last thing
+	hands := false
 	for k := v + 1; k < len(s.hits); k++ {
 		h := &s.hits[k]
 		if (some || unknown) && s.another(to, h) {
@@ -152,10 +153,10 @@ func (s *scene) bound(v int, do func(*hit) bool) {
 		if int(h.from-act.from) > boundMax || parted(s.toks, act.from+1, h.from) || h.act && (some || unknown) {
 			break
 		}
-		if h.act || h.modifier || h.state || (some || unknown) && beside(s.toks, h.from) {
+		if h.act || h.modifier || h.state || (some || unknown) && !hands && beside(s.toks, h.from) {
 			continue
 		}
-		some, to = true, h.to
+		some, to, hands = true, h.to, hands || h.marks.has(s.body)
 		if do(h) {
 			return
 		}
@@ -212,7 +213,8 @@ func joins(toks []token, from, to int32) bool {
 }
 
 // beside says whether what begins at a word only says next to what something is
-// done: "behind the fridge".
+// done: "behind the fridge". Hands are another matter: "hold your hand near the
+// silencer" is done to the silencer.
 func beside(toks []token, at int32) bool {
 	for i := at - 1; i >= 0 && i >= at-4 && !toks[i+1].bar && !toks[i+1].comma; i-- {
 		switch g := toks[i].grammar; {

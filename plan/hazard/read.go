@@ -34,7 +34,7 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 	s.hits = r.cues
 	r.lex.heads(toks, s.hits)
 	r.lex.manner(toks, s.hits)
-	s.object, s.strict = r.object, r.sources[k].strict
+	s.object, s.strict, s.body = r.object, r.sources[k].strict, r.lex.own.body
 	if s.strict {
 		s.object = hit{}
 	}

@@ -20,7 +20,7 @@ type captionsOptions struct {
 	to      captionFormat
 	profile string
 	output  string
-	format  format
+	format  choice
 	failOn  failOn
 }
 

@@ -19,14 +19,14 @@ import (
 type checkOptions struct {
 	streams
 	plans  []string
-	format format
+	format choice
 	failOn failOn
-	stage  format
+	stage  choice
 	write  bool // the missing cautions into the plans
 }
 
 func newCheck(s streams) *cobra.Command {
-	o := &checkOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failOn{diag.Warning}, stage: formats(lint.Stages()...)}
+	o := &checkOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failOn{diag.Warning}, stage: choose("stage", lint.Stages()...)}
 	cmd := &cobra.Command{
 		Use:   "check PLAN…",
 		Short: "find what is wrong with plans",
@@ -91,7 +91,7 @@ func checkOne(ctx context.Context, o *checkOptions, name string) ([]diag.Finding
 	if err != nil {
 		return nil, err
 	}
-	r.Stage = lint.Stage(slices.Index(lint.Stages(), o.stage.word))
+	r.Stage = lint.Stage(o.stage.index())
 	if o.write {
 		if err := writeCautions(ctx, o, name, &r); err != nil {
 			return nil, err

@@ -15,16 +15,9 @@ import (
 	"fixslate/plan/diag"
 )
 
-type claimsOptions struct {
-	streams
-	file   string
-	format format
-	failOn failOn
-}
-
 func newClaims(s streams) *cobra.Command {
-	o := &claimsOptions{streams: s, format: formats("text", "json"), failOn: failOn{never}}
-	cmd := &cobra.Command{
+	o := newOnePlan(s, "text", "json")
+	return o.command(&cobra.Command{
 		Use:   "claims FILE",
 		Short: "find what narration claims, and the values in it",
 		Long: `Claims reads a plan, a caption file (SRT, WebVTT, TTML, SSA, STL) or plain text
@@ -35,18 +28,10 @@ any of the three and told by what it holds.
 
 It says what wants evidence, and never whether a claim is true. It reads English.`,
 		Example: "  fixslate claims washer.toml\n  fixslate claims edit.srt --format json\n  fixslate claims - < narration.txt",
-		Args:    cobra.ExactArgs(1),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			o.file = args[0]
-			return runClaims(o)
-		},
-	}
-	o.format.flag(cmd)
-	o.failOn.flag(cmd)
-	return cmd
+	}, func() error { return runClaims(&o) })
 }
 
-func runClaims(o *claimsOptions) error {
+func runClaims(o *onePlan) error {
 	claims, findings, err := claimsOf(o)
 	if err != nil {
 		return err
@@ -72,13 +57,13 @@ func runClaims(o *claimsOptions) error {
 // claimsOf reads the file by its name: .toml is a plan, .txt is text, another
 // ending captions. Standard input and a file without an ending are read by what
 // they hold.
-func claimsOf(o *claimsOptions) ([]claim.Claim, []diag.Finding, error) {
+func claimsOf(o *onePlan) ([]claim.Claim, []diag.Finding, error) {
 	limit := int64(captions.MaxBytes)
-	kind := strings.ToLower(path.Ext(o.file))
+	kind := strings.ToLower(path.Ext(o.plan))
 	if kind == ".txt" || kind == ".toml" {
 		limit = diag.MaxBytes
 	}
-	raw, shown, err := slurpUpTo(o.streams, o.file, limit)
+	raw, shown, err := slurpUpTo(o.streams, o.plan, limit)
 	if err != nil {
 		return nil, nil, failed{err}
 	}
@@ -116,7 +101,7 @@ func kindOfText(raw []byte) string {
 	return ".txt"
 }
 
-func claimsOfText(o *claimsOptions, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
+func claimsOfText(o *onePlan, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
 	src, faults := diag.NewSource(shown, raw)
 	if err := complain(o.streams, faults); err != nil {
 		return nil, nil, failed{err}
@@ -127,8 +112,8 @@ func claimsOfText(o *claimsOptions, raw []byte, shown string) ([]claim.Claim, []
 	return claim.Text(src.Text), faults, nil
 }
 
-func claimsOfPlan(o *claimsOptions, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
-	c, err := compile(o.streams, request(raw, shown, o.file))
+func claimsOfPlan(o *onePlan, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
+	c, err := compile(o.streams, request(raw, shown, o.plan))
 	if err != nil {
 		return nil, nil, err
 	}
@@ -140,7 +125,7 @@ func claimsOfPlan(o *claimsOptions, raw []byte, shown string) ([]claim.Claim, []
 	return claims, c.Findings, nil
 }
 
-func claimsOfCaptions(o *claimsOptions, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
+func claimsOfCaptions(o *onePlan, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
 	file, findings := captions.Read(raw, shown)
 	if err := complain(o.streams, findings); err != nil {
 		return nil, nil, failed{err}

@@ -17,16 +17,13 @@ import (
 )
 
 type dayOptions struct {
-	streams
-	plan   string
-	got    string
-	format format
-	failOn failOn
+	onePlan
+	got string
 }
 
 func newDay(s streams) *cobra.Command {
-	o := &dayOptions{streams: s, format: formats("text", "json", "svg"), failOn: failOn{never}}
-	cmd := &cobra.Command{
+	o := &dayOptions{onePlan: newOnePlan(s, "text", "json", "svg")}
+	cmd := o.command(&cobra.Command{
 		Use:   "day PLAN",
 		Short: "order the shots of the shoot day",
 		Long: `Day puts the shots into the order with the shortest change-overs that the
@@ -36,15 +33,8 @@ batteries, and before each change of state the shots that must be in the can.
 With --got it plans what is left: FILE lists the shots that are made already, one
 id a line, as the shoot book copies them out.`,
 		Example: "  fixslate day washer.toml\n  fixslate day washer.toml --got ticked.txt\n  fixslate day washer.toml --format svg > day.svg",
-		Args:    cobra.ExactArgs(1),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			o.plan = args[0]
-			return runDay(o)
-		},
-	}
+	}, func() error { return runDay(o) })
 	cmd.Flags().StringVar(&o.got, "got", "", "file with the shots that are made already")
-	o.format.flag(cmd)
-	o.failOn.flag(cmd)
 	return cmd
 }
 

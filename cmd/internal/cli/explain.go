@@ -19,7 +19,7 @@ import (
 type explainOptions struct {
 	streams
 	rule   string
-	format format
+	format choice
 }
 
 func newExplain(s streams) *cobra.Command {

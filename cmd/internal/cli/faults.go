@@ -8,22 +8,15 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fixslate/cmd/internal/build"
 	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/diagnose"
 	"fixslate/templates/picture"
 )
 
-type faultsOptions struct {
-	streams
-	plan   string
-	format format
-	failOn failOn
-}
-
 func newFaults(s streams) *cobra.Command {
-	o := &faultsOptions{streams: s, format: formats("text", "json", "svg"), failOn: failOn{never}}
-	cmd := &cobra.Command{
+	return printing(s, &cobra.Command{
 		Use:   "faults PLAN",
 		Short: "find the best order of tests",
 		Long: `Faults finds the order of the plan's tests that leads to the fault in the least
@@ -31,36 +24,19 @@ time on average, and says which causes no test tells apart. It takes one fault
 to be present, and knows nothing of safety: cautions, the maker's instructions
 and the steps that make the work safe come before any order of time.`,
 		Example: "  fixslate faults washer.toml\n  fixslate faults washer.toml --format svg > faults.svg",
-		Args:    cobra.ExactArgs(1),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			o.plan = args[0]
-			return runFaults(o)
-		},
-	}
-	o.format.flag(cmd)
-	o.failOn.flag(cmd)
-	return cmd
+	},
+		product{"text", func(w *bufio.Writer, c *build.Compiled) error { faultsText(w, c.Plan, c.Tests); return nil }},
+		product{"json", func(w *bufio.Writer, c *build.Compiled) error { return faultsJSON(w, c.Tests) }},
+		product{"svg", faultsSVG})
 }
 
-func runFaults(o *faultsOptions) error {
-	c, err := compiled(o.streams, o.plan)
-	if err != nil {
-		return err
+func faultsSVG(w *bufio.Writer, c *build.Compiled) error {
+	svg := picture.File(picture.Tests(c.Plan, c.Tests)...)
+	if svg == nil {
+		return fmt.Errorf("%s: there is nothing to draw: %s", c.Source.Name, noOrder(c.Plan))
 	}
-	w := bufio.NewWriter(o.out)
-	switch o.format.word {
-	case "json":
-		err = faultsJSON(w, c.Tests)
-	case "svg":
-		svg := picture.File(picture.Tests(c.Plan, c.Tests)...)
-		if svg == nil {
-			return failed{fmt.Errorf("%s: there is nothing to draw: %s", c.Source.Name, noOrder(c.Plan))}
-		}
-		_, err = w.Write(svg)
-	default:
-		faultsText(w, c.Plan, c.Tests)
-	}
-	return ended(w, err, o.failOn, c)
+	_, err := w.Write(svg)
+	return err
 }
 
 // noOrder says why there is no order of tests.

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -48,29 +49,36 @@ func (f *failOn) flag(cmd *cobra.Command) {
 	cmd.Flags().Var(f, "fail-on", "end with 1 from this severity on: error, warning, note or never")
 }
 
-// format is the value of --format.
-type format struct {
+// choice is the value of a flag that takes one of a few words.
+type choice struct {
+	what  string // what the words are
 	word  string
 	known []string
 }
 
-func (f *format) String() string { return f.word }
-func (f *format) Type() string   { return "format" }
+// choose is a choice of some words, the first one where none is written.
+func choose(what string, words ...string) choice { return choice{what, words[0], words} }
 
-func (f *format) Set(word string) error {
-	for _, k := range f.known {
-		if word == k {
-			f.word = word
-			return nil
-		}
+func (c *choice) String() string { return c.word }
+func (c *choice) Type() string   { return c.what }
+
+func (c *choice) Set(word string) error {
+	if !slices.Contains(c.known, word) {
+		return fmt.Errorf("write %s", strings.Join(c.known, ", "))
 	}
-	return fmt.Errorf("write %s", strings.Join(f.known, ", "))
+	c.word = word
+	return nil
 }
 
-func formats(words ...string) format { return format{words[0], words} }
+// index is the place of the chosen word among the words.
+func (c *choice) index() int { return slices.Index(c.known, c.word) }
 
-func (f *format) flag(cmd *cobra.Command) {
-	cmd.Flags().Var(f, "format", "how to print: "+strings.Join(f.known, ", "))
+// formats are the ways to print.
+func formats(words ...string) choice { return choose("format", words...) }
+
+// flag adds --format.
+func (c *choice) flag(cmd *cobra.Command) {
+	cmd.Flags().Var(c, "format", "how to print: "+strings.Join(c.known, ", "))
 }
 
 // printFindings prints findings as the product of a command.

@@ -15,7 +15,7 @@ import (
 type lookOptions struct {
 	streams
 	table, key string
-	format     format
+	format     choice
 }
 
 func newLook(s streams) *cobra.Command {

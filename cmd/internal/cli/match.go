@@ -21,7 +21,7 @@ type matchOptions struct {
 	dir        string
 	accept     []string
 	force      bool
-	format     format
+	format     choice
 	failOn     failOn
 }
 

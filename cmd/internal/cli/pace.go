@@ -20,7 +20,7 @@ type paceOptions struct {
 	edits  []string
 	worked []string
 	output string
-	format format
+	format choice
 }
 
 func newPace(s streams) *cobra.Command {

@@ -8,20 +8,13 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fixslate/cmd/internal/build"
 	"fixslate/plan/hazard"
 	"fixslate/templates/sheet"
 )
 
-type risksOptions struct {
-	streams
-	plan   string
-	format format
-	failOn failOn
-}
-
 func newRisks(s streams) *cobra.Command {
-	o := &risksOptions{streams: s, format: formats("text", "json"), failOn: failOn{never}}
-	cmd := &cobra.Command{
+	return printing(s, &cobra.Command{
 		Use:   "risks PLAN",
 		Short: "list what can hurt in each step, and what is done about it",
 		Long: `Risks reads what can hurt in each step, and prints a job hazard sheet: the step,
@@ -31,29 +24,12 @@ the control of each hazard with gear, who may do the work, and source.
 It finds what its words know, in English. It never proves that a plan is safe:
 local law and code, the maker's instructions and licensed practice come first.`,
 		Example: "  fixslate risks washer.toml",
-		Args:    cobra.ExactArgs(1),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			o.plan = args[0]
-			return runRisks(o)
-		},
-	}
-	o.format.flag(cmd)
-	o.failOn.flag(cmd)
-	return cmd
-}
-
-func runRisks(o *risksOptions) error {
-	c, err := compiled(o.streams, o.plan)
-	if err != nil {
-		return err
-	}
-	w := bufio.NewWriter(o.out)
-	if o.format.word == "json" {
-		err = risksJSON(w, c.Hazards)
-	} else {
-		risksText(w, sheet.HazardsOf(c.Plan, c.Hazards))
-	}
-	return ended(w, err, o.failOn, c)
+	},
+		product{"text", func(w *bufio.Writer, c *build.Compiled) error {
+			risksText(w, sheet.HazardsOf(c.Plan, c.Hazards))
+			return nil
+		}},
+		product{"json", func(w *bufio.Writer, c *build.Compiled) error { return risksJSON(w, c.Hazards) }})
 }
 
 // risksText prints the sheet within 80 columns.

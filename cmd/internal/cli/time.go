@@ -16,16 +16,8 @@ import (
 	"fixslate/templates/picture"
 )
 
-type timeOptions struct {
-	streams
-	plan   string
-	format format
-	failOn failOn
-}
-
 func newTime(s streams) *cobra.Command {
-	o := &timeOptions{streams: s, format: formats("text", "json", "svg"), failOn: failOn{never}}
-	cmd := &cobra.Command{
+	return printing(s, &cobra.Command{
 		Use:   "time PLAN",
 		Short: "estimate the running time, by step and chapter",
 		Long: `Time estimates how long the video will run, with the spread of the estimate:
@@ -33,36 +25,19 @@ nine times in ten it runs longer than the first figure and nine in ten shorter
 than the last. Screen time is what the viewer sees, hands-on time what the work
 takes. Of the bars, = is speech and - what is seen without it.`,
 		Example: "  fixslate time washer.toml\n  fixslate time washer.toml --format svg > time.svg",
-		Args:    cobra.ExactArgs(1),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			o.plan = args[0]
-			return runTime(o)
-		},
-	}
-	o.format.flag(cmd)
-	o.failOn.flag(cmd)
-	return cmd
+	},
+		product{"text", func(w *bufio.Writer, c *build.Compiled) error { timeText(w, c); return nil }},
+		product{"json", timeJSON},
+		product{"svg", timeSVG})
 }
 
-func runTime(o *timeOptions) error {
-	c, err := compiled(o.streams, o.plan)
-	if err != nil {
-		return err
+func timeSVG(w *bufio.Writer, c *build.Compiled) error {
+	svg := picture.TimeFile(c.Plan, c.Timeline, c.Chapters)
+	if svg == nil {
+		return fmt.Errorf("%s: there is nothing to draw: no step takes time; give one a \"say\" or \"on_screen\"", c.Source.Name)
 	}
-	w := bufio.NewWriter(o.out)
-	switch o.format.word {
-	case "json":
-		err = timeJSON(w, c)
-	case "svg":
-		svg := picture.TimeFile(c.Plan, c.Timeline, c.Chapters)
-		if svg == nil {
-			return failed{fmt.Errorf("%s: there is nothing to draw: no step takes time; give one a \"say\" or \"on_screen\"", c.Source.Name)}
-		}
-		_, err = w.Write(svg)
-	default:
-		timeText(w, c)
-	}
-	return ended(w, err, o.failOn, c)
+	_, err := w.Write(svg)
+	return err
 }
 
 func timeText(w *bufio.Writer, c *build.Compiled) {

@@ -1,0 +1,58 @@
+package cli
+
+import (
+	"bufio"
+
+	"github.com/spf13/cobra"
+
+	"fixslate/cmd/internal/build"
+)
+
+// onePlan are the options of a command that reads one plan and prints what
+// follows from it.
+type onePlan struct {
+	streams
+	plan   string
+	format choice
+	failOn failOn
+}
+
+func newOnePlan(s streams, formats ...string) onePlan {
+	return onePlan{streams: s, format: choose("format", formats...), failOn: failOn{never}}
+}
+
+// command finishes a command by its flags and what it runs.
+func (o *onePlan) command(cmd *cobra.Command, run func() error) *cobra.Command {
+	cmd.Args = cobra.ExactArgs(1)
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		o.plan = args[0]
+		return run()
+	}
+	o.format.flag(cmd)
+	o.failOn.flag(cmd)
+	return cmd
+}
+
+// product is one form of what such a command prints.
+type product struct {
+	format string
+	print  func(w *bufio.Writer, c *build.Compiled) error
+}
+
+// printing finishes a command that compiles its plan and prints one of several
+// products.
+func printing(s streams, cmd *cobra.Command, products ...product) *cobra.Command {
+	var formats []string
+	for _, p := range products {
+		formats = append(formats, p.format)
+	}
+	o := newOnePlan(s, formats...)
+	return o.command(cmd, func() error {
+		c, err := compiled(o.streams, o.plan)
+		if err != nil {
+			return err
+		}
+		w := bufio.NewWriter(o.out)
+		return ended(w, products[o.format.index()].print(w, c), o.failOn, c)
+	})
+}

@@ -27,9 +27,13 @@ type sabotage struct {
 	gap              bool // the readers of hazards and claims don't see it yet, or see more
 }
 
-// mostGaps is how many sabotages the readers may still get wrong: to be
-// lowered and never raised.
-const mostGaps = 7
+// mostGaps is how many sabotages the readers may still get wrong, mostByList how
+// many cautions taken out they may not see the want of: to be lowered and never
+// raised.
+const (
+	mostGaps   = 7
+	mostByList = 3
+)
 
 // spoil makes the edits.
 func (s sabotage) spoil(t *testing.T, text string) string {
@@ -110,7 +114,7 @@ func before(t *testing.T, sample, text string) map[string]int {
 // A spoiled sample raises the finding that names what was spoiled, and nothing
 // else.
 func TestSabotage(t *testing.T) {
-	gaps := 0
+	gaps, byList := 0, 0
 	for i, s := range slices.Concat(sabotages, secondSabotages) {
 		t.Run(fmt.Sprintf("%03d %s", i+1, cmp.Or(s.want, "nothing")), func(t *testing.T) {
 			text, ok := samples.Plan(s.sample)
@@ -134,6 +138,11 @@ func TestSabotage(t *testing.T) {
 			if slices.Equal(got, want) {
 				return
 			}
+			if s.atLeast && len(got) == 1 && strings.HasPrefix(got[0], "caution-unspoken@") {
+				byList++ // noticed by what was left behind, not by what is done
+				t.Logf("%q → %q\nraises %q\nand not %q", s.old, s.new, got, want)
+				return
+			}
 			report := t.Errorf
 			if s.gap {
 				gaps++
@@ -144,5 +153,8 @@ func TestSabotage(t *testing.T) {
 	}
 	if gaps > mostGaps {
 		t.Errorf("%d sabotages are not read rightly, at most %d", gaps, mostGaps)
+	}
+	if byList > mostByList {
+		t.Errorf("%d cautions taken out are noticed only by the table they left behind, at most %d", byList, mostByList)
 	}
 }

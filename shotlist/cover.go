@@ -26,30 +26,35 @@ func (c Covered) Missing() bool { return len(c.Shots) == 0 && c.Said == "" }
 // value, version and other side. Shots that no state allows show nothing.
 func Coverage(p *plan.Plan, shots []Shot) []Covered {
 	_, drops := listed(p)
-	c := &covering{plan: p, shots: shots, drops: drops, windows: Windows(p, shots)}
+	c := newCovering(p, shots, drops)
+	list := stepsThat(p, func(s *plan.Step) []string { return s.Fasteners })
 	for _, f := range p.Fasteners {
-		c.fact(Detail, plan.Ref{Kind: plan.KindFastener, ID: f.ID}, func(s *plan.Step) []string { return s.Fasteners })
+		c.fact(Detail, plan.Ref{Kind: plan.KindFastener, ID: f.ID}, list)
 	}
+	list = stepsThat(p, func(s *plan.Step) []string { return s.Fuses })
 	for _, f := range p.Fuses {
-		c.fact(Detail, plan.Ref{Kind: plan.KindFuse, ID: f.ID}, func(s *plan.Step) []string { return s.Fuses })
+		c.fact(Detail, plan.Ref{Kind: plan.KindFuse, ID: f.ID}, list)
 	}
+	list = stepsThat(p, func(s *plan.Step) []string { return s.Wires })
 	for _, w := range p.Wires {
-		c.fact(Detail, plan.Ref{Kind: plan.KindWire, ID: w.ID}, func(s *plan.Step) []string { return s.Wires })
+		c.fact(Detail, plan.Ref{Kind: plan.KindWire, ID: w.ID}, list)
 	}
+	list = stepsThat(p, func(s *plan.Step) []string { return s.Tests })
 	for _, t := range p.Tests {
-		c.fact(Reading, plan.Ref{Kind: plan.KindTest, ID: t.ID}, func(s *plan.Step) []string { return s.Tests })
+		c.fact(Reading, plan.Ref{Kind: plan.KindTest, ID: t.ID}, list)
 	}
+	list = stepsThat(p, func(s *plan.Step) []string { return s.Parts })
 	for _, part := range p.Parts {
 		ref := plan.Ref{Kind: plan.KindPart, ID: part.ID}
 		if isFluid(p.Name(ref)) {
 			continue
 		}
-		parts := func(s *plan.Step) []string { return s.Parts }
-		c.fact(Orientation, ref, parts)
-		c.fact(Fitted, ref, parts)
+		c.fact(Orientation, ref, list)
+		c.fact(Fitted, ref, list)
 	}
+	list = stepsThat(p, spokenCautions)
 	for _, caution := range p.Cautions {
-		c.fact(CautionCard, plan.Ref{Kind: plan.KindCaution, ID: caution.ID}, spokenCautions)
+		c.fact(CautionCard, plan.Ref{Kind: plan.KindCaution, ID: caution.ID}, list)
 	}
 	for _, v := range p.Specs {
 		c.value(v.ID)
@@ -73,31 +78,62 @@ func spokenCautions(s *plan.Step) []string {
 	return ids
 }
 
+// covering looks things up by what they are: a plan may hold thousands.
 type covering struct {
 	plan    *plan.Plan
 	shots   []Shot
 	drops   []Shot
 	windows []Window
+	showing map[Cover][]int    // shots that some state allows, by what they show
+	dropped map[Cover][]string // ids of those that were dropped
+	seen    map[Cover]bool
+	named   map[plan.Ref]bool // things that have a row of any kind
 	rows    []Covered
+}
+
+func newCovering(p *plan.Plan, shots, drops []Shot) *covering {
+	c := &covering{plan: p, shots: shots, drops: drops, windows: Windows(p, shots),
+		showing: map[Cover][]int{}, dropped: map[Cover][]string{}, seen: map[Cover]bool{}, named: map[plan.Ref]bool{}}
+	for i := range shots {
+		for k, cover := range shots[i].Covers {
+			if !c.windows[i].Never && !slices.Contains(shots[i].Covers[:k], cover) {
+				c.showing[cover] = append(c.showing[cover], i)
+			}
+		}
+	}
+	for i := range drops {
+		for k, cover := range drops[i].Covers {
+			if !slices.Contains(drops[i].Covers[:k], cover) {
+				c.dropped[cover] = append(c.dropped[cover], drops[i].ID)
+			}
+		}
+	}
+	return c
+}
+
+// stepsThat gives, by id, the steps that list a thing.
+func stepsThat(p *plan.Plan, list func(*plan.Step) []string) map[string][]int {
+	steps := map[string][]int{}
+	for i := range p.Steps {
+		for _, id := range list(&p.Steps[i]) {
+			if n := len(steps[id]); n == 0 || steps[id][n-1] != i {
+				steps[id] = append(steps[id], i)
+			}
+		}
+	}
+	return steps
 }
 
 // fact adds a row for a thing that steps list, once an id. What no step lists
 // needs no picture.
-func (c *covering) fact(why Why, ref plan.Ref, list func(*plan.Step) []string) {
-	if slices.ContainsFunc(c.rows, func(r Covered) bool { return r.Why == why && r.Ref == ref }) {
+func (c *covering) fact(why Why, ref plan.Ref, steps map[string][]int) {
+	cover := Cover{why, ref}
+	if c.seen[cover] || len(steps[ref.ID]) == 0 {
 		return
 	}
-	row := Covered{Why: why, Ref: ref, What: c.plan.Name(ref)}
-	for i := range c.plan.Steps {
-		if slices.Contains(list(&c.plan.Steps[i]), ref.ID) {
-			row.Steps = append(row.Steps, i)
-		}
-	}
-	if len(row.Steps) == 0 {
-		return
-	}
-	c.fill(&row, func(s *Shot) bool { return slices.Contains(s.Covers, Cover{why, ref}) })
-	c.rows = append(c.rows, row)
+	c.seen[cover], c.named[ref] = true, true
+	c.rows = append(c.rows, Covered{Why: why, Ref: ref, What: c.plan.Name(ref),
+		Steps: steps[ref.ID], Shots: c.showing[cover], Dropped: c.dropped[cover]})
 }
 
 // fill finds the shots of a row.
@@ -118,7 +154,7 @@ func (c *covering) fill(row *Covered, shows func(*Shot) bool) {
 // test which expects it; a value that is only said needs none.
 func (c *covering) value(id string) {
 	ref := plan.Ref{Kind: plan.KindSpec, ID: id}
-	if slices.ContainsFunc(c.rows, func(r Covered) bool { return r.Ref == ref }) {
+	if c.named[ref] {
 		return
 	}
 	read := map[string]bool{}
@@ -144,6 +180,7 @@ func (c *covering) value(id string) {
 	if len(row.Steps)+len(row.Shots) == 0 {
 		return
 	}
+	c.named[ref] = true
 	if len(row.Shots) == 0 && len(row.Dropped) == 0 {
 		row.Said = "said in “" + c.plan.Steps[row.Steps[0]].Title.Print + "”"
 	}

@@ -10,9 +10,16 @@ import (
 
 var partNumberUnverified = Rule{Name: "part-number-unverified", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
+	var known map[string]bool // made when the first number is met
 	for _, s := range p.said {
 		for _, v := range s.Values {
-			if v.Part == "" || v.Quoted || len(s.Evidence) > 0 || p.knownNumber(v.Part) {
+			if v.Part == "" || v.Quoted || len(s.Evidence) > 0 {
+				continue
+			}
+			if known == nil {
+				known = p.knownNumbers()
+			}
+			if known[bareNumber(v.Part)] {
 				continue
 			}
 			r := s.report(v.Start, v.End)
@@ -24,23 +31,23 @@ var partNumberUnverified = Rule{Name: "part-number-unverified", Group: Truth, Se
 	return found
 }}
 
-// knownNumber holds where a part of the plan has the number, or where it is the
-// name of the object, of a version or of a document: a model is no part. Marks
-// between letters and digits don't count.
-func (p *Pass) knownNumber(number string) bool {
-	bare := func(text string) string {
-		return strings.Map(func(r rune) rune {
-			if unicode.IsLetter(r) || unicode.IsDigit(r) {
-				return unicode.ToLower(r)
-			}
-			return -1
-		}, text)
-	}
-	want := bare(number)
-	for _, w := range p.Plan.Parts {
-		if bare(w.Number) == want || bare(w.Replaces.Print) == want {
-			return true
+// bareNumber is a number without the marks between letters and digits.
+func bareNumber(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.ToLower(r)
 		}
+		return -1
+	}, text)
+}
+
+// knownNumbers are the numbers of the plan's parts, and the names of the object,
+// of its versions and of documents, word by word and two words together: a
+// model is no part.
+func (p *Pass) knownNumbers() map[string]bool {
+	known := map[string]bool{}
+	for _, w := range p.Plan.Parts {
+		known[bareNumber(w.Number)], known[bareNumber(w.Replaces.Print)] = true, true
 	}
 	v, shoot := &p.Plan.Video, &p.Plan.Shoot
 	names := []string{v.Title.Print, v.Subject.Print, v.Fits.Print, shoot.Object.Print}
@@ -51,12 +58,12 @@ func (p *Pass) knownNumber(number string) bool {
 		names = append(names, p.Plan.Sources[i].Title.Print)
 	}
 	for _, name := range names {
-		words := strings.Fields(name)
-		for i, w := range words {
-			if bare(w) == want || i > 0 && bare(words[i-1]+w) == want {
-				return true
-			}
+		before := ""
+		for w := range strings.FieldsSeq(name) {
+			word := bareNumber(w)
+			known[word], known[before+word] = true, true
+			before = word
 		}
 	}
-	return false
+	return known
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -196,5 +197,31 @@ func TestParsePage(t *testing.T) {
 		if _, err := ParsePage(strings.Replace(text, cut, "", 1)); err == nil {
 			t.Errorf("a page without %q is taken", cut)
 		}
+	}
+}
+
+// JSON and SARIF hold no character that moves or hides what stands around it,
+// and mean what they held.
+func TestPlainJSON(t *testing.T) {
+	const evil = "a\u202eb\u0085c\u200bd\u2028e\x7ff\x1bg\U000e0041h ü"
+	f := Finding{Rule: "r", Severity: Error, Message: evil, Hint: evil}
+	var b strings.Builder
+	if err := JSON(&b, []Finding{f}); err != nil {
+		t.Fatal(err)
+	}
+	var got struct{ Findings []Entry }
+	if err := json.Unmarshal([]byte(b.String()), &got); err != nil || got.Findings[0].Message != evil || got.Findings[0].Help != evil {
+		t.Errorf("%v: %+v is not %q", err, got.Findings, evil)
+	}
+	if err := SARIF(&b, []Finding{f}, "1", func(string) (Page, bool) { return Page{}, false }); err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range b.String() {
+		if r != '\n' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) {
+			t.Errorf("%U stands as it is", r)
+		}
+	}
+	if !strings.Contains(b.String(), "ü") {
+		t.Error("a letter is escaped")
 	}
 }

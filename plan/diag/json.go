@@ -2,7 +2,11 @@ package diag
 
 import (
 	"encoding/json"
+	"fmt"
 	"io"
+	"strings"
+	"unicode/utf16"
+	"unicode/utf8"
 )
 
 // Entry is a finding as JSON prints it; a documented, stable form.
@@ -40,11 +44,44 @@ func Entries(findings []Finding) []Entry {
 
 // JSON writes {"findings": […], "counts": {…}}.
 func JSON(w io.Writer, findings []Finding) error {
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(struct {
 		Findings []Entry `json:"findings"`
 		Counts   Counts  `json:"counts"`
 	}{Entries(findings), Count(findings)})
+}
+
+// PlainJSON is a writer for JSON that may be shown on a terminal: characters
+// that move or hide what stands around them are written as \u escapes, which
+// mean the same. Each Write holds whole characters, as those of an Encoder do.
+func PlainJSON(w io.Writer) io.Writer { return plainJSON{w} }
+
+type plainJSON struct{ w io.Writer }
+
+func (p plainJSON) Write(b []byte) (int, error) {
+	var out strings.Builder
+	from := 0
+	for i := 0; i < len(b); {
+		if b[i] < 0x7f {
+			i++
+			continue
+		}
+		r, size := utf8.DecodeRune(b[i:])
+		if r == 0x7f || hidden(r) {
+			out.Write(b[from:i])
+			for _, unit := range utf16.Encode([]rune{r}) {
+				fmt.Fprintf(&out, `\u%04x`, unit)
+			}
+			from = i + size
+		}
+		i += size
+	}
+	if from == 0 {
+		return p.w.Write(b)
+	}
+	out.Write(b[from:])
+	_, err := io.WriteString(p.w, out.String())
+	return len(b), err
 }

@@ -100,7 +100,7 @@ func SARIF(w io.Writer, findings []Finding, version string, page func(rule strin
 	for _, f := range findings {
 		run.Results = append(run.Results, sarifResultOf(f, index[f.Rule]))
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(sarifLog{

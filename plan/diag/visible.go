@@ -50,7 +50,7 @@ func visible(text string, lines bool) string {
 // hidden holds for characters that move or hide what stands around them.
 func hidden(r rune) bool {
 	switch {
-	case r >= 0x80 && r <= 0x9f, r == 0x61c, r == 0x200e, r == 0x200f,
+	case r >= 0x80 && r <= 0x9f, r == 0xad, r == 0x61c, r == 0x200b, r == 0x200e, r == 0x200f,
 		r >= 0x2028 && r <= 0x202e, r >= 0x2060 && r <= 0x206f, r == 0xfeff:
 		return true
 	}

@@ -42,8 +42,28 @@ func (p *Pass) waive(all []found) []diag.Finding {
 	for i := range p.Plan.Waivers {
 		findings = append(findings, p.waiverFindings(i, used[i], weak[i])...)
 	}
+	for i := range findings {
+		findings[i].Message, findings[i].Hint = bounded(findings[i].Message), bounded(findings[i].Hint)
+	}
 	diag.Sort(findings)
 	return findings
+}
+
+// longest is how many characters a message may have. The longest of honest plans
+// have about 300; a title may be a megabyte.
+const longest = 600
+
+// bounded keeps the two ends of a text that is too long: a message has its thing
+// in front and its trouble behind.
+func bounded(text string) string {
+	if len(text) <= longest {
+		return text
+	}
+	runes := []rune(text)
+	if len(runes) <= longest {
+		return text
+	}
+	return string(runes[:longest*2/3]) + "…" + string(runes[len(runes)-longest/3+1:])
 }
 
 // covers holds where the waiver names the finding's rule, and its thing, its

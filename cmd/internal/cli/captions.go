@@ -155,7 +155,7 @@ func captionsJSON(w io.Writer, file captions.File, findings []diag.Finding) erro
 	for _, c := range file.Cues {
 		cues = append(cues, cue{c.Start.Seconds(), c.End.Seconds(), c.Text})
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(map[string]any{"format": file.Format.String(), "cues": cues, "findings": diag.Entries(findings)})

@@ -218,7 +218,7 @@ func claimsJSON(w *bufio.Writer, claims []claim.Claim) error {
 		}
 		entries[i] = e
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(map[string]any{"claims": entries})

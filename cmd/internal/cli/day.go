@@ -245,7 +245,7 @@ func dayJSON(w *bufio.Writer, c *build.Compiled) error {
 	for _, s := range d.Sessions {
 		out.Days = append(out.Days, sessionJSON(c, &s))
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(out)

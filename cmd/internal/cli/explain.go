@@ -164,7 +164,7 @@ func explainJSON(w *bufio.Writer, pages []diag.Page) error {
 	for _, p := range pages {
 		entries = append(entries, entry(p))
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(map[string]any{"rules": entries})

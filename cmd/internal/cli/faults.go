@@ -144,7 +144,7 @@ func faultsJSON(w *bufio.Writer, all diagnose.Result) error {
 	for _, v := range all.Versions {
 		out.Versions = append(out.Versions, of(v))
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(out)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fixslate/plan/diag"
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/trade"
 )
@@ -212,7 +213,7 @@ func tablesJSON(w *bufio.Writer, tables []trade.Table) error {
 	for i, t := range tables {
 		entries[i] = entry{t.Name, t.Title, t.Columns, len(t.Rows)}
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(map[string]any{"tables": entries})
@@ -229,7 +230,7 @@ func tableJSON(w *bufio.Writer, t trade.Table) error {
 	if out.Notes == nil {
 		out.Notes = []string{}
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(out)

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
 	"fixslate/plan/hazard"
 	"fixslate/templates/sheet"
 )
@@ -128,7 +129,7 @@ func risksJSON(w *bufio.Writer, r hazard.Reading) error {
 	for _, s := range r.Steps {
 		out.Steps = append(out.Steps, step{s.ID, s.Title, rows(s.Hazards), rows(s.Mentions)})
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(out)

@@ -138,7 +138,7 @@ func timeJSON(w *bufio.Writer, c *build.Compiled) error {
 	for _, v := range c.Timeline.Versions {
 		out.Versions = append(out.Versions, version{v.Variant, of(v.Running)})
 	}
-	enc := json.NewEncoder(w)
+	enc := json.NewEncoder(diag.PlainJSON(w))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(out)

@@ -192,6 +192,9 @@ func join(openings []opening, end, limit int) [][]opening {
 			if length < limit || from[i] < 0 {
 				continue
 			}
+			if from[j] >= 0 && best[i].chapters+1 < best[j].chapters {
+				break // earlier openings give no more chapters: their last one could go on to here
+			}
 			r := rank{best[i].chapters + 1, best[i].mixed + mixed, best[i].squares + float64(length)*float64(length)}
 			if from[j] < 0 || r.better(best[j]) {
 				best[j], from[j] = r, i

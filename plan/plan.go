@@ -50,6 +50,7 @@ type Plan struct {
 
 	index      map[Ref][]int
 	stateWords map[string]string
+	reaches    []int // by stretch of Intervals: the last step that one of them holds in
 }
 
 // Open is a value that is still to be found.

@@ -13,7 +13,7 @@ import (
 func (d *decoder) states() {
 	p := d.plan
 	p.Intervals = intervals(p)
-	p.stateWords = stateWords(p)
+	p.reaches, p.stateWords = reaches(p.Intervals), stateWords(p)
 	begun := map[string]bool{}
 	var names []string
 	for _, v := range p.Intervals {
@@ -108,13 +108,48 @@ func intervals(p *Plan) []Interval {
 	return done
 }
 
+// stretch is how many intervals are passed over at once.
+const stretch = 32
+
+// reaches gives the last step of every stretch of intervals.
+func reaches(all []Interval) []int {
+	var last []int
+	for some := range slices.Chunk(all, stretch) {
+		to := -1
+		for i := range some {
+			to = max(to, some[i].To)
+		}
+		last = append(last, to)
+	}
+	return last
+}
+
 // In lists the intervals that hold at some moment of a step.
 func (p *Plan) In(step int) []Interval {
 	var in []Interval
-	for _, v := range p.Intervals {
-		if v.From <= step && step <= v.To {
-			in = append(in, v)
+	for n, to := range p.reaches {
+		some := p.Intervals[n*stretch : min(len(p.Intervals), (n+1)*stretch)]
+		if some[0].From > step {
+			break
+		}
+		if to < step {
+			continue
+		}
+		for i := range some {
+			if v := &some[i]; v.From <= step && step <= v.To {
+				in = append(in, *v)
+			}
 		}
 	}
 	return in
+}
+
+// Begun lists the intervals that begin in a step.
+func (p *Plan) Begun(step int) []Interval {
+	from, _ := slices.BinarySearchFunc(p.Intervals, step, func(v Interval, step int) int { return cmp.Compare(v.From, step) })
+	to := from
+	for to < len(p.Intervals) && p.Intervals[to].From == step {
+		to++
+	}
+	return p.Intervals[from:to]
 }

@@ -18,6 +18,7 @@ func cover(p *plan.Plan, steps []Step) {
 		for k := range said {
 			said[k].stepInto(p, steps, i)
 		}
+		said = heard(said)
 		for _, use := range s.Cautions {
 			if c := p.CautionOf(s, use); c != nil && use.Listed {
 				said = append(said, lasting{caution: c, step: i, states: openStates(p, i), how: Spoken})
@@ -30,6 +31,21 @@ func cover(p *plan.Plan, steps []Step) {
 		}
 	}
 	late(p, steps)
+}
+
+// heard leaves what can still cover a hazard: not what has worn off for good, and
+// of a caution that has worn off and may be renewed the last time only.
+func heard(said []lasting) []lasting {
+	stale := map[*plan.Caution]bool{}
+	for k := len(said) - 1; k >= 0; k-- {
+		if l := &said[k]; l.how == Stale {
+			if stale[l.caution] {
+				l.how = Missing
+			}
+			stale[l.caution] = true
+		}
+	}
+	return slices.DeleteFunc(said, func(l lasting) bool { return l.how == Missing })
 }
 
 // covering notes the best caution said so far: one that still lasts before one
@@ -103,9 +119,9 @@ func (l *lasting) stepInto(p *plan.Plan, steps []Step, step int) {
 		}
 		return
 	}
-	for _, was := range l.states {
-		for _, v := range p.Intervals {
-			if v.State == was.State && !v.During && v.From > was.To && v.From <= step {
+	for _, v := range p.Begun(step) {
+		for _, was := range l.states {
+			if v.State == was.State && !v.During && v.From > was.To {
 				l.how = Stale
 			}
 		}

@@ -84,8 +84,8 @@ func connection(sentence string) (noun string, off, on bool) {
 // stateEnds holds where the step begins a state of its own that some step
 // ends, or that refit-missing speaks of: then the state carries the connector.
 func (p *Pass) stateEnds(step int) bool {
-	return slices.ContainsFunc(p.Plan.Intervals, func(v plan.Interval) bool {
+	return slices.ContainsFunc(p.Plan.Begun(step), func(v plan.Interval) bool {
 		_, known := class.FindState(v.State)
-		return v.From == step && !known
+		return !known
 	})
 }

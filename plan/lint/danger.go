@@ -115,7 +115,7 @@ func (p *Pass) inForce(step int, state string) bool {
 
 // startsHere holds where a step begins the state itself.
 func (p *Pass) startsHere(step int, state string) bool {
-	return slices.ContainsFunc(p.Plan.Intervals, func(v plan.Interval) bool { return v.State == state && v.From == step })
+	return slices.ContainsFunc(p.Plan.Begun(step), func(v plan.Interval) bool { return v.State == state })
 }
 
 // told is what a viewer is told in a step: its words and its cautions', folded.

@@ -82,3 +82,45 @@ func check(b *testing.B, text []byte) {
 		b.Fatal(c.Findings)
 	}
 }
+
+// cautions is a plan of a few steps with n cautions of its own.
+func cautions(n int) string {
+	var b strings.Builder
+	b.WriteString(steps(10))
+	for i := range n {
+		fmt.Fprintf(&b, "[[caution]]\nid = \"c%d\"\nhazard = \"mains-shock\"\nsay = \"The plug is out, and it stays where I can see it, time %d.\"\n", i, i)
+	}
+	return b.String()
+}
+
+// sentence is a plan with one sentence of n bytes.
+func sentence(n int) string {
+	words := "then turn the impeller with a finger and look for 3 hairs, "
+	return "[video]\ntitle = \"Long\"\nsubject = \"washing machine\"\n[[step]]\ntitle = \"Talk\"\nsay = \"\"\"\n" + strings.Repeat(words, n/len(words)) + "and done.\n\"\"\"\n"
+}
+
+// BenchmarkCautions and BenchmarkSentence are plans that nobody writes, to the
+// limit of what is read: what they cost grows with their length alone.
+func BenchmarkCautions(b *testing.B) {
+	for _, n := range []int{100, 1_000, 10_000} {
+		text := []byte(cautions(n))
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				check(b, text)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/caution")
+		})
+	}
+}
+
+func BenchmarkSentence(b *testing.B) {
+	for _, n := range []int{1_000, 10_000, 100_000} {
+		text := []byte(sentence(n))
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				check(b, text)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(text)), "ns/byte")
+		})
+	}
+}

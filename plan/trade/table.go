@@ -45,7 +45,7 @@ var tables = []struct {
 }{
 	{"thread", threadTable}, {"torque", torqueTable}, {"class", classTable}, {"head", headTable}, {"hexalobular", lobeTable}, {"proof", proofTable},
 	{"fuse", fuseTable}, {"wire", wireTable}, {"battery", batteryTable}, {"charging", chargingTable}, {"voltage", voltageTable},
-	{"noise", noiseTable}, {"sound", soundTable}, {"pressure", pressureTable}, {"unit", unitTable},
+	{"practice", practiceTable}, {"noise", noiseTable}, {"sound", soundTable}, {"pressure", pressureTable}, {"unit", unitTable},
 }
 
 // Tables lists every table.

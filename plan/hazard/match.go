@@ -189,7 +189,7 @@ func (f *finder) does(i int, act *choice, thingTo int) bool {
 	case kind&pastForm != 0 && kind&baseForm == 0:
 		return before&(det|adj) == 0 || before&(object|aux) != 0
 	case act.to > i+1:
-		return before&det == 0 || before&(object|subject|aux|neg) != 0
+		return before&(det|adj|number) == 0 || before&(object|subject|aux|neg|adverb|part) != 0
 	}
 	return !nouny(f.toks, i)
 }

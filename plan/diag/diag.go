@@ -75,6 +75,7 @@ type Finding struct {
 	Step     string   // id of the step it belongs to, or empty
 	Families []string // hazard families, for safety findings
 	Waived   string   // reason of the waiver that covers it, or empty
+	Waiver   int      // which of the plan's waivers that is, from 1; 0 for none
 }
 
 // Counts are findings by severity, waived ones left out.

@@ -142,7 +142,7 @@ func sarifResultOf(f Finding, rule int) sarifResult {
 		r.Locations = append(r.Locations, sarifLocation{loc})
 	}
 	if f.Waived != "" {
-		r.Suppressions = []sarifWaiver{{"external", f.Waived}}
+		r.Suppressions = []sarifWaiver{{"inSource", f.Waived}} // it stands in the plan itself (3.35.2)
 	}
 	if f.Path != "" {
 		r.Properties = map[string]any{"path": f.Path}

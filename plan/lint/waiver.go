@@ -2,6 +2,8 @@ package lint
 
 import (
 	"fmt"
+	"strings"
+	"unicode"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -30,11 +32,11 @@ func (p *Pass) waive(all []found) []diag.Finding {
 			used[i] = true
 			grave := f.group == Safety && f.Severity == diag.Error
 			switch {
-			case w.Why == "" || p.expired(w):
-			case grave && w.By == "":
+			case blank(w.Why) || p.expired(w):
+			case grave && blank(w.By):
 				weak[i] = true
 			default:
-				f.Waived = reason(w)
+				f.Waived, f.Waiver = reason(w), i+1
 			}
 		}
 		findings = append(findings, f.Finding)
@@ -79,6 +81,11 @@ func (p *Pass) covers(w *plan.Waiver, f found) bool {
 	return f.Step != "" && w.At == plan.Ref{Kind: plan.KindStep, ID: f.Step}.String()
 }
 
+// blank holds for a text that says nothing: no letter and no digit.
+func blank(text string) bool {
+	return !strings.ContainsFunc(text, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) })
+}
+
 func (p *Pass) expired(w *plan.Waiver) bool {
 	return w.Until != (plan.Date{}) && p.Today != (plan.Date{}) && w.Until.Compare(p.Today) < 0
 }
@@ -106,7 +113,7 @@ func (p *Pass) waiverFindings(i int, used, weak bool) []diag.Finding {
 		name += fmt.Sprintf(" at %q", w.At)
 	}
 	switch {
-	case w.Why == "":
+	case blank(w.Why):
 		add("waiver-unexplained", "", name+" gives no reason, so it sets nothing aside", `add why = "…"; the risks sheet and the book print it`)
 	case weak:
 		add("waiver-unexplained", "", name+" sets a danger aside and nobody stands for it", `add by = "…": who decided it`)

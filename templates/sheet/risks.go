@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fixslate/plan"
+	"fixslate/plan/diag"
 	"fixslate/plan/hazard"
 	"fixslate/plan/hazard/class"
 )
@@ -20,7 +21,14 @@ type Hazards struct {
 	Head     []string // what was read, what that is worth, what comes first
 	Steps    []HazardStep
 	Controls []Control // of the hazards found, in catalogue order
-	Waivers  []string  // findings set aside, with their reasons
+	Aside    []Aside   // findings set aside, with their reasons
+	Idle     []string  // waivers that set nothing aside
+}
+
+// Aside is a waiver in a line, and what it sets aside.
+type Aside struct {
+	Waiver   string
+	Findings []string
 }
 
 // HazardStep is one step of the job.
@@ -62,10 +70,13 @@ type Control struct {
 }
 
 // Risks is risks.md.
-func Risks(p *plan.Plan, r hazard.Reading) []byte { return print("risks.md.tmpl", HazardsOf(p, r)) }
+func Risks(p *plan.Plan, r hazard.Reading, findings []diag.Finding) []byte {
+	return print("risks.md.tmpl", HazardsOf(p, r, findings))
+}
 
-// HazardsOf gathers the sheet.
-func HazardsOf(p *plan.Plan, r hazard.Reading) Hazards {
+// HazardsOf gathers the sheet; the findings are all of the plan, those that were
+// set aside marked.
+func HazardsOf(p *plan.Plan, r hazard.Reading, findings []diag.Finding) Hazards {
 	h := Hazards{Title: p.Video.Title.Print, Head: head(p)}
 	found := map[string]bool{}
 	leave := map[string]string{}
@@ -97,10 +108,28 @@ func HazardsOf(p *plan.Plan, r hazard.Reading) Hazards {
 			h.Controls = append(h.Controls, controlOf(c, leave[c.ID]))
 		}
 	}
-	for i := range p.Waivers {
-		h.Waivers = append(h.Waivers, waived(&p.Waivers[i]))
-	}
+	h.setAside(p, findings)
 	return h
+}
+
+// setAside lists the waivers with what each sets aside, and those that do
+// nothing: without a reason, run out, or with nothing to meet. They must not
+// read as if somebody had decided.
+func (h *Hazards) setAside(p *plan.Plan, findings []diag.Finding) {
+	for i := range p.Waivers {
+		w := &p.Waivers[i]
+		a := Aside{Waiver: waived(w)}
+		for _, f := range findings {
+			if f.Waived != "" && f.Waiver == i+1 {
+				a.Findings = append(a.Findings, f.Severity.String()+": "+f.Message)
+			}
+		}
+		if len(a.Findings) > 0 {
+			h.Aside = append(h.Aside, a)
+		} else {
+			h.Idle = append(h.Idle, a.Waiver)
+		}
+	}
 }
 
 // head says what was checked and what that is worth.

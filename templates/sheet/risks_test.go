@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fixslate/plan/diag"
 	"fixslate/plan/hazard"
 )
 
@@ -24,12 +25,32 @@ title = "Look again"
 cautions = ["ghost"]
 say = "Look again."
 `)
-	h := HazardsOf(p, hazard.Read(p))
+	h := HazardsOf(p, hazard.Read(p), nil)
 	if len(h.Steps[0].Rows) > 0 {
 		t.Fatalf("the words show a hazard, so this test shows nothing: %+v", h.Steps[0].Rows)
 	}
-	text := string(Risks(p, hazard.Read(p)))
+	text := string(Risks(p, hazard.Read(p), nil))
 	if n := strings.Count(text, "- warning: Chips fly into eyes. Glasses on. (`ghost`)\n"); n != 1 {
 		t.Errorf("%d times in\n%s", n, text)
+	}
+}
+
+// A waiver that sets nothing aside does not read as a decision.
+func TestRisksTellIdleWaivers(t *testing.T) {
+	p := decode(t, `
+[video]
+title = "T"
+[[waiver]]
+rule = "title-long"
+why = "it is a pun"
+[[waiver]]
+rule = "running-long"
+[[step]]
+title = "Look"
+say = "Look."
+`)
+	h := HazardsOf(p, hazard.Read(p), []diag.Finding{{Rule: "title-long", Severity: diag.Warning, Message: "too long", Waived: "it is a pun", Waiver: 1}})
+	if len(h.Aside) != 1 || len(h.Idle) != 1 || h.Aside[0].Findings[0] != "warning: too long" || !strings.Contains(h.Idle[0], "no reason given") {
+		t.Errorf("%+v, %q", h.Aside, h.Idle)
 	}
 }

@@ -38,7 +38,7 @@ func Outputs() []Output {
 		{"edit.md", "notes for the cut", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
 		{"faults.svg", "which test first, drawn", func(c *Compiled) []byte { return picture.File(picture.Tests(c.Plan, c.Tests)...) }},
 		{"helper.md", "the helper's side", func(c *Compiled) []byte { return sheet.Helper(c.Plan, c.Shots, &c.Day) }},
-		{"risks.md", "what can hurt, step by step", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards) }},
+		{"risks.md", "what can hurt, step by step", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards, c.Findings) }},
 		{"shots.csv", "shots for a spreadsheet", func(c *Compiled) []byte { return sheet.ShotsCSV(c.Plan, c.Shots) }},
 		{"shots.md", "shots in story order", func(c *Compiled) []byte { return sheet.Shots(c.Plan, c.Shots, c.Coverage) }},
 		{"voice.md", "lines to record later", func(c *Compiled) []byte { return sheet.Voice(c.Plan, c.Timeline) }},

@@ -27,10 +27,10 @@ local law and code, the maker's instructions and licensed practice come first.`,
 		Example: "  fixslate risks washer.toml",
 	},
 		product{"text", func(w *bufio.Writer, c *build.Compiled) error {
-			risksText(w, sheet.HazardsOf(c.Plan, c.Hazards))
+			risksText(w, sheet.HazardsOf(c.Plan, c.Hazards, c.Findings))
 			return nil
 		}},
-		product{"json", func(w *bufio.Writer, c *build.Compiled) error { return risksJSON(w, c.Hazards) }})
+		product{"json", func(w *bufio.Writer, c *build.Compiled) error { return risksJSON(w, c) }})
 }
 
 // risksText prints the sheet within 80 columns.
@@ -74,9 +74,18 @@ func risksText(w *bufio.Writer, h sheet.Hazards) {
 			}
 		}
 	}
-	if len(h.Waivers) > 0 {
+	if len(h.Aside) > 0 {
 		fmt.Fprintln(w, "\nset aside by the author")
-		for _, words := range h.Waivers {
+		for _, a := range h.Aside {
+			paragraph(w, "    ", a.Waiver)
+			for _, words := range a.Findings {
+				paragraph(w, "      ", words)
+			}
+		}
+	}
+	if len(h.Idle) > 0 {
+		fmt.Fprintln(w, "\nwaivers that set nothing aside")
+		for _, words := range h.Idle {
 			paragraph(w, "    ", words)
 		}
 	}
@@ -89,7 +98,7 @@ func also(words string) string {
 	return "; " + words
 }
 
-func risksJSON(w *bufio.Writer, r hazard.Reading) error {
+func risksJSON(w *bufio.Writer, c *build.Compiled) error {
 	type place struct {
 		Kind  string `json:"kind"`
 		Words string `json:"words"`
@@ -123,10 +132,27 @@ func risksJSON(w *bufio.Writer, r hazard.Reading) error {
 		}
 		return out
 	}
+	type waiver struct {
+		Rule      string   `json:"rule"`
+		At        string   `json:"at"`
+		Why       string   `json:"why"`
+		By        string   `json:"by"`
+		SetsAside []string `json:"sets_aside"`
+	}
 	out := struct {
-		Steps []step `json:"steps"`
-	}{[]step{}}
-	for _, s := range r.Steps {
+		Steps   []step   `json:"steps"`
+		Waivers []waiver `json:"waivers"`
+	}{[]step{}, []waiver{}}
+	for i, w := range c.Plan.Waivers {
+		row := waiver{w.Rule, w.At, w.Why, w.By, []string{}}
+		for _, f := range c.Findings {
+			if f.Waiver == i+1 && f.Waived != "" {
+				row.SetsAside = append(row.SetsAside, f.Message)
+			}
+		}
+		out.Waivers = append(out.Waivers, row)
+	}
+	for _, s := range c.Hazards.Steps {
 		out.Steps = append(out.Steps, step{s.ID, s.Title, rows(s.Hazards), rows(s.Mentions)})
 	}
 	enc := json.NewEncoder(diag.PlainJSON(w))

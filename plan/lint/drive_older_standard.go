@@ -15,7 +15,7 @@ var driveOlderStandard = Rule{Name: "drive-older-standard", Group: Truth, Severi
 		if fit := fitsOf(f, p.drives[i]); fit.Verdict == trade.FitsOlder {
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: %s on %s follows an older standard, %s", f.What.Print, f.Drive, f.Thread, fit.Standard),
-				Hint:    "right on an older machine: tell viewers that a newer one may differ. " + usualSizes(f.Thread, fit),
+				Hint:    "right on an older machine: tell viewers that a newer one may differ; " + usualSizes(f.Thread, fit),
 				Path:    row(plan.KindFastener, i, "drive"),
 			})
 		}

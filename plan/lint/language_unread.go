@@ -38,7 +38,7 @@ var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag
 	}
 	return []Report{{
 		Message: "the narration does not read like English, and hazards and claims are read in English only",
-		Hint:    "have somebody who knows the trade read it for danger; silence here means nothing. Set [video] language",
+		Hint:    "have somebody who knows the trade read it for danger, and set [video] language; silence here means nothing",
 		Path:    path,
 	}}
 }}

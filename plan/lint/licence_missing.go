@@ -2,6 +2,7 @@ package lint
 
 import (
 	"fmt"
+	"strings"
 
 	"fixslate/plan/diag"
 	"fixslate/plan/hazard/class"
@@ -17,9 +18,10 @@ var licenceMissing = Rule{Name: "licence-missing", Group: Safety, Severity: diag
 			}
 			r := danger{i, h}.report(p)
 			r.Message = fmt.Sprintf("step %q is work that law often reserves (%s), and nobody is named to leave it to", p.Plan.Steps[i].Title.Print, c.Name)
-			r.Hint = fmt.Sprintf("leave it out, or add leave_to to its caution: %s", c.Who.Text)
+			who := strings.TrimSuffix(c.Who.Text, ".")
+			r.Hint = fmt.Sprintf("leave it out, or add leave_to to its caution: %s", strings.ToLower(who[:1])+who[1:])
 			if p.Plan.Video.Region == "" {
-				r.Hint += " The law differs: ask locally"
+				r.Hint += "; the law differs: ask locally"
 			}
 			found = append(found, r)
 			break

@@ -130,6 +130,8 @@ func TestRuleWording(t *testing.T) {
 				t.Errorf("%s: %q ends with a full stop, or is empty", r.Name, f.Message)
 			case f.Hint == "":
 				t.Errorf("%s: %q says no remedy", r.Name, f.Message)
+			case strings.HasSuffix(f.Hint, "."):
+				t.Errorf("%s: the remedy %q ends with a full stop", r.Name, f.Hint)
 			case f.At.Source == nil:
 				t.Errorf("%s: %q has no place", r.Name, f.Message)
 			}

@@ -25,7 +25,7 @@ var testDeadEnd = Rule{Name: "test-dead-end", Group: Truth, Severity: diag.Warni
 				}
 			}
 			found = append(found, Report{
-				Message: fmt.Sprintf("test %q says not what to do %s", cmp.Or(t.Question.Print, t.ID), when),
+				Message: fmt.Sprintf("test %q does not say what to do %s", cmp.Or(t.Question.Print, t.ID), when),
 				Hint:    `add ` + key + ` = "step:…", "test:…", "stop: why" or advice`,
 				Path:    row(plan.KindTest, i, ""),
 			})

@@ -16,7 +16,7 @@ var testWithoutReading = Rule{Name: "test-without-reading", Group: Truth, Severi
 			continue
 		}
 		found = append(found, Report{
-			Message: fmt.Sprintf("test %q says not what a good reading is", cmp.Or(t.Question.Print, t.ID)),
+			Message: fmt.Sprintf("test %q does not say what a good reading is", cmp.Or(t.Question.Print, t.ID)),
 			Hint:    `add expect = "10..20 Ω", or words: expect = "turns freely"`,
 			Path:    row(plan.KindTest, i, ""),
 		})

@@ -20,13 +20,13 @@ var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: di
 		case f.Torque.Shape == trade.Open || f.Verify != "":
 		case f.Torque.Text == "":
 			found = append(found, Report{
-				Message: fmt.Sprintf("%s go back in with no torque", f.What.Print),
+				Message: fmt.Sprintf("%s: put back with no torque given", f.What.Print),
 				Hint:    `add torque = "…" with its source, torque = "?" if it is to be found, or words: "hand tight, then a quarter turn"`,
 				Path:    row(plan.KindFastener, i, ""),
 			})
 		case !p.saysKey(ref, "torque"):
 			found = append(found, Report{
-				Message: fmt.Sprintf("the torque of %s stands in the plan and is never said", f.What.Print),
+				Message: fmt.Sprintf("%s: the torque stands in the plan and is never said", f.What.Print),
 				Hint:    fmt.Sprintf("quote it where they go back in: {%s.torque}", f.ID),
 				Path:    row(plan.KindFastener, i, "torque"),
 			})

@@ -3,6 +3,7 @@ package hazard
 import (
 	"iter"
 	"math/bits"
+	"slices"
 )
 
 // pastMax is how many things said before a sentence are kept in mind.
@@ -31,6 +32,9 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 		z = told
 	}
 	r.cues = r.lex.find(r.cues[:0], toks, z, k)
+	if r.sources[k].kind == "do" {
+		r.imply(toks, k)
+	}
 	s.hits = r.cues
 	r.lex.heads(toks, s.hits)
 	r.lex.manner(toks, s.hits)
@@ -68,6 +72,18 @@ func (r *reader) turn() {
 		}
 		h.marks.each(func(m uint16) { r.behind.cut(&r.lex.ends[m]) })
 	}
+}
+
+// imply puts an act before a sentence of the action that has none: what stands
+// there is done, however short it is said ("Up the stairs with it.").
+func (r *reader) imply(toks []token, k int32) {
+	if slices.ContainsFunc(r.cues, func(h hit) bool { return h.act }) {
+		return
+	}
+	first := &toks[0]
+	r.cues = slices.Insert(r.cues, 0, hit{
+		marks: r.lex.implied[r.lex.own.busy], act: true, to: 1, text: k, start: int32(first.start), end: int32(first.end),
+	})
 }
 
 // last is the thing that was named last, else the object.

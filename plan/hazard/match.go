@@ -219,6 +219,9 @@ func (x *lexicon) walk(toks []token, i int, found func(entry uint16, to int, gap
 	if at := x.tree.begins[toks[i].form]; at != 0 && !toks[i].blank {
 		x.follow(toks, at, span{i, i + 1}, false, found)
 	}
+	if n := x.own.number; toks[i].grammar&number != 0 && toks[i].form != n && x.tree.begins[n] != 0 && !toks[i].blank {
+		x.follow(toks, x.tree.begins[n], span{i, i + 1}, false, found) // "48 v" is of so many volts too
+	}
 }
 
 // span is the words that led to a node.
@@ -236,7 +239,11 @@ func (x *lexicon) follow(toks []token, at uint16, s span, gapped bool, found fun
 		if s.to >= len(toks) || toks[s.to].bar || toks[s.to].comma || toks[s.to].blank {
 			return
 		}
-		at = x.tree.step(at, toks[s.to].form)
+		next := x.tree.step(at, toks[s.to].form)
+		if next == 0 && toks[s.to].grammar&number != 0 {
+			next = x.tree.step(at, x.own.number)
+		}
+		at = next
 		s.to++
 	}
 }

@@ -115,7 +115,7 @@ func before(t *testing.T, sample, text string) map[string]int {
 // else.
 func TestSabotage(t *testing.T) {
 	gaps, byList := 0, 0
-	for i, s := range slices.Concat(sabotages, secondSabotages) {
+	for i, s := range slices.Concat(sabotages, secondSabotages, thirdSabotages) {
 		t.Run(fmt.Sprintf("%03d %s", i+1, cmp.Or(s.want, "nothing")), func(t *testing.T) {
 			text, ok := samples.Plan(s.sample)
 			if !ok {

@@ -190,7 +190,7 @@ func (r *reader) announced(i int) bool {
 	found := false
 	r.clauseBefore(i, reach, func(j int) bool {
 		switch r.words[j].text {
-		case "number", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation":
+		case "number", "part", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation":
 			found = true
 		case "step", "page", "chapter":
 			return false

@@ -25,6 +25,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 			r.stated(at)
 			return
 		}
+		if r.priced(at, 3) {
+			r.rated(&prose.Figure{Span: whole, Values: f.Values}, "")
+			r.add(Cost) // "they charge eighty an hour"
+			return
+		}
 		r.rated(&prose.Figure{Span: whole, Values: f.Values}, "per "+unit)
 		r.add(Frequency)
 		return
@@ -395,7 +400,7 @@ func (r *reader) onDial(f *prose.Figure) bool {
 func (r *reader) priced(i, reach int) bool {
 	k := kindsOfWord()
 	for j := max(0, i-reach); j < len(r.words) && j <= i+reach; j++ {
-		if r.in(j, k.priced) && (!strings.HasPrefix(r.words[j].text, "charge") || r.is(j+1, "me") || r.is(j+1, "you") || r.is(j+1, "us") || r.is(j+1, "about")) {
+		if r.in(j, k.priced) && (!strings.HasPrefix(r.words[j].text, "charge") || r.is(j+1, "me") || r.is(j+1, "you") || r.is(j+1, "us") || r.is(j+1, "about") || r.is(j-1, "they") || r.is(j-1, "garages") || r.is(j-1, "shops")) {
 			return true
 		}
 	}

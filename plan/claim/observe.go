@@ -36,7 +36,7 @@ func (r *reader) observed(i int) bool {
 		case w.classes&k.modal != 0 && w.text != "can", w.text == "needs", w.text == "need", w.text == "wants", w.text == "want", w.text == "meant", w.text == "supposed", w.text == "rated", w.text == "requires":
 			meant = true
 		case w.text == "says" && !r.metered(j):
-		case w.classes&k.reading != 0, w.classes&k.past != 0 && !r.in(j-1, k.modal):
+		case w.classes&k.reading != 0, w.classes&k.past != 0 && !r.in(j-1, k.modal|k.be):
 			found = true
 		case strings.HasSuffix(w.text, "ing") && len(w.text) > 4 && w.text != "during" && w.text != "spring" && w.text != "bearing" && w.text != "ring" && r.in(j-1, k.be):
 			found = true

@@ -155,6 +155,9 @@ func (s *scanner) agree(e *expression, j joint) bool {
 			return false
 		}
 	}
+	if scale := roundOf(b.value); j.mark == 0 && a.inWords && b.inWords && a.value < 10 && !a.hasUnit && a.bottom == 0 && a.decimals == "" && scale > 1 && a.value*scale < b.value {
+		a.value *= scale // "two to three hundred"
+	}
 	if a.value < b.value || a.hasUnit && b.hasUnit && a.of.unit != b.of.unit {
 		return true
 	}
@@ -163,6 +166,16 @@ func (s *scanner) agree(e *expression, j joint) bool {
 	}
 	// "50 to 1": a ratio, unless something is measured.
 	return b.value == 1 && !b.hasUnit && !a.hasUnit && j.mark == 0 && a.value > 1
+}
+
+// roundOf is a hundred or a thousand where a number is up to nine of them, else 1.
+func roundOf(v float64) float64 {
+	for _, scale := range []float64{100, 1000} {
+		if n := v / scale; n >= 2 && n < 10 && n == float64(int(n)) {
+			return scale
+		}
+	}
+	return 1
 }
 
 // allowance reads a tolerance without its nominal: "±5 %".

@@ -1,6 +1,8 @@
 package claim
 
 import (
+	"slices"
+
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
 )
@@ -84,12 +86,33 @@ func (r *reader) single(i, at int, one bool) bool {
 		if r.is(at+3, "quarter") {
 			v.Number = 1.25
 		}
+	} else if part := r.partOf(i); part > 0 && at == i+1 {
+		v.Number = part
 	} else if !one && at == i+1 || unit == "square" || unit == "click" || unit == "stroke" || unit == "notch" {
 		return false // "a cup", "with a click"
 	}
 	r.values = append(r.values, v)
 	r.stated(i)
 	return true
+}
+
+// partOf reads "half a", "a quarter of a", "three tenths of a" up to the article
+// at i; 0 for none.
+func (r *reader) partOf(i int) float64 {
+	switch {
+	case r.is(i-1, "half"):
+		return 0.5
+	case !r.is(i-1, "of") || i < 2:
+		return 0
+	}
+	n, _ := slices.BinarySearchFunc(r.figures, r.words[i-2].end, func(f prose.Figure, at int) int { return f.End - at })
+	if n < len(r.figures) && r.figures[n].End == r.words[i-2].end && r.figures[n].Kind == prose.Fraction && len(r.figures[n].Values) == 1 {
+		return r.figures[n].Values[0].Number
+	}
+	if r.is(i-2, "quarter") {
+		return 0.25
+	}
+	return 0
 }
 
 // lasting says whether the word before the article at i makes a length of the

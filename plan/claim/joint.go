@@ -27,7 +27,7 @@ const farthestUnit = 12
 // at the edge".
 func (r *reader) inherit(i int) {
 	f := &r.figures[i]
-	if f.Kind != prose.Count && f.Kind != prose.Range || len(f.Values) == 0 || f.Values[0].Unit != "" || !r.isBare(f) {
+	if f.Kind != prose.Count && f.Kind != prose.Range && f.Kind != prose.Limit || len(f.Values) == 0 || f.Values[0].Unit != "" || !r.isBare(f) {
 		return
 	}
 	var like *prose.Figure

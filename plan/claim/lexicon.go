@@ -27,13 +27,13 @@ type lexicon struct {
 
 // term is what is known of a word.
 type term struct {
-	classes class // the lists of it that code asks for
-	others  class // and those that only patterns name
-	first   int32 // the first of the patterns that begin with the word, 0 for none
-	figure  bool  // it makes a figure, or may
-	article bool  // an article makes a figure of it
-	spells  bool    // it is said in a code: a letter by its name, a digit, "double"
-	whole   string  // of a contraction or a slurred spelling: what it stands for
+	classes class  // the lists of it that code asks for
+	others  class  // and those that only patterns name
+	first   int32  // the first of the patterns that begin with the word, 0 for none
+	figure  bool   // it makes a figure, or may
+	article bool   // an article makes a figure of it
+	spells  bool   // it is said in a code: a letter by its name, a digit, "double"
+	whole   string // of a contraction or a slurred spelling: what it stands for
 }
 
 // listed is a list by its bit, in one of the two sets.

@@ -1,10 +1,6 @@
 package prose
 
-import (
-	"strings"
-
-	"fixslate/plan/trade"
-)
+import "strings"
 
 // wordClass is the part a word plays in a number.
 type wordClass uint8
@@ -193,8 +189,8 @@ func (c *count) whole(i int) {
 		if c.s.word(at) == "and" && (last.class == hundredWord || last.class == scaleWord) {
 			from = c.s.link(at + 1)
 			w = c.s.number(from)
-			if _, end := c.s.underHundred(from); end == from || c.s.denominator(c.s.link(end)) > 0 {
-				return
+			if _, end := c.s.underHundred(from); end == from || c.s.denominator(c.s.link(end)) > 0 || c.s.number(c.s.link(end)).class == hundredWord {
+				return // "a hundred and a half", "between a hundred and four hundred"
 			}
 		}
 		if c.s.denominator(at) > 0 || !c.take(w, last) {
@@ -311,33 +307,47 @@ func (c *count) bundle(w numberWord) bool {
 		c.group, c.run = c.group*100+w.value, 0 // "take it out at one twenty"
 		return true
 	}
-	before := c.s.back(c.start)
-	if c.s.measures(after) && c.s.word(before) != "m" && (c.s.isArticle(before) || !c.s.countsThings(after) && !strings.HasPrefix(c.s.word(after), "mil")) {
-		c.group = c.group*100 + w.value
-		c.run = 0
+	end, ok := c.s.measures(after)
+	if before := c.s.back(c.start); !ok || c.s.word(before) == "m" || !c.s.isArticle(before) && (c.s.countsThings(end) || w.class == teenWord && c.s.isTool(after)) {
+		return false
+	}
+	c.group = c.group*100 + w.value
+	c.run = 0
+	return true
+}
+
+// measures says whether a unit that stands behind such numbers begins at i, "two
+// twenty ohms", and where it ends. A time or an order of things is told
+// otherwise.
+func (s *scanner) measures(i int) (end int, ok bool) {
+	w := s.word(i)
+	switch w {
+	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons":
+		return i + 1, true
+	case "second", "a", "in", "at", "to", "or", "and":
+		return i, false
+	}
+	if len(w) < 3 {
+		return i, false
+	}
+	m, ok := s.unitAt(i, &numeral{start: i, end: i, value: 2, inWords: true})
+	return m.end, ok
+}
+
+// isTool says whether the unit at i is that of spanners and bolts: "six ten
+// millimetre" is a thread and a tool more often than 610.
+func (s *scanner) isTool(i int) bool {
+	switch s.word(i) {
+	case "mil", "mill", "millimetre", "millimeter":
 		return true
 	}
 	return false
 }
 
-// measures says whether the word at i is a unit that stands behind such
-// numbers: "two twenty ohms". A time or an order of things is told otherwise.
-func (s *scanner) measures(i int) bool {
-	w := s.word(i)
-	switch w {
-	case "v", "mains", "ac", "dc", "newton", "foot", "inch", "quid", "bucks", "grit", "octane", "revs", "cca":
-		return true
-	case "second", "seconds", "a", "in", "at", "to", "or", "and":
-		return false
-	}
-	_, ok := trade.LookupUnit(w)
-	return ok && len(w) > 2
-}
-
-// countsThings says whether a plural noun stands behind the unit at i: of "two
-// twelve volt batteries" there are two.
+// countsThings says whether a plural noun stands behind a unit that ends at i:
+// of "two twelve volt batteries" there are two.
 func (s *scanner) countsThings(i int) bool {
-	w := s.noun(i + 1)
+	w := s.noun(i)
 	return len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
 }
 

@@ -107,6 +107,10 @@ func decodeFault(src *diag.Source, err error) diag.Finding {
 		}
 	}
 	f.Hint = syntaxHint(src, f.At)
+	if head, _, large := strings.Cut(f.Message, " is out of range for "); large {
+		f.Message = head + " is more than fixslate counts with"
+		f.Hint = "write a number of at most a million"
+	}
 	if strings.Contains(f.Message, "already been defined") || strings.Contains(f.Message, "already created") {
 		name := parse.LastKey
 		if _, rest, quoted := strings.Cut(parse.Message, "'"); name == "" && quoted {

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -65,7 +66,7 @@ func parseDuration(text string) (Duration, error) {
 func parseOneDuration(text string) (time.Duration, error) {
 	m := durationForm.FindStringSubmatch(text)
 	if m == nil || text == "" {
-		if _, err := strconv.ParseFloat(text, 64); err == nil {
+		if n, err := strconv.ParseFloat(text, 64); err == nil && !math.IsNaN(n) && !math.IsInf(n, 0) {
 			return 0, fmt.Errorf("%q has no unit; write \"%ss\", \"%sm\" or \"%sh\"", text, text, text, text)
 		}
 		if strings.HasPrefix(text, "-") {

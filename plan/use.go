@@ -73,6 +73,9 @@ func reason(err error) string {
 	if errors.As(err, &at) {
 		err = at.Err
 	}
+	if strings.Contains(err.Error(), "escapes from parent") { // os.Root has no error value of it
+		return "it is a link that leads out of the plan's folder"
+	}
 	return err.Error()
 }
 

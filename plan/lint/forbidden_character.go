@@ -3,13 +3,22 @@ package lint
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 var forbiddenCharacter = Rule{Name: "forbidden-character", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
 	for _, w := range p.texts {
+		if at, size := hiddenCharacter(w.Print); size > 0 {
+			found = append(found, Report{
+				Message: fmt.Sprintf("%s holds the hidden character %s", lastKey(w.Path), diag.Visible(w.Print[at:at+size])),
+				Hint:    "take it out; the outputs leave it away",
+				Path:    w.Path, Span: w.Span(at, at+size),
+			})
+		}
 		if !published(w.Path) {
 			continue
 		}
@@ -24,12 +33,25 @@ var forbiddenCharacter = Rule{Name: "forbidden-character", Group: Publish, Sever
 	return found
 }}
 
+// hiddenCharacter finds the first control character or mark that turns the
+// direction of text; size is 0 where there is none.
+func hiddenCharacter(text string) (at, size int) {
+	for i, r := range text {
+		if s := text[i : i+utf8.RuneLen(r)]; prose.Harmless(s) == "" {
+			return i, len(s)
+		}
+	}
+	return 0, 0
+}
+
+func lastKey(path string) string { return path[strings.LastIndexByte(path, '.')+1:] }
+
 // published holds for texts that end in a title, a chapter or the description.
 // What is only said, done or printed in the book may hold any character.
 func published(path string) bool {
 	table, _, _ := strings.Cut(path, ".")
 	table, _, _ = strings.Cut(table, "[")
-	key := path[strings.LastIndexByte(path, '.')+1:]
+	key := lastKey(path)
 	switch table {
 	case "video", "variant", "differs", "part", "supply", "source", "correction", "caution":
 		return key != "note"

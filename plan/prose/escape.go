@@ -3,19 +3,35 @@ package prose
 import (
 	"regexp"
 	"strings"
+	"unicode"
 )
 
 // orderedStart is "1." or "1)" at the head of a line, which would begin a list;
 // "0.5 L" would not.
 var orderedStart = regexp.MustCompile(`^(\d+)([.)])( |$)`)
 
-// Literal makes text plain in Markdown: what would be markup is escaped, line
-// ends become spaces (CommonMark 0.31, "Backslash escapes").
+// Harmless takes out what is never seen and works on what is around it: control
+// characters but line feeds and tabs, and marks that turn the direction of text.
+func Harmless(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\t':
+			return r
+		case unicode.IsControl(r), unicode.Is(unicode.Bidi_Control, r):
+			return -1
+		}
+		return r
+	}, text)
+}
+
+// Literal makes text plain in Markdown: what would be markup is escaped, what
+// is harmful taken out, line ends become spaces (CommonMark 0.31, "Backslash
+// escapes").
 func Literal(text string) string {
 	if isPlain(text) {
 		return text
 	}
-	text = strings.Join(strings.Fields(text), " ")
+	text = Harmless(strings.Join(strings.Fields(text), " "))
 	entities := strings.LastIndexByte(text, ';') // an entity ends before it
 	var b strings.Builder
 	for i, r := range text {

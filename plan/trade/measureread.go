@@ -271,6 +271,9 @@ func withSpelling(n number, spelling, text string) (Quantity, error) {
 	}
 	u, ok := LookupUnit(spelling)
 	if !ok {
+		if isPower(spelling) {
+			return Quantity{}, powerOfTen(text)
+		}
 		if looksLikeUnit(spelling) {
 			return Quantity{}, unknownUnit(spelling)
 		}

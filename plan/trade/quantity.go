@@ -47,10 +47,26 @@ func ParseQuantity(s string) (Quantity, error) {
 		return Quantity{}, unitMissing{text}
 	}
 	u, ok := LookupUnit(spelling)
+	if !ok && isPower(spelling) {
+		return Quantity{}, powerOfTen(text)
+	}
 	if !ok {
 		return Quantity{}, unknownUnit(spelling)
 	}
 	return newQuantity(n, u)
+}
+
+// isPower holds for "e3 N·m", what follows the number in "1.5e3 N·m": no sheet
+// of a maker prints it, and it would pass for words.
+func isPower(spelling string) bool {
+	power, unit, _ := strings.Cut(spelling, " ")
+	digits := strings.TrimLeft(strings.TrimLeft(power, "eE"), "+-")
+	_, known := LookupUnit(strings.TrimSpace(unit))
+	return known && strings.ContainsRune("eE", rune(power[0])) && digits != "" && strings.Trim(digits, "0123456789") == ""
+}
+
+func powerOfTen(text string) error {
+	return fmt.Errorf("%q has a power of ten; write the number out", shorten(text))
 }
 
 // gaugeLast turns "AWG 16" into "16 AWG", so that one reader does for both.
@@ -76,7 +92,7 @@ func newQuantity(n number, u Unit) (Quantity, error) {
 	switch {
 	case row.Dimension == Temperature && n.value*row.Factor+row.Offset < -1e-9:
 		return Quantity{}, fmt.Errorf("%q is below absolute zero; check the number and the unit", shorten(q.String()))
-	case n.value < 0 && !row.Dimension.goesBelowZero():
+	case math.Signbit(n.value) && !row.Dimension.goesBelowZero():
 		return Quantity{}, fmt.Errorf("%q is negative; a %s is zero or more", shorten(q.String()), row.Dimension)
 	}
 	return q, nil

@@ -126,10 +126,10 @@ func plain(parts []part) []byte {
 	return []byte(b.String())
 }
 
-// Printable keeps a line to one line and takes out the two characters that
-// platforms refuse in descriptions.
+// Printable keeps a line to one line without control characters, and replaces
+// the two characters that platforms refuse in descriptions.
 func Printable(line string) string {
-	return strings.Join(strings.Fields(marks.NoAngles(line)), " ")
+	return chapters.OneLine(marks.NoAngles(line))
 }
 
 func opening(p *plan.Plan) part {

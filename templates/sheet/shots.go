@@ -9,6 +9,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/kit"
+	"fixslate/plan/prose"
 	"fixslate/shotlist"
 )
 
@@ -184,6 +185,7 @@ func yes(b bool) string {
 // safe keeps a cell from becoming a formula in a spreadsheet: a leading quote
 // before = + - @ tab and line ends (OWASP ASVS 5.0, 1.2.10).
 func safe(text string) string {
+	text = prose.Harmless(text)
 	if text != "" && strings.ContainsRune("=+-@\t\r\n\x00＝＋－＠", []rune(text)[0]) {
 		return "'" + text
 	}

@@ -6,7 +6,6 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -219,9 +218,9 @@ func (o *buildOptions) readPace() (*timing.Pace, error) {
 	if o.pace == "" {
 		return nil, nil
 	}
-	raw, err := os.ReadFile(o.pace)
+	raw, _, err := slurpUpTo(o.streams, o.pace, paceFile, diag.MaxBytes)
 	if err != nil {
-		return nil, unreadable(o.pace, err)
+		return nil, err
 	}
 	pace, err := timing.ReadPace(raw)
 	if err != nil {

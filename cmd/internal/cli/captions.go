@@ -90,7 +90,7 @@ func runCaptions(ctx context.Context, o *captionsOptions) error {
 	if o.to.Format == captions.Unknown && o.output != "" {
 		return failed{fmt.Errorf("-o needs --to srt, vtt or ttml")}
 	}
-	raw, shown, err := slurpUpTo(o.streams, o.file, captions.MaxBytes)
+	raw, shown, err := slurpUpTo(o.streams, o.file, captionFile, captions.MaxBytes)
 	if err != nil {
 		return failed{err}
 	}

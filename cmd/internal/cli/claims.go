@@ -63,7 +63,7 @@ func claimsOf(o *onePlan) ([]claim.Claim, []diag.Finding, error) {
 	if kind == ".txt" || kind == ".toml" {
 		limit = diag.MaxBytes
 	}
-	raw, shown, err := slurpUpTo(o.streams, o.plan, limit)
+	raw, shown, err := slurpUpTo(o.streams, o.plan, "a plan (.toml), captions or plain text (.txt)", limit)
 	if err != nil {
 		return nil, nil, failed{err}
 	}

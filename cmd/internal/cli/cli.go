@@ -64,6 +64,7 @@ func Main(args []string) int {
 	debug.SetMemoryLimit(320 << 20)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends it at once, whatever it waits for
 	s := streams{
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
 		colour:  term.IsTerminal(int(os.Stdout.Fd())) && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb",

@@ -47,7 +47,7 @@ func runDay(o *dayOptions) error {
 		return err
 	}
 	if o.got != "" {
-		raw, shown, err := slurpUpTo(o.streams, o.got, diag.MaxBytes)
+		raw, shown, err := slurpUpTo(o.streams, o.got, shotsMade, diag.MaxBytes)
 		if err != nil {
 			return failed{err}
 		}

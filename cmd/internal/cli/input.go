@@ -18,7 +18,7 @@ import (
 // read reads a plan, "-" being standard input. Errors are of the machine or of
 // the path; what is wrong with the text comes back in the request.
 func read(s streams, name string) (build.Request, error) {
-	raw, shown, err := slurpUpTo(s, name, diag.MaxBytes)
+	raw, shown, err := slurpUpTo(s, name, aPlan, diag.MaxBytes)
 	if err != nil {
 		return build.Request{}, failed{err}
 	}
@@ -47,6 +47,10 @@ func (f folder) Open(name string) (fs.File, error) {
 		return nil, err
 	}
 	defer root.Close()
+	// A pipe would be waited for as it is opened, without end.
+	if info, err := root.Stat(filepath.FromSlash(name)); err == nil && !info.Mode().IsRegular() && !info.IsDir() {
+		return nil, &fs.PathError{Op: "open", Path: name, Err: errors.New("it is no ordinary file")}
+	}
 	return root.FS().Open(name)
 }
 
@@ -94,43 +98,55 @@ func ended(w *bufio.Writer, err error, f failOn, c *build.Compiled) error {
 
 // slurpUpTo reads a whole file, "-" being standard input, but at most one byte
 // over the limit: the reader below says that it is too large. Folders, pipes
-// and devices are refused by name, before anything is read.
-func slurpUpTo(s streams, name string, limit int64) (raw []byte, shown string, err error) {
+// and devices are refused by name, before anything is read; wanted says in
+// words what to name instead.
+func slurpUpTo(s streams, name, wanted string, limit int64) (raw []byte, shown string, err error) {
 	in, shown := s.in, "standard input"
 	if name != "-" {
 		shown = filepath.ToSlash(name)
 		info, err := os.Stat(name)
 		if err != nil {
-			return nil, shown, unreadable(name, err)
+			return nil, shown, unreadable(name, wanted, err)
 		}
 		if info.IsDir() {
-			instead := "name a plan, a .toml file"
-			if inner := filepath.Join(name, "plan.toml"); exists(inner) {
+			instead := "name " + wanted
+			if inner := filepath.Join(name, "plan.toml"); wanted == aPlan && exists(inner) {
 				instead = "name the plan in it: " + inner
 			}
 			return nil, shown, fmt.Errorf("%s: is a folder; %s", name, instead)
 		}
 		if !info.Mode().IsRegular() {
-			return nil, shown, fmt.Errorf("%s: is no ordinary file; name a plan, or - for standard input", name)
+			return nil, shown, fmt.Errorf("%s: is no ordinary file; name %s, or - for standard input", name, wanted)
 		}
 		file, err := os.Open(name)
 		if err != nil {
-			return nil, shown, unreadable(name, err)
+			return nil, shown, unreadable(name, wanted, err)
 		}
 		defer file.Close()
 		in = file
 	}
 	raw, err = io.ReadAll(io.LimitReader(in, limit+1))
 	if err != nil {
-		return nil, shown, unreadable(shown, err)
+		return nil, shown, unreadable(shown, wanted, err)
 	}
 	return raw, shown, nil
 }
 
-func unreadable(name string, err error) error {
+// What a command's argument names.
+const (
+	aPlan       = "a plan, a .toml file"
+	paceFile    = "a pace file, as fixslate pace -o writes it"
+	workFile    = "a file of lines like pump-in = \"12m\""
+	captionFile = "a caption file: .srt, .vtt, .ttml, .ssa, .ass or .stl"
+	shotsMade   = "a text file with the shots that are made, as the book copies them out"
+)
+
+func unreadable(name, wanted string, err error) error {
 	switch {
-	case errors.Is(err, fs.ErrNotExist):
+	case errors.Is(err, fs.ErrNotExist) && wanted == aPlan:
 		return fmt.Errorf("%s: is not there; fixslate new NAME writes a plan to start from", name)
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%s: is not there; name %s", name, wanted)
 	case errors.Is(err, fs.ErrPermission):
 		return fmt.Errorf("%s: may not be read; check its permissions", name)
 	}

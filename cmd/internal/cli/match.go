@@ -101,7 +101,7 @@ func matchFiles(s streams, files pair, accept []string) (build.Matched, error) {
 	if err != nil {
 		return build.Matched{}, err
 	}
-	raw, shown, err := slurpUpTo(s, files.edit, captions.MaxBytes)
+	raw, shown, err := slurpUpTo(s, files.edit, captionFile, captions.MaxBytes)
 	if err != nil {
 		return build.Matched{}, failed{err}
 	}

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
 	"fixslate/samples"
 )
 
@@ -61,7 +62,8 @@ func runNew(ctx context.Context, o *newOptions) error {
 		}
 		return failed{err}
 	}
-	_, err := fmt.Fprintf(o.out, "%s written; next: fixslate check %s, then fixslate build %s\n", name, name, name)
+	shown := diag.Visible(name)
+	_, err := fmt.Fprintf(o.out, "%s written; next: fixslate check %s, then fixslate build %s\n", shown, shown, shown)
 	if err != nil {
 		return failed{err}
 	}

@@ -6,13 +6,13 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"fixslate/chapters/pace"
 	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
 )
 
 type paceOptions struct {
@@ -116,9 +116,9 @@ func (o *paceOptions) read(ctx context.Context) (edits []pace.Edit, names []stri
 		if at < 0 {
 			return nil, nil, failed{fmt.Errorf("--worked %s: %s is not among the plans measured: %s", arg, files.plan, strings.Join(plans, ", "))}
 		}
-		raw, err := os.ReadFile(files.edit)
+		raw, _, err := slurpUpTo(o.streams, files.edit, workFile, diag.MaxBytes)
 		if err != nil {
-			return nil, nil, failed{unreadable(files.edit, err)}
+			return nil, nil, failed{err}
 		}
 		if edits[at].Worked, err = pace.ReadWork(raw, edits[at].Plan); err != nil {
 			return nil, nil, failed{fmt.Errorf("%s: %w", files.edit, err)}

@@ -79,7 +79,7 @@ func TestQuality(t *testing.T) {
 func TestQualityBlind(t *testing.T) {
 	read, unread := halves(rows(t, "testdata/blind.jsonl"))
 	t.Run("read", func(t *testing.T) { score(t, read, "show", floor{0.97, 0.97, 0.95}) })
-	t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{0.90, 0.91, 0.80}) })
+	t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{0.92, 0.91, 0.84}) })
 }
 
 // TestQualitySpoken scores sentences of many trades, written before their author
@@ -94,8 +94,8 @@ func TestQualitySpoken(t *testing.T) {
 			read = append(read, r)
 		}
 	}
-	t.Run("read", func(t *testing.T) { score(t, read, "show", floor{0.5, 0.5, 0.5}) })
-	t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{0.5, 0.5, 0.5}) })
+	t.Run("read", func(t *testing.T) { score(t, read, "show", floor{0.97, 0.97, 0.95}) })
+	t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{0.95, 0.93, 0.78}) })
 }
 
 // tally counts hits, misses and false alarms.

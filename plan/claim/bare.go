@@ -1,0 +1,111 @@
+package claim
+
+import (
+	"math"
+	"regexp"
+	"strings"
+
+	"fixslate/plan/prose"
+)
+
+// eighths and finer are said of inches alone.
+var eighths = regexp.MustCompile(`(?i)\b(eighths?|sixteenths?|thirty.seconds?|sixty.fourths?)$`)
+
+// onDial reads "a hundred and fifty on the gauge".
+func (r *reader) onDial(f *prose.Figure) bool {
+	n := r.wordAt(f.End)
+	if !r.is(n, "on") || r.words[n].stopped {
+		return false
+	}
+	for j := n + 1; j < len(r.words) && j < n+4; j++ {
+		if r.in(j, kindsOfWord().meter) {
+			return true
+		}
+	}
+	return false
+}
+
+// priced says whether paying is spoken of near word i; a battery is charged, too.
+func (r *reader) priced(i, reach int) bool {
+	k := kindsOfWord()
+	for j := max(0, i-reach); j < len(r.words) && j <= i+reach; j++ {
+		if r.in(j, k.priced) && (!strings.HasPrefix(r.words[j].text, "charge") || r.is(j+1, "me") || r.is(j+1, "you") || r.is(j+1, "us") || r.is(j+1, "about") || r.is(j-1, "they") || r.is(j-1, "garages") || r.is(j-1, "shops")) {
+			return true
+		}
+	}
+	return false
+}
+
+// slowest is from how many turns a minute on a bare number near "idle" is one.
+const slowest = 300
+
+// dialUnit is the unit of a bare reading by what gave it: a caliper reads
+// millimetres, a battery stands at volts.
+func (r *reader) dialUnit(at int, number float64, whole bool) string {
+	for j := max(0, at-longestDial); j < at; j++ {
+		switch r.words[j].text {
+		case "caliper", "calipers", "micrometer", "vernier":
+			if !whole {
+				return "mm"
+			}
+		case "idle", "idles", "idling", "tickover", "revs", "rev":
+			if number >= slowest {
+				return "rpm"
+			}
+		case "battery", "batteries", "voltage", "volts", "cell", "cells", "charged", "charger", "pack":
+			if number > 1 && number < 60 && !whole {
+				return "V"
+			}
+		}
+	}
+	return ""
+}
+
+// longestDial bounds the way from a reading to what shows it, in words.
+const longestDial = 8
+
+// bare takes a number that counts nothing: a decimal, which nobody counts; a
+// reading of an instrument; what a measured property is; where something idles,
+// opens or is set.
+func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
+	k := kindsOfWord()
+	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
+		return "", false
+	}
+	whole := true
+	negative := false
+	for _, v := range f.Values {
+		whole = whole && v.Number == math.Trunc(v.Number)
+		negative = negative || v.Number < 0
+	}
+	reads, meter, settles := false, false, false
+	r.clauseBefore(at, longestDial, func(j int) bool {
+		reads = reads || r.in(j, k.reading) && !r.is(j, "get") && !r.is(j, "got") && !r.is(j, "came") || r.is(j, "set")
+		meter = meter || r.in(j, k.meter|k.dimension|k.thermal|k.measured)
+		settles = settles || r.in(j, k.settling)
+		return true
+	})
+	placed := r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
+	switch {
+	case placed && r.near(at, 3, k.thermal) && f.Values[0].Number > 30:
+	case r.priced(at, 4) && f.Values[0].Number > 2:
+	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
+	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
+	case r.onDial(f):
+	default:
+		return "", false
+	}
+	if f.Spoken && eighths.MatchString(f.Of(r.text)) {
+		return "inch", true
+	}
+	if r.priced(at, longestDial) && !meter {
+		return "", true
+	}
+	if unit := r.dialUnit(at, f.Values[0].Number, whole); unit != "" {
+		return unit, true
+	}
+	if r.near(at, longestDial, k.thermal) || negative && r.near(at, longestDial, k.heat) {
+		return "degC", true // metric first
+	}
+	return "", true
+}

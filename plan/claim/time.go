@@ -1,0 +1,72 @@
+package claim
+
+import (
+	"strings"
+
+	"fixslate/plan/prose"
+)
+
+// time reads a length of time: how long a job, a wait or a part lasts. The
+// clock of the conversation ("back in five minutes", "a minute ago") is none.
+func (r *reader) time(f *prose.Figure, at int) {
+	n := r.wordAt(f.End)
+	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || (r.said(at, kindsOfWord().self) || r.in(n+1, kindsOfWord().self))) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
+		return
+	}
+	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, kindsOfWord().self) {
+		return
+	}
+	if r.is(at-1, "every") || r.is(at-1, "per") {
+		r.add(Frequency)
+	}
+	r.take(f)
+	r.add(Duration)
+	k := kindsOfWord()
+	if at < len(r.words) && r.words[at].mood == order || r.orderedBefore(at) {
+		r.add(Spec)
+	}
+	if r.near(at, 4, k.self) || r.is(at-1, "me") || r.is(at-2, "me") {
+		r.add(Measurement)
+	}
+}
+
+// chats says whether the speaker only says how long he himself will be: "back in
+// five minutes", "we'll take a minute to tidy up".
+func (r *reader) chats(at int) bool {
+	const reach = 7
+	k := kindsOfWord()
+	if r.words[min(at, len(r.words)-1)].mood == order && r.is(at-1, "me") {
+		return true // "give me two minutes"
+	}
+	ahead, mine, idle := false, false, false
+	r.clauseBefore(at, reach, func(j int) bool {
+		w := r.words[j].text
+		ahead = ahead || w == "will" || w == "going" || w == "let"
+		mine = mine || r.in(j, k.self) || w == "us"
+		idle = idle || w == "back" || w == "take" || w == "be" || w == "see" || w == "spend" || w == "have" || w == "need"
+		return true
+	})
+	return ahead && mine && idle || mine && r.is(at-1, "for") && (r.is(at-2, "this") || r.is(at-2, "it")) && r.is(at-3, "at") || r.is(at-2, "back") && r.is(at-1, "in")
+}
+
+// meanwhile says whether the speaker fills the time: "give it a couple of
+// minutes while I find my glasses".
+func (r *reader) meanwhile(n int) bool {
+	return r.is(n, "while") && (r.in(n+1, kindsOfWord().self) || r.is(n+1, "you"))
+}
+
+// ordinals says whether "one second" is two of a row: "first one second one".
+func (r *reader) ordinals(at, n int) bool {
+	return r.is(n-1, "second") && (r.is(at-1, "first") || r.is(n, "one") || r.in(n, kindsOfWord().det))
+}
+
+// vague holds for "a turn or two" in an order: some, no number.
+func (r *reader) vague(f *prose.Figure, at int) bool {
+	at = min(at, len(r.words)-1)
+	return f.Kind == prose.Range && !isTime(f.Values[0].Unit) && r.words[at].mood == order && (r.is(at, "a") || r.is(at, "an")) && strings.HasSuffix(f.Of(r.text), " or two")
+}
+
+// orderedBefore says whether the clause of word i is an order.
+func (r *reader) orderedBefore(i int) bool {
+	return i > 0 && r.words[min(i, len(r.words)-1)].mood == order
+}

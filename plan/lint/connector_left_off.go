@@ -48,7 +48,7 @@ var connections = []string{"connector", "connectors", "plug", "plugs", "multiplu
 
 var (
 	partWords  = []string{"unplug", "disconnect", "unclip", "pull", "slide", "take", "part", "separate", "ease", "prise"}
-	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "plug on", "connector on", "hose on", "plugs on", "home", "on again", "in again", "refit", "clicks", "click", "clips on"}
+	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "plug on", "connector on", "hose on", "plugs on", "home", "on again", "in again", "refit", "tighten", "clicks", "click", "clips on"}
 	mainsWords = []string{"mains", "socket", "wall", "pull the plug", "plug out", "plug in", "spark"}
 	kept       = []string{"don't", "never", "leave", "not", "no"}
 	allBack    = []string{"everything back", "all connectors", "every connector", "every plug", "all the plugs", "in reverse", "reverse order", "the other way round", "all hoses", "all of it back", "everything goes back"}

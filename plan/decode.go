@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"strings"
 
 	"github.com/BurntSushi/toml"
@@ -175,7 +176,10 @@ func (r *reader) unknownKey(name string, known []string, at *element, written st
 		hint = "the README lists the keys, and fixslate schema prints them for editors"
 	}
 	outer := at.parent
+	longer := slices.IndexFunc(known, func(k string) bool { return len(written) > 1 && strings.HasPrefix(k, written) })
 	switch {
+	case longer >= 0: // "do" in a cue, whose key is "does"
+		hint = fmt.Sprintf("did you mean %q", known[longer])
 	case outer != nil && outer.kind == KindStep && stepTable.has(written):
 		message = fmt.Sprintf("%q is a step's key", written)
 		hint = fmt.Sprintf("move it above [[%s]]", name)

@@ -288,7 +288,11 @@ func parsed[V any](r *reader, t target, value any, want string, parse func(strin
 	s, ok := value.(string)
 	if !ok {
 		if n, isNumber := numberOf(value); isNumber {
-			r.fault("value-wrong", t.path(), fmt.Sprintf("write it in quotes with its unit: %s = %s", t.key.Name, t.key.Example), "%s = %v has no unit", t.key.Name, n)
+			hint := fmt.Sprintf("write it in quotes with its unit: %s = %s", t.key.Name, t.key.Example)
+			if strings.HasPrefix(want, "a duration") && n >= 0 {
+				hint = fmt.Sprintf("write %s = \"%vm\" for minutes, \"%vs\" for seconds, \"%vh\" for hours", t.key.Name, n, n, n)
+			}
+			r.fault("value-wrong", t.path(), hint, "%s = %v has no unit", t.key.Name, n)
 			return zero, nil
 		}
 		r.wrongType(t, value, want)

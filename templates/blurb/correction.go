@@ -17,14 +17,14 @@ type Correction struct {
 }
 
 // Corrections puts the plan's corrections into the chapters of a video. One at
-// a step gets the time of the chapter that holds the step, one at a time the
+// a step, by id or title, gets the time of the chapter that holds the step, one at a time the
 // title of the chapter that it falls into; any other place stays as written.
 func Corrections(p *plan.Plan, all []chapters.Chapter) []Correction {
 	var out []Correction
 	for i := range p.Corrections {
 		c := &p.Corrections[i]
 		row := Correction{Date: c.Date.String(), Where: c.At, Step: -1, Was: c.Was.Print, Now: c.Now.Print}
-		step := p.Find(plan.Ref{Kind: plan.KindStep, ID: strings.TrimPrefix(c.At, "step:")})
+		step := stepsAt(p, c.At)
 		seconds, isTime := chapters.ReadStamp(c.At)
 		switch {
 		case len(step) > 0:
@@ -44,6 +44,18 @@ func Corrections(p *plan.Plan, all []chapters.Chapter) []Correction {
 		out = append(out, row)
 	}
 	return out
+}
+
+// stepsAt are the steps that a correction's at names: by id, else by title in
+// any case.
+func stepsAt(p *plan.Plan, at string) []int {
+	steps := p.Find(plan.Ref{Kind: plan.KindStep, ID: strings.TrimPrefix(at, "step:")})
+	for i := range p.Steps {
+		if len(steps) == 0 && strings.EqualFold(p.Steps[i].Title.Print, strings.TrimSpace(at)) {
+			steps = []int{i}
+		}
+	}
+	return steps
 }
 
 // Line is the correction in one line: "2026-11-25, 3:20 Fit the pump: not 5 N·m

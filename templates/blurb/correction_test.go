@@ -34,6 +34,9 @@ now = "the cap is black"
 [[correction]]
 at = "in the title"
 now = "it is a drill"
+[[correction]]
+at = "new brush IN"
+now = "two springs, one a side"
 `)
 	all := []chapters.Chapter{
 		{Title: "Old brush out", End: 59.7, Steps: []int{0}},
@@ -48,6 +51,7 @@ now = "it is a drill"
 		"1:00 New brush in: curve towards the copper",
 		"9:59: the cap is black",
 		"in the title: it is a drill",
+		"1:00 New brush in: two springs, one a side",
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))

@@ -9,7 +9,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 )
 
 // The lexicon stands in text files, one for each subject, an entry a line. A
@@ -90,7 +89,7 @@ type entry struct {
 }
 
 // lexicon is the compiled files; nothing writes to it. It holds neither maps nor
-// pointers, so that it could stand in the program as it is.
+// pointers, so that it stands in the program as it is.
 type lexicon struct {
 	forms    forms
 	kinds    []formKind // by form
@@ -125,15 +124,11 @@ type own struct {
 	number                                                                                                                    int32 // the form "#", which stands for any number
 }
 
-// compiled is the lexicon, read at the first question. An error in the files
-// is found by the package's tests, never by a user.
-var compiled = sync.OnceValue(func() *lexicon {
-	x, err := compile(files)
-	if err != nil {
-		panic(err)
-	}
-	return &x.lexicon
-})
+// compiled is the lexicon, which stands in tables.go: compiling it takes longer
+// than checking most plans.
+//
+//go:generate env FIXSLATE_UPDATE=1 go test -tags bare -run TestTables .
+func compiled() *lexicon { return &tables }
 
 // line is one entry of a file as written.
 type line struct {

@@ -209,8 +209,8 @@ func samples(dir string) []sample {
 	}
 	steps := filepath.Join(dir, "safety", "steps.jsonl")
 	all = append(all,
-		sample{"shared, read", steps, func(i int) bool { return i%3 == 0 }, [4]float64{0.86, 0.62, 0.76, 0.92}, true},
-		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{0.74, 0.49, 0.68, 0.80}, false})
+		sample{"shared, read", steps, func(i int) bool { return i%3 == 0 }, [4]float64{0.90, 0.70, 0.86, 0.95}, true},
+		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{0.84, 0.54, 0.77, 0.88}, false})
 	if os.Getenv("HAZARD_LAST") != "" {
 		all = append(all, sample{"shared, scored last", steps, func(i int) bool { return i%3 == 2 }, [4]float64{0.58, 0.42, 0.55, 0.85}, false})
 	}

@@ -30,6 +30,7 @@ func Decode(src *diag.Source, files fs.FS) (*Plan, *Spans, []diag.Finding) {
 	d.fill()
 	d.states()
 	d.cautions()
+	d.spare()
 	for i := range d.findings {
 		if d.findings[i].Step == "" {
 			if at := p.RefAt(d.findings[i].Path); at.Kind == KindStep {

@@ -68,6 +68,9 @@ type Common struct {
 	Variants []string // ids; empty: all versions
 	Verify   string   // whom or what to ask before the value is used
 	Note     Note     // Markdown, printed in the book
+
+	Spare bool // a tool, part, supply or caution of a used file that nothing in this plan takes: on no list
+	used  bool // from a used file
 }
 
 // Video is what the video is about.

@@ -5,9 +5,12 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/hazard/class"
+	"fixslate/plan/trade"
 )
 
 // useFiles reads the files that the plan uses and adds what they hold. Their
@@ -132,7 +135,71 @@ func mergeRows[T any](m *merging, t *table[T], rows *[]T, used []T) {
 		}
 		m.copySpans(from, nth(t.name, len(*rows)))
 		*rows = append(*rows, used[i])
+		t.common(&(*rows)[len(*rows)-1]).used = true
 	}
+}
+
+// spare marks what a used file offers and this plan does not take: a file that
+// many plans share puts nothing on the lists of one that leaves it alone.
+func (d *decoder) spare() {
+	p := d.plan
+	for i := range p.Tools {
+		t := &p.Tools[i]
+		t.Spare = t.used && !p.takes(func(s *Step) []string { return s.Tools }, t.ID) && !p.measuresWith(t.ID) && !p.turnsWith(t)
+	}
+	for i := range p.Parts {
+		v := &p.Parts[i]
+		v.Spare = v.used && !p.takes(func(s *Step) []string { return s.Parts }, v.ID)
+	}
+	for i := range p.Cautions {
+		c := &p.Cautions[i]
+		c.Spare = c.used && !p.takes(func(s *Step) []string {
+			var ids []string
+			for _, use := range s.Cautions {
+				ids = append(ids, use.ID)
+			}
+			return ids
+		}, c.ID)
+	}
+	for i := range p.Supplies {
+		v := &p.Supplies[i]
+		v.Spare = v.used && !p.takes(func(s *Step) []string { return s.Supplies }, v.ID) && !p.guards(v.Protects)
+	}
+}
+
+func (p *Plan) takes(list func(*Step) []string, id string) bool {
+	return slices.ContainsFunc(p.Steps, func(s Step) bool { return slices.Contains(list(&s), id) })
+}
+
+// guards holds where a caution of the plan asks for gear of that kind.
+func (p *Plan) guards(protects string) bool {
+	return protects != "" && slices.ContainsFunc(p.Cautions, func(c Caution) bool {
+		stock, ok := class.Find(c.Class)
+		return ok && !c.Spare && slices.ContainsFunc(stock.Gear, func(g class.Gear) bool { return g.Protects == protects })
+	})
+}
+
+func (p *Plan) measuresWith(tool string) bool {
+	return slices.ContainsFunc(p.Tests, func(t Test) bool {
+		return slices.Contains(t.Instrument, tool) ||
+			slices.ContainsFunc(t.Readings, func(r Reading) bool { return slices.Contains(r.Instrument, tool) })
+	})
+}
+
+// turnsWith holds for a tool that turns a fastener of a step.
+func (p *Plan) turnsWith(t *Tool) bool {
+	for i := range p.Fasteners {
+		f := &p.Fasteners[i]
+		if !p.takes(func(s *Step) []string { return s.Fasteners }, f.ID) {
+			continue
+		}
+		for _, drive := range trade.ParseDrives(f.Drive) {
+			if slices.ContainsFunc(t.Drives, func(d trade.Drive) bool { return d.Turns(drive) }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // copySpans takes over the places of one element under its new path.

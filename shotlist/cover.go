@@ -45,6 +45,9 @@ func Coverage(p *plan.Plan, shots []Shot) []Covered {
 	}
 	list = stepsThat(p, func(s *plan.Step) []string { return s.Parts })
 	for _, part := range p.Parts {
+		if part.Spare {
+			continue
+		}
 		ref := plan.Ref{Kind: plan.KindPart, ID: part.ID}
 		if isFluid(p.Name(ref)) {
 			continue
@@ -54,6 +57,9 @@ func Coverage(p *plan.Plan, shots []Shot) []Covered {
 	}
 	list = stepsThat(p, spokenCautions)
 	for _, caution := range p.Cautions {
+		if caution.Spare {
+			continue
+		}
 		c.fact(CautionCard, plan.Ref{Kind: plan.KindCaution, ID: caution.ID}, list)
 	}
 	for _, v := range p.Specs {

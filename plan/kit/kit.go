@@ -38,14 +38,14 @@ func Gear(p *plan.Plan) []Item {
 	var items []Item
 	var covered []string
 	for _, s := range p.Supplies {
-		if s.Protects != "" {
+		if s.Protects != "" && !s.Spare {
 			items = append(items, newItem(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Variants))
 			covered = append(covered, s.Protects)
 		}
 	}
 	for _, c := range p.Cautions {
 		stock, ok := class.Find(c.Class)
-		if !ok {
+		if !ok || c.Spare {
 			continue
 		}
 		for _, g := range stock.Gear {
@@ -82,6 +82,9 @@ func bodyPart(protects string) string {
 func Tools(p *plan.Plan) []Item {
 	var items []Item
 	for _, t := range p.Tools {
+		if t.Spare {
+			continue
+		}
 		var drives []string
 		for _, d := range t.Drives {
 			if !strings.Contains(strings.ToLower(t.Name.Print), strings.ToLower(d.String())) {
@@ -114,6 +117,9 @@ func Tools(p *plan.Plan) []Item {
 func Parts(p *plan.Plan) []Item {
 	var items []Item
 	for _, part := range p.Parts {
+		if part.Spare {
+			continue
+		}
 		name := part.Name.Print
 		if part.Count > 1 {
 			name = fmt.Sprintf("%d × %s", part.Count, name)
@@ -134,7 +140,7 @@ func Parts(p *plan.Plan) []Item {
 func Supplies(p *plan.Plan) []Item {
 	var items []Item
 	for _, s := range p.Supplies {
-		if s.Protects == "" {
+		if s.Protects == "" && !s.Spare {
 			items = append(items, newItem(p, s.Name.Print, s.Amount.Print, s.Variants))
 		}
 	}
@@ -182,6 +188,9 @@ func ToCharge(p *plan.Plan) []string {
 		add(g)
 	}
 	for _, t := range p.Tools {
+		if t.Spare {
+			continue
+		}
 		add(t.Name.Print)
 	}
 	return names

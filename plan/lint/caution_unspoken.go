@@ -34,7 +34,7 @@ func (p *Pass) cautionsUnlisted() []Report {
 	var found []Report
 	for i := range p.Plan.Cautions {
 		c := &p.Plan.Cautions[i]
-		if c.Stock || asked[c.Family] || slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool {
+		if c.Stock || c.Spare || asked[c.Family] || slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool {
 			return slices.ContainsFunc(s.Cautions, func(use plan.StepCaution) bool { return use.ID == c.ID && use.Listed })
 		}) {
 			continue

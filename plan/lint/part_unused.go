@@ -12,7 +12,7 @@ var partUnused = Rule{Name: "part-unused", Group: Completeness, Severity: diag.N
 	for i := range p.Plan.Parts {
 		v := &p.Plan.Parts[i]
 		ref := plan.Ref{Kind: plan.KindPart, ID: v.ID}
-		if v.Named || p.quoted[ref] {
+		if v.Named || v.Spare || p.quoted[ref] {
 			continue
 		}
 		_, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Parts })

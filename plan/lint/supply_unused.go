@@ -12,7 +12,7 @@ var supplyUnused = Rule{Name: "supply-unused", Group: Completeness, Severity: di
 	for i := range p.Plan.Supplies {
 		v := &p.Plan.Supplies[i]
 		ref := plan.Ref{Kind: plan.KindSupply, ID: v.ID}
-		if v.Named || v.Protects != "" || p.quoted[ref] {
+		if v.Named || v.Spare || v.Protects != "" || p.quoted[ref] {
 			continue
 		}
 		_, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Supplies })

@@ -14,7 +14,7 @@ var toolUnused = Rule{Name: "tool-unused", Group: Completeness, Severity: diag.N
 	var found []Report
 	for i := range p.Plan.Tools {
 		t := &p.Plan.Tools[i]
-		if t.Named || p.toolUsed(t) {
+		if t.Named || t.Spare || p.toolUsed(t) {
 			continue
 		}
 		found = append(found, Report{

@@ -96,6 +96,9 @@ func toTry(p *plan.Plan) []string {
 		}
 	}
 	for _, part := range p.Parts {
+		if part.Spare {
+			continue
+		}
 		if part.Number != "" {
 			name := part.Name.Print
 			if versions := kit.VersionNames(p, part.Variants); versions != "" {

@@ -168,7 +168,7 @@ func handsOff(p *plan.Plan, told []string) []string {
 	var lines []string
 	for i := range p.Cautions {
 		c := &p.Cautions[i]
-		if c.Signal >= class.Warning && !slices.Contains(told, c.ID) && !slices.Contains(lines, c.Say.Print) {
+		if c.Signal >= class.Warning && !c.Spare && !slices.Contains(told, c.ID) && !slices.Contains(lines, c.Say.Print) {
 			lines = append(lines, c.Say.Print)
 		}
 	}

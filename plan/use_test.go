@@ -1,0 +1,75 @@
+package plan_test
+
+import (
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
+
+// A file that many plans share puts on the lists of one plan only what that
+// plan takes: by a step's list, a test's instrument, a fastener's drive, or a
+// caution that asks for gear.
+func TestWhatAUsedFileOffersAndNobodyTakesIsSpare(t *testing.T) {
+	shop := `tool = [
+  { id = "meter", name = "multimeter" }, { id = "ph2", name = "PH2 screwdriver" },
+  { id = "listed", name = "brush" }, { id = "idle", name = "T20 screwdriver" },
+]
+part = [{ id = "chain", name = "chain" }]
+supply = [
+  { id = "oil", name = "chain oil" }, { id = "gloves", name = "thick gloves", protects = "hands" },
+  { id = "muffs", name = "ear defenders", protects = "hearing" },
+]
+caution = [{ id = "edges", hazard = "sharp-edges" }, { id = "hot", hazard = "hot-surface" }]
+`
+	text := `use = ["shop.toml"]
+[video]
+title = "Use"
+[[tool]]
+id = "own"
+name = "own tool that nobody takes"
+[[fastener]]
+id = "screws"
+what = "screws"
+drive = "PH2"
+[[test]]
+id = "volts"
+question = "Is there power?"
+instrument = "meter"
+[[step]]
+title = "One"
+tools = ["listed"]
+tests = ["volts"]
+fasteners = ["screws"]
+cautions = ["edges"]
+say = "Words."
+`
+	src, _ := diag.NewSource("plan.toml", []byte(text))
+	p, _, findings := plan.Decode(src, fstest.MapFS{"shop.toml": {Data: []byte(shop)}})
+	if p == nil {
+		t.Fatal(findings)
+	}
+	var spare []string
+	note := func(id string, is bool) {
+		if is {
+			spare = append(spare, id)
+		}
+	}
+	for i := range p.Tools {
+		note(p.Tools[i].ID, p.Tools[i].Spare)
+	}
+	for i := range p.Parts {
+		note(p.Parts[i].ID, p.Parts[i].Spare)
+	}
+	for i := range p.Supplies {
+		note(p.Supplies[i].ID, p.Supplies[i].Spare)
+	}
+	for i := range p.Cautions {
+		note(p.Cautions[i].ID, p.Cautions[i].Spare)
+	}
+	if got, want := strings.Join(spare, " "), "idle chain oil muffs hot"; got != want {
+		t.Errorf("spare: %s, want %s", got, want)
+	}
+}

@@ -223,8 +223,9 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 	t.follow(shares)
 	t.narrow()
 	o := t.odds()
-	t.follow(t.followed(o, shares))
 	for range t.onceRuns() {
+		shares = t.followed(o, shares)
+		t.follow(shares)
 		t.once(o)
 		o = t.odds()
 	}

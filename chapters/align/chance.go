@@ -62,11 +62,6 @@ func newRow(places int) row {
 	return row{all[:places:places], all[places : 2*places : 2*places], all[2*places:]}
 }
 
-// of is a row's beginning, for fewer places.
-func (r row) of(places int) row {
-	return row{r.head[:places], r.tail[:places], r.talk[:places]}
-}
-
 func (r row) total() float64 {
 	sum := 0.0
 	for s := range r.head {
@@ -115,108 +110,117 @@ func (t *trellis) odds() odds { return t.oddsIn(blockCells) }
 
 // oddsIn does so with so many cells kept at once.
 func (t *trellis) oddsIn(cells int) odds {
-	n := len(t.words)
-	o := newOdds(n, t.steps)
-	if n == 0 {
+	o := newOdds(len(t.words), t.steps)
+	if len(t.words) == 0 {
 		return o
 	}
-	u := newSums(t)
-	blocks := t.blocks(cells)
-	scales := make([]float64, n)
-	var heads []row
-	now := newRow(1)
-	now.talk[0] = 1
-	before := stretch{places: []int{0}}
-	room := make([]float64, 4*largest(blocks))
-	var rows, enters [][]float64 // of the block at hand, three and one of each place
-	var kept []row
-	run := func(block []stretch, from row, was stretch) {
-		rows, enters = reuse(room, rows, block, 3), reuse(room[3*len(room)/4:], enters, block, 1)
-		kept = kept[:0]
-		k := 0
-		for _, l := range block {
-			u.over(l.places)
-			from, was = u.carry(from, was, l), l
-			for i := l.from; i < l.to; i++ {
-				p := len(l.places)
-				to := row{rows[k][:p], rows[k][p : 2*p], rows[k][2*p:]}
-				scales[i] = u.forward(i, from, to, enters[k])
-				kept = append(kept, to)
-				from = to
-				k++
-			}
-		}
+	p := newPass(t, cells)
+	heads := p.there()
+	places := p.end(len(p.blocks) - 1).places
+	after := p.u.last(places)
+	o.evidence = math.Log(p.rows[len(p.rows)-1].times(after))
+	for i, scale := range p.scales {
+		o.evidence -= math.Log(scale) + t.words[i].added
 	}
-	for b, block := range blocks {
-		heads = append(heads, now)
-		run(block, now, before)
-		before = block[len(block)-1]
-		last := kept[len(kept)-1]
-		if b+1 < len(blocks) {
-			now = newRow(len(before.places))
-			copy(now.head, last.head)
-			copy(now.tail, last.tail)
-			copy(now.talk, last.talk)
-		}
-	}
-	for i, s := range scales {
-		o.evidence -= math.Log(s) + u.words[i].added
-	}
-	after := u.last(before.places)
-	o.evidence += math.Log(kept[len(kept)-1].times(after))
-	for b := len(blocks) - 1; b >= 0; b-- {
-		block := blocks[b]
-		if b+1 < len(blocks) {
-			was := stretch{places: []int{0}}
-			if b > 0 {
-				was = blocks[b-1][len(blocks[b-1])-1]
-			}
-			run(block, heads[b], was)
-		}
-		for j := len(block) - 1; j >= 0; j-- {
-			l := block[j]
-			u.over(l.places)
-			after = u.carry(after, before, l)
-			before = l
-			to := newRow(len(l.places))
-			for i := l.to - 1; i >= l.from; i-- {
-				k := i - block[0].from
-				o.take(i, kept[k], after, enters[k], l.places)
-				u.backward(i, scales[i], after, to)
-				after, to = to, after
-			}
-		}
-	}
+	p.back(heads, after, &o)
 	for _, e := range o.entries {
 		slices.Reverse(e)
 	}
 	return o
 }
 
-// largest is how many cells the largest block has.
-func largest(blocks [][]stretch) int {
+// pass goes through the words there and back.
+type pass struct {
+	u      *sums
+	blocks [][]stretch
+	scales []float64 // of each word
+
+	// Of each word of the block at hand.
+	rows   []row
+	enters [][]float64 // what arrive gives
+	room   []float64   // where they lie
+}
+
+func newPass(t *trellis, cells int) *pass {
+	p := &pass{u: newSums(t), blocks: t.blocks(cells), scales: make([]float64, len(t.words))}
 	most := 0
-	for _, block := range blocks {
+	for _, block := range p.blocks {
 		size := 0
 		for _, l := range block {
 			size += len(l.places) * (l.to - l.from)
 		}
 		most = max(most, size)
 	}
-	return most
+	p.room = make([]float64, 4*most)
+	return p
 }
 
-// reuse cuts a slice for each word of a block, of so many numbers a place.
-func reuse(numbers []float64, all [][]float64, block []stretch, each int) [][]float64 {
-	all = all[:0]
-	for _, l := range block {
-		for range l.to - l.from {
-			n := each * len(l.places)
-			all = append(all, numbers[:n:n])
-			numbers = numbers[n:]
+// end is the last stretch of a block; before the first block there is only the
+// time before the first step.
+func (p *pass) end(block int) stretch {
+	if block < 0 {
+		return stretch{places: []int{0}}
+	}
+	return p.blocks[block][len(p.blocks[block])-1]
+}
+
+// there goes through all blocks, keeps the last one's rows, and gives the row
+// at the head of each.
+func (p *pass) there() []row {
+	var heads []row
+	now := newRow(1)
+	now.talk[0] = 1
+	for b := range p.blocks {
+		heads = append(heads, now)
+		p.forward(b, now)
+		last := p.rows[len(p.rows)-1]
+		now = newRow(len(last.head))
+		copy(now.head, last.head)
+		copy(now.tail, last.tail)
+		copy(now.talk, last.talk)
+	}
+	return heads
+}
+
+// forward makes the rows of a block.
+func (p *pass) forward(block int, from row) {
+	p.rows, p.enters = p.rows[:0], p.enters[:0]
+	room, was := p.room, p.end(block-1)
+	for _, l := range p.blocks[block] {
+		p.u.over(l.places)
+		from, was = p.u.carry(from, was, l), l
+		n := len(l.places)
+		for i := l.from; i < l.to; i++ {
+			to, enter := row{room[:n:n], room[n : 2*n : 2*n], room[2*n : 3*n : 3*n]}, room[3*n:4*n:4*n]
+			room = room[4*n:]
+			p.scales[i] = p.u.forward(i, from, to, enter)
+			p.rows, p.enters = append(p.rows, to), append(p.enters, enter)
+			from = to
 		}
 	}
-	return all
+}
+
+// back goes back through all blocks and reads the chances of each word.
+func (p *pass) back(heads []row, after row, o *odds) {
+	was := p.end(len(p.blocks) - 1)
+	for b := len(p.blocks) - 1; b >= 0; b-- {
+		block := p.blocks[b]
+		if b+1 < len(p.blocks) {
+			p.forward(b, heads[b])
+		}
+		for j := len(block) - 1; j >= 0; j-- {
+			l := block[j]
+			p.u.over(l.places)
+			after, was = p.u.carry(after, was, l), l
+			before := newRow(len(l.places))
+			for i := l.to - 1; i >= l.from; i-- {
+				k := i - block[0].from
+				o.take(i, p.rows[k], after, p.enters[k], l.places)
+				p.u.backward(i, p.scales[i], after, before)
+				after, before = before, after
+			}
+		}
+	}
 }
 
 // blocks are stretches taken together as far as their cells go.

@@ -183,3 +183,65 @@ func TestOddsInBlocks(t *testing.T) {
 		}
 	}
 }
+
+// Leaving out places that are never entered changes nothing.
+func TestOddsOverFewerPlaces(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	for round := range 30 {
+		steps, n := 2+r.IntN(7), 2+r.IntN(20)
+		m := &trellis{w: usualWeights(), steps: steps, spare: make([][]mark, n)}
+		for range n {
+			h := &hearing{keys: r.IntN(3), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
+			h.told, h.talk = math.Exp(h.step), math.Exp(h.added)
+			for s := range steps {
+				if r.IntN(3) == 0 {
+					h.steps = append(h.steps, score{step: s, ratio: r.Float64() * 30, early: r.Float64() * 10})
+				}
+			}
+			m.heard, m.words = append(m.heard, h), append(m.words, h)
+			m.open, m.halt = append(m.open, -3*r.Float64()), append(m.halt, -r.Float64())
+		}
+		few := []int{0}
+		for s := range steps {
+			m.told, m.shun = append(m.told, r.Float64()), append(m.shun, 0)
+			if r.IntN(2) == 0 {
+				m.shun[s] = r.Float64()
+				few = append(few, s+1)
+			}
+		}
+		m.follow(m.evenly())
+		all := m.odds()
+		cut := 1 + r.IntN(n-1)
+		m.live = []stretch{{0, cut, few}, {cut, n, append([]int(nil), few...)}}
+		some := m.odds()
+		if math.Abs(all.evidence-some.evidence) > 1e-9 {
+			t.Fatalf("round %d: evidence %g, over fewer places %g", round, all.evidence, some.evidence)
+		}
+		for i := range n {
+			if math.Abs(all.talk[i]-some.talk[i]) > 1e-9 || all.step[i] != some.step[i] || math.Abs(all.in[i]-some.in[i]) > 1e-9 {
+				t.Fatalf("round %d: word %d is step %d by %g, over fewer places %d by %g", round, i, all.step[i], all.in[i], some.step[i], some.in[i])
+			}
+		}
+	}
+}
+
+// What a look leaves out in a long film hardly tells.
+func TestNarrowHardlyTells(t *testing.T) {
+	c := longEdit(t, 0.4)
+	s := locate(c.plan, c.timed, c.cues, usualWeights())
+	if s.t.live == nil {
+		t.Fatal("the edit is not long")
+	}
+	some := s.t.odds()
+	s.t.live = nil
+	all := s.t.odds()
+	same := 0
+	for i := range all.step {
+		if all.step[i] == some.step[i] {
+			same++
+		}
+	}
+	if share := float64(same) / float64(len(all.step)); share < 0.97 {
+		t.Errorf("%.3f of the words are in the step that they are in when no place is left out", share)
+	}
+}

@@ -144,7 +144,18 @@ func (s *script) early(step int, key string, rest float64) {
 type like struct {
 	planned int // index in the script's types
 	degree  float64
+	sound   float64 // the same where it may be that word mis-heard
 }
+
+// How words that sound alike stand for each other, when a line is laid over the
+// words of its step. For finding the step itself they are worth nothing: among
+// all words of a film too many sound like some word of some step. The fit of the
+// weights brought their share there down to nothing.
+const (
+	soundsSame    = 0.53  // degree of a word that sounds the same
+	farthest      = 0.395 // distance of sounds at which the degree is nothing
+	soundsPlanned = 0.28  // share of it left for a word that is planned as it stands
+)
 
 // ear finds the planned words that a heard one may be.
 type ear struct {
@@ -188,23 +199,23 @@ func (e *ear) likes(key string) []like {
 		return l
 	}
 	var all []like
-	at := func(t int, degree float64) {
+	at := func(t int, degree, sound float64) {
 		for i := range all {
 			if all[i].planned == t {
-				all[i].degree = max(all[i].degree, degree)
+				all[i].degree, all[i].sound = max(all[i].degree, degree), max(all[i].sound, sound)
 				return
 			}
 		}
-		all = append(all, like{t, degree})
+		all = append(all, like{t, degree, sound})
 	}
 	own, planned := e.script.number[key]
 	if planned {
-		at(own, 1)
+		at(own, 1, 0)
 	}
 	for _, g := range english().alike[key] {
 		for _, t := range e.groups[g] {
 			if t != own || !planned {
-				at(t, e.w.alike)
+				at(t, e.w.alike, 0)
 			}
 		}
 	}
@@ -216,7 +227,7 @@ func (e *ear) likes(key string) []like {
 
 // soundLike finds words that sound like a heard one. A word that is planned as
 // it stands is seldom a mis-heard other one.
-func (e *ear) soundLike(key string, planned bool, at func(int, float64)) {
+func (e *ear) soundLike(key string, planned bool, at func(int, float64, float64)) {
 	snd := sounds(key)
 	if len(snd) < 2 || english().numerals[key] {
 		return
@@ -228,15 +239,15 @@ func (e *ear) soundLike(key string, planned bool, at func(int, float64)) {
 			continue
 		}
 		larger := max(size, e.sizes[t])
-		if d := size - e.sizes[t]; float64(max(d, -d)) > e.w.farthest*float64(larger) || bits.OnesCount32(m&e.masks[t])*5 < bits.OnesCount32(m|e.masks[t]) {
+		if d := size - e.sizes[t]; float64(max(d, -d)) > farthest*float64(larger) || bits.OnesCount32(m&e.masks[t])*5 < bits.OnesCount32(m|e.masks[t]) {
 			continue
 		}
-		if d := e.apart.apart(snd, other); d < e.w.farthest {
-			degree := e.w.sound * (1 - d/e.w.farthest)
+		if d := e.apart.apart(snd, other); d < farthest {
+			degree := soundsSame * (1 - d/farthest)
 			if planned {
-				degree *= e.w.both
+				degree *= soundsPlanned
 			}
-			at(t, degree)
+			at(t, 0, degree)
 		}
 	}
 }
@@ -286,6 +297,9 @@ func (e *ear) weigh(key string, h *hearing) {
 	h.step += e.w.bentStep * b
 	first := len(h.steps)
 	for _, l := range e.likes(key) {
+		if l.degree == 0 {
+			continue
+		}
 		t := l.planned
 		usual := max(share, lex.share(e.script.types[t]))
 		usual = e.w.general*usual + (1-e.w.general)*e.script.share[t]

@@ -56,7 +56,7 @@ func (w weigher) degree(heard []string, planned string) float64 {
 		}
 		likes := w.ear.likes(k)
 		if i, found := slices.BinarySearchFunc(likes, t, func(l like, t int) int { return l.planned - t }); found {
-			best = max(best, likes[i].degree)
+			best = max(best, likes[i].degree, likes[i].sound)
 		}
 	}
 	return best

@@ -104,10 +104,10 @@ func readMakings(t testing.TB) (tune, held makings) {
 	talk := strings.Split(strings.TrimSpace(strings.ToLower(string(raw))), "\n")
 	tune = makings{talk: talk[:len(talk)/2], seed: 1000}
 	held = makings{talk: talk[len(talk)/2:], seed: 900000}
-	for _, name := range []string{"hood", "hub"} {
+	for _, name := range []string{"hood", "hub", "cistern", "mower"} {
 		tune.tales = append(tune.tales, readTale(t, name))
 	}
-	for _, name := range []string{"roller", "pump"} {
+	for _, name := range []string{"roller", "pump", "laptop", "sash"} {
 		held.tales = append(held.tales, readTale(t, name))
 	}
 	tune.tales = append(tune.tales, sampleTale(t, filepath.Join("van-blower", "plan.toml")))
@@ -171,6 +171,6 @@ func TestQualityMade(t *testing.T) {
 	}
 	out += sums[false].line("fitted on") + sums[true].line("only scored")
 	t.Log("\n" + out)
-	sums[false].hold(t, floors{within2: 90, within5: 94, skips: 3.5, missed: 14, turned: 0.8, turnedTrue: 0.88, added: 0.86, addedFound: 0.8, sure: 96.5})
-	sums[true].hold(t, floors{within2: 94, within5: 97.5, skips: 1, missed: 12, turned: 0.9, turnedTrue: 0.9, added: 0.93, addedFound: 0.7, sure: 96.5})
+	sums[false].hold(t, floors{within2: 83, within5: 86, skips: 9, missed: 17, turned: 0.58, turnedTrue: 0.8, added: 0.86, addedFound: 0.88, sure: 96})
+	sums[true].hold(t, floors{within2: 96, within5: 98, skips: 1, missed: 8, turned: 0.9, turnedTrue: 0.9, added: 0.92, addedFound: 0.88, sure: 97.5})
 }

@@ -67,8 +67,8 @@ func (t *trellis) follow(shares []float64) {
 			g := &h.steps[k]
 			share, late := shares[g.step], 2*g.early-g.ratio // -ratio at the step's end, ratio at its beginning
 			g.gain = math.Log(1+(g.ratio-1)*share) - t.base[g.step]
-			g.head = (1 + (g.ratio+t.w.ordered*late-1)*share) / (1 - share)
-			g.tail = (1 + (g.ratio-t.w.ordered*late-1)*share) / (1 - share)
+			g.head = math.Pow((1+(g.ratio+t.w.ordered*late-1)*share)/(1-share), t.w.trust)
+			g.tail = math.Pow((1+(g.ratio-t.w.ordered*late-1)*share)/(1-share), t.w.trust)
 		}
 	}
 }
@@ -117,16 +117,20 @@ func (t *trellis) followed(o odds, shares []float64) []float64 {
 func (h *heard) parting(i int, w weights) (open, halt float64) {
 	open = w.open
 	switch gap := h.gap[i]; {
-	case i == 0 || gap >= 1:
+	case i == 0:
 		open += w.gapLong
-	case gap >= 0.25:
-		open += w.gapSome + (w.gapLong-w.gapSome)*(gap-0.25)/0.75
-	case h.slack[i] > 0.25:
+	case gap >= workGap:
+		open += w.gapWork
+	case gap >= longGap:
+		open += between(w.gapLong, w.gapWork, math.Log(gap/longGap)/math.Log(workGap/longGap))
+	case gap >= someGap:
+		open += between(w.gapSome, w.gapLong, (gap-someGap)/(longGap-someGap))
+	case h.slack[i] > someGap:
 		// A silence somewhere in the cue: each parting may be its place.
-		sure := min(1, (h.slack[i]-0.25)/0.75)
+		sure := min(1, (h.slack[i]-someGap)/(longGap-someGap))
 		open += sure * max(0, w.hidden-0.7*math.Log(float64(h.parts[i])))
-	case i > 0 && h.words[i].Cue != h.words[i-1].Cue:
-		open += w.cue
+	case h.words[i].Cue != h.words[i-1].Cue:
+		open += between(w.cue, w.gapSome, gap/someGap)
 	}
 	if h.marks && i > 0 {
 		if h.ends[i-1] {
@@ -136,10 +140,30 @@ func (h *heard) parting(i int, w weights) (open, halt float64) {
 		}
 	}
 	halt = w.halt * open
-	if keys := h.keys[i]; len(keys) > 0 && english().lead[keys[0]] {
-		open += w.lead
-	} else if len(keys) > 0 && english().link[keys[0]] {
-		open += w.link
-	}
-	return open, halt
+	return open + h.leading(i, w), halt
 }
+
+// leading weighs that a word leads into the next step: "okay", "now", "so now".
+func (h *heard) leading(i int, w weights) float64 {
+	is := func(i int, list map[string]bool) bool {
+		return i < len(h.keys) && len(h.keys[i]) > 0 && list[h.keys[i][0]]
+	}
+	lead, link := english().lead, english().link
+	switch {
+	case is(i, lead), is(i, link) && is(i+1, lead):
+		return w.lead
+	case is(i, link):
+		return w.link
+	}
+	return 0
+}
+
+// between is the weight at a share of the way from one to another.
+func between(from, to, share float64) float64 { return from + (to-from)*share }
+
+// Silences before a word, in seconds, between which its weight slides.
+const (
+	someGap = 0.25
+	longGap = 1.0
+	workGap = 15.0 // hands at work
+)

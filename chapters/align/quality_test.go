@@ -20,7 +20,7 @@ func TestQualityKept(t *testing.T) {
 		}
 		out += sum.line(half.name + " " + half.plan)
 		if half.plan == "saw-clutch" {
-			defer sum.hold(t, floors{within2: 84, within5: 86, skips: 7.5, missed: 10, turned: 0.2, turnedTrue: 0.5, added: 0.8, addedFound: 0.9, sure: 94})
+			defer sum.hold(t, floors{within2: 83, within5: 87, skips: 7.5, missed: 10, turned: 0.2, turnedTrue: 0.5, added: 0.77, addedFound: 0.9, sure: 94})
 		}
 	}
 	t.Log("\n" + out)
@@ -30,11 +30,11 @@ func TestQualityKept(t *testing.T) {
 // The weights were fitted on those to be read; the others are scored and not
 // read.
 func TestQualitySpoken(t *testing.T) {
-	scoreSpoken(t, "read", floors{within2: 77, within5: 85, skips: 4, missed: 60, turned: 0.8, turnedTrue: 0.8, added: 0.45, addedFound: 0.6, sure: 94})
+	scoreSpoken(t, "read", floors{within2: 83, within5: 88.5, skips: 4, missed: 30, turned: 0.9, turnedTrue: 0.9, added: 0.52, addedFound: 0.68, sure: 95})
 }
 
 func TestQualityUnread(t *testing.T) {
-	scoreSpoken(t, "unread", floors{within2: 72, within5: 83, skips: 4, missed: 30, turned: 0.7, turnedTrue: 0.6, added: 0.42, addedFound: 0.6, sure: 90})
+	scoreSpoken(t, "unread", floors{within2: 74, within5: 84.5, skips: 3.5, missed: 15, turned: 0.75, turnedTrue: 0.7, added: 0.46, addedFound: 0.66, sure: 91.5})
 }
 
 func scoreSpoken(t *testing.T, set string, f floors) {
@@ -56,7 +56,7 @@ func TestQualityTerms(t *testing.T) {
 		name   string
 		made   makings
 		recall float64
-	}{{"tuned on", tune, 0.55}, {"held out", held, 0.6}} {
+	}{{"tuned on", tune, 0.65}, {"held out", held, 0.9}} {
 		c := half.made.tales[len(half.made.tales)-1]
 		due, right, wrong, words := 0, 0, 0, 0
 		for i := range uint64(12) {

@@ -162,6 +162,9 @@ func (s *settler) ownWords(p *plan.Plan, step int) map[string]bool {
 // offer is how likely k words from word i on are a term mis-heard; 0 where they
 // are not to be touched or sound otherwise.
 func (s *settler) offer(n name, i, k int, own map[string]bool, heard []map[string]bool) float64 {
+	if c := s.oddOne(n, i, k, own); c > 0 {
+		return c
+	}
 	// Words that the plan says the term is heard as are offered whatever they
 	// are, unless they are the step's own.
 	if said := s.passage(i, i+k).text; slices.ContainsFunc(n.heard, func(m string) bool { return strings.EqualFold(m, said) }) {
@@ -219,6 +222,43 @@ func (s *settler) notOwn(i, k int, own map[string]bool) bool {
 	return slices.ContainsFunc(s.Words[i:i+k], func(w Word) bool {
 		return slices.ContainsFunc(split(prose.Fold(w.Text)), func(key string) bool { return !own[key] })
 	})
+}
+
+// oddOne is how likely words are a term of which all but one stand as they are
+// and that one sounds otherwise: "resistor" beside "pogk".
+func (s *settler) oddOne(n name, i, k int, own map[string]bool) float64 {
+	texts := strings.Fields(n.text)
+	if k < 2 || k != len(n.words) || k != len(texts) {
+		return 0
+	}
+	odd := -1
+	for j, planned := range n.words {
+		heard := split(prose.Fold(s.Words[i+j].Text))
+		switch {
+		case len(heard) == 1 && heard[0] == planned:
+		case odd < 0:
+			odd = j
+		default:
+			return 0
+		}
+	}
+	if odd < 0 || english().function[n.words[odd]] {
+		return 0
+	}
+	text := prose.Fold(s.Words[i+odd].Text)
+	key := stem(text)
+	if strings.ContainsFunc(text, unicode.IsDigit) || own[key] || english().numerals[key] || english().function[key] || len(text) > 2 && isUnit(text) {
+		return 0
+	}
+	limit := termExpected
+	if _, common := english().common[key]; common {
+		limit *= termCommon
+	}
+	d := s.ear.apart.apart(sounds(text), sounds(prose.Fold(texts[odd])))
+	if d >= limit {
+		return 0
+	}
+	return 0.95 * (1 - d)
 }
 
 // expected holds where the planned line around the words has the term, and it

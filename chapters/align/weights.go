@@ -1,7 +1,7 @@
 package align
 
 // weights are what the search for the steps goes by, as natural logarithms of
-// likelihood ratios unless said otherwise. Those above the blank line at the end
+// likelihood ratios unless said otherwise. All but the last three
 // were fitted to the truth of many edits by likelihood (quality_test.go says
 // which): what an edit's true starts and its talk beside the work are given by
 // the model, not how many fall within so many seconds.
@@ -11,14 +11,12 @@ type weights struct {
 	each   float64 // … and the film's share for each step
 	small  float64 // how far a small word that is not planned speaks against a step, 1 as much as others
 
-	general  float64 // how much of a word's usual share is ordinary talk, the rest is the plan
-	smooth   float64 // words added to each step's size
-	level    float64 // 0 to 1: how far steps count as of one size
-	hint     float64 // what a word of the title is worth against one to be said
-	alike    float64 // degree of a word that stands for another
-	sound    float64 // degree of a word that sounds the same
-	farthest float64 // distance of sounds at which the degree is nothing
-	both     float64 // share of that left for a word that is planned as it stands
+	trust   float64 // 0 to 1: how far words of a step count as independent of each other
+	general float64 // how much of a word's usual share is ordinary talk, the rest is the plan
+	smooth  float64 // words added to each step's size
+	level   float64 // 0 to 1: how far steps count as of one size
+	hint    float64 // what a word of the title is worth against one to be said
+	alike   float64 // degree of a word that stands for another
 
 	bentTalk float64 // what of a word's bent to work speaks against talk beside it …
 	bentStep float64 // … and for a step
@@ -26,6 +24,7 @@ type weights struct {
 	open     float64 // a step begins before a word, silence unknown
 	gapSome  float64 // after a silence of 0.25 s
 	gapLong  float64 // after a silence of a second
+	gapWork  float64 // after a long one, hands at work
 	cue      float64 // at the head of a cue without silence
 	hidden   float64 // where a cue hides a silence, all its partings together
 	lead     float64 // at a word that leads on
@@ -55,16 +54,16 @@ type weights struct {
 
 func usualWeights() weights {
 	return weights{
-		lambda: 0.104, film: 33, each: 4.806, small: 1.42,
-		general: 0.939, smooth: 8.563, level: 0.218, hint: 0.614,
-		alike: 0.279, sound: 0.289, farthest: 0.395, both: 0.28,
-		bentTalk: 0.301, bentStep: 0.055,
-		open: -6.36, gapSome: 1.818, gapLong: 5.7, cue: -0.24, hidden: 3.5,
-		lead: 3.662, link: 0.554, sentence: 2.276, inside: -2.655,
-		ordered: 0.964, turn: -1.185, hasty: -2.302, lengthy: 0.2,
-		skip: -1.3, skipMore: -0.877, skipMost: -3, passed: 0.203, cut: -0.085, cutMore: -0.675,
-		back: -6.719, backNear: -2.604, backMore: -1.031, once: 4.631,
-		add: 0.885, resume: -0.42, halt: 0.56,
-		said: 0.7, early: 0.6, telling: 0.8,
+		lambda: 0.043, film: 29.26, each: 4.291, small: 1.275,
+		trust: 0.8, general: 0.986, smooth: 11.6, level: 0.098, hint: 0.167,
+		alike:    0.276,
+		bentTalk: 0.239, bentStep: 0.06,
+		open: -6.483, gapSome: 2.14, gapLong: 5.749, gapWork: 5.727, cue: -1.041, hidden: 3.963,
+		lead: 4.173, link: 0.405, sentence: 2.73, inside: -2.644,
+		ordered: 0.861, turn: -1.45, hasty: -3.053, lengthy: 0.109,
+		skip: -0.777, skipMore: -0.162, skipMost: -2.358, passed: 0.254, cut: -0.011, cutMore: -1.252,
+		back: -7.272, backNear: -1.817, backMore: -1.384, once: 3.911,
+		add: 0.744, resume: 0.692, halt: 0.755,
+		said: 0.65, early: 0.8, telling: 0.8,
 	}
 }

@@ -2,6 +2,7 @@ package align
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -53,17 +54,13 @@ func listen(cues []captions.Cue) (heard, []Trouble) {
 	number := newNumbers()
 	stops, long, longWords := 0, Trouble{Kind: LongCue, Cue: -1}, 0
 	shown := 0.0 // end of the talk so far
+	later := starts(cues, order)
 	for n, i := range order {
 		if len(spoken[i]) == 0 {
 			continue
 		}
 		start, end := cues[i].Start.Seconds(), cues[i].End.Seconds()
-		for _, next := range order[n+1:] {
-			if s := cues[next].Start.Seconds(); s > start {
-				end = min(end, s)
-				break
-			}
-		}
+		end = min(end, later[n])
 		if end-start > longest {
 			if long.Count == 0 {
 				long.Cue, long.Start = i, start
@@ -90,6 +87,19 @@ func listen(cues []captions.Cue) (heard, []Trouble) {
 		troubles = append(troubles, long)
 	}
 	return h, troubles
+}
+
+// starts gives for each cue of an order the first start after its own.
+func starts(cues []captions.Cue, order []int) []float64 {
+	later := make([]float64, len(order))
+	next := math.Inf(1)
+	for n := len(order) - 1; n >= 0; n-- {
+		if n+1 < len(order) && cues[order[n+1]].Start > cues[order[n]].Start {
+			next = cues[order[n+1]].Start.Seconds()
+		}
+		later[n] = next
+	}
+	return later
 }
 
 // cue spreads the words of a cue over its time by their characters and gives

@@ -213,7 +213,7 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 		m.Steps = append(m.Steps, Step{Index: i, ID: p.Steps[i].ID, Status: Missing})
 	}
 	for _, c := range cues {
-		m.End = max(m.End, c.End.Seconds())
+		m.End = max(m.End, c.Start.Seconds(), c.End.Seconds()) // a broken cue ends before it starts
 	}
 	script := newScript(p, planned, w)
 	m.Lines = script.lines

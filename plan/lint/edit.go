@@ -120,6 +120,18 @@ func (e *Edit) starts(step int) diag.Place {
 	return diag.Place{}
 }
 
+// underWay is the step that began last before a time, -1 before the first.
+func (e *Edit) underWay(at float64) int {
+	step, since := -1, 0.0
+	for i := range e.Match.Steps {
+		s := &e.Match.Steps[i]
+		if s.Status != align.Missing && s.Start <= at && s.Start >= since {
+			step, since = s.Index, s.Start
+		}
+	}
+	return step
+}
+
 // spokenCaution is a caution that a step of the plan speaks, as it was heard.
 type spokenCaution struct {
 	step  int

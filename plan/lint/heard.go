@@ -82,11 +82,16 @@ func (p *Pass) ownTalk() []utterance {
 	return all
 }
 
-// report is a Report about an utterance.
+// report is a Report about an utterance, at the step that it belongs to or, for
+// talk in no step, the one under way.
 func (p *Pass) reportHeard(u utterance) Report {
 	r := Report{Place: p.Edit.word(u.first)}
-	if u.step >= 0 {
-		r.Step, r.Path = p.Plan.Steps[u.step].ID, stepPath(u.step, "say")
+	step := u.step
+	if step < 0 {
+		step = p.Edit.underWay(u.start)
+	}
+	if step >= 0 {
+		r.Step, r.Path = p.Plan.Steps[step].ID, stepPath(step, "say")
 	}
 	return r
 }

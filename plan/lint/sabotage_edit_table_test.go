@@ -92,7 +92,7 @@ var editSabotages = []editSabotage{
 	}, "claim-added@motor-in", "", true},
 	{ebike, "a hedge added", func(t *testing.T, c cut) string {
 		return c.with(t, "wipe off every drop.", "I'm pretty sure this one takes a different thread.").srt()
-	}, "unsure@", "", false},
+	}, "unsure@syringes-on", "", false},
 	{mower, "small talk added", func(t *testing.T, c cut) string {
 		return c.with(t, "Tester off again.", "Hang on, the dog is at the gate again. Right, where were we?").srt()
 	}, "", "", false},

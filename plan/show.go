@@ -26,7 +26,12 @@ func (f *filler) show(q *Quote, at where) (print, speak, fault string) {
 		}
 		if len(variants) > 0 && len(at.variants) != 1 {
 			short := f.shortNames(variants)
-			p, s = p+" ("+short+")", s+", "+short
+			if before, ok := strings.CutSuffix(p, ")"); ok && q.Ref.Kind == KindPart && q.Key == "" {
+				p = before + ", " + short + ")" // one pair of brackets for number and version
+			} else {
+				p += " (" + short + ")"
+			}
+			s += ", " + short
 		}
 		prints, speaks = append(prints, p), append(speaks, s)
 	}

@@ -94,7 +94,7 @@ func (d *deriving) places(s *plan.Step) {
 		}
 		name, of := "wide", subject
 		if len(seen) > 0 {
-			name, of = "wide-"+shot.Setup, "what is done here of: "+subject
+			name, of = "wide-"+shot.Setup, "seen from here: "+subject
 		}
 		seen = append(seen, setup[0].Place.Print)
 		d.add(name, Shot{Size: "wide", Of: of, Setup: shot.Setup, Covers: []Cover{{Why: Place}}})
@@ -130,12 +130,12 @@ func (d *deriving) fastener(id string, s *plan.Step) *plan.Fastener {
 
 // fastenerFrame says what must be seen: the fastener with its tool on it.
 func fastenerFrame(f *plan.Fastener) string {
-	of := f.What.Print
+	of, on := f.What.Print, "it"
 	if f.Count > 1 {
-		of = fmt.Sprintf("%d × %s", f.Count, of)
+		of, on = fmt.Sprintf("%d × %s", f.Count, of), "one"
 	}
 	if f.Drive != "" && f.Drive != "?" {
-		of += ", " + f.Drive + " tool on it"
+		of += ", " + f.Drive + " tool on " + on
 	}
 	return of
 }

@@ -33,6 +33,7 @@ type timetable struct {
 	now      int
 	rest     int            // index of the next break
 	idle     int            // seconds waited, and that helpers stay beyond their hours
+	off      int            // seconds of breaks, in which the camera is off
 	late     map[string]int // of today, per helper: seconds beyond
 	card     float64
 	battery  int
@@ -86,7 +87,7 @@ func (t *timetable) bareSteps() {
 
 // lay gives the sessions of a sequence of cards, and notes the idle time.
 func (t *timetable) lay(sequence []int) []Session {
-	t.sessions, t.idle, t.cards = nil, 0, 1
+	t.sessions, t.idle, t.off, t.cards = nil, 0, 0, 1
 	if len(sequence) == 0 {
 		return nil
 	}
@@ -134,7 +135,7 @@ func (t *timetable) film(e Entry) {
 // work.
 func (t *timetable) place(e Entry, takes int) {
 	fresh := len(t.today().Entries) == 0
-	before, rest, idle := t.now, t.rest, t.idle
+	before, rest, idle, off := t.now, t.rest, t.idle, t.off
 	kept := len(t.today().Entries)
 	t.flow(e.ChangeSeconds())
 	t.await(&e, takes)
@@ -147,13 +148,13 @@ func (t *timetable) place(e Entry, takes int) {
 		e.Rests = append(e.Rests, [2]int{r.Start, r.End})
 	}
 	if e.End > t.day.end && !fresh {
-		t.now, t.rest, t.idle = before, rest, idle
+		t.now, t.rest, t.idle, t.off = before, rest, idle, off
 		t.today().Entries = t.today().Entries[:kept]
 		t.open()
 		t.place(e, takes)
 		return
 	}
-	t.supply(&e, takes, t.now-before)
+	t.supply(&e, t.now-before-(t.off-off))
 	t.overstay(&e)
 	today := t.today()
 	today.Entries = slices.Insert(today.Entries, resting, e) // before the breaks that interrupt it
@@ -202,6 +203,7 @@ func (t *timetable) pause(b span) {
 	from := max(t.now, b.from)
 	today := t.today()
 	today.Entries = append(today.Entries, Entry{Kind: Rest, Start: from, End: b.to, Shot: -1, Step: -1})
+	t.off += b.to - from
 	t.now = b.to
 }
 
@@ -228,8 +230,9 @@ func (t *timetable) await(e *Entry, takes int) {
 	}
 }
 
-// supply counts memory card and battery.
-func (t *timetable) supply(e *Entry, takes, passed int) {
+// supply counts memory card and battery; on is how many seconds the camera has
+// been on for the entry.
+func (t *timetable) supply(e *Entry, on int) {
 	shoot := &t.board.plan.Shoot
 	if e.Shot >= 0 && shoot.CardMinutes > 0 {
 		minutes := float64(recording(&t.board.shots[e.Shot])) / 60
@@ -240,9 +243,9 @@ func (t *timetable) supply(e *Entry, takes, passed int) {
 		t.card += minutes
 	}
 	if full := int(shoot.Battery.Seconds()); full > 0 {
-		if t.battery > 0 && t.battery+passed > full {
+		if t.battery > 0 && t.battery+on > full {
 			e.Battery, t.battery = true, 0
 		}
-		t.battery += passed
+		t.battery += on
 	}
 }

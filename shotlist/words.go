@@ -143,7 +143,7 @@ func (e *Entry) Words() string {
 		case ToState:
 			words = append(words, "bringing it back to "+c.To)
 		case ToHelper:
-			words = append(words, c.To+" back")
+			words = append(words, "calling "+c.To+" back")
 		default:
 			words = append(words, c.Kind.String())
 		}

@@ -26,10 +26,17 @@ type Item struct {
 	For  string // versions in words, empty for all
 
 	Variants []string // the versions' ids, empty for all
+	Protects string   // of protective gear: the part of the body
 }
 
 func newItem(p *plan.Plan, name, note string, variants []string) Item {
 	return Item{Name: name, Note: note, For: VersionNames(p, variants), Variants: variants}
+}
+
+func newGear(p *plan.Plan, name, note, protects string, variants []string) Item {
+	item := newItem(p, name, note, variants)
+	item.Protects = protects
+	return item
 }
 
 // Gear is what protects people in this plan: the supplies that the plan names
@@ -39,7 +46,7 @@ func Gear(p *plan.Plan) []Item {
 	var covered []string
 	for _, s := range p.Supplies {
 		if s.Protects != "" && !s.Spare {
-			items = append(items, newItem(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Variants))
+			items = append(items, newGear(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Protects, s.Variants))
 			covered = append(covered, s.Protects)
 		}
 	}
@@ -51,7 +58,7 @@ func Gear(p *plan.Plan) []Item {
 		for _, g := range stock.Gear {
 			if !slices.Contains(covered, g.Protects) {
 				covered = append(covered, g.Protects)
-				items = append(items, newItem(p, g.Name, Guards(g.Name, g.Protects), nil))
+				items = append(items, newGear(p, g.Name, Guards(g.Name, g.Protects), g.Protects, nil))
 			}
 		}
 	}

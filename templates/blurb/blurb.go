@@ -38,6 +38,7 @@ type part struct {
 	rank    int
 	lines   []string // one a line; empty lines separate paragraphs
 	list    bool
+	titled  bool     // it only says the video's title
 	brief   []string // shorter lines, taken before any part is left out
 }
 
@@ -63,7 +64,7 @@ func Describe(p *plan.Plan, c []chapters.Chapter) Description {
 		list("Parts", 7, lines(kit.Parts(p))),
 		list("Supplies", 6, lines(kit.Supplies(p))),
 		list("Torque", 5, torques(p)),
-		list("What to measure", 3, tests(p)),
+		list("What to test", 3, tests(p)),
 		list("Sources", 4, sources(p)),
 		{lines: noteLines(p.Publish.Disclosure)}, // rank 0: who paid is said, or nothing is
 		{rank: 2, lines: noteLines(p.Publish.Footer)},
@@ -150,7 +151,7 @@ func opening(p *plan.Plan) part {
 		out = append(out, "For: "+v.Audience.Print)
 	}
 	if len(out) == 0 {
-		out = append(out, sentence(v.Title.Print))
+		return part{lines: []string{sentence(v.Title.Print)}, titled: true}
 	}
 	return part{lines: out}
 }
@@ -188,7 +189,7 @@ func versions(p *plan.Plan) []string {
 	for _, v := range p.Variants {
 		line := v.Name.Print
 		if !v.Tell.Empty() {
-			line += " – " + v.Tell.Print
+			line += ": " + v.Tell.Print
 		}
 		out = append(out, line)
 	}
@@ -198,7 +199,7 @@ func versions(p *plan.Plan) []string {
 func differences(p *plan.Plan) []string {
 	var out []string
 	for _, d := range p.Differs {
-		out = append(out, "on camera "+d.OnCamera.Print+"; yours: "+d.Viewers.Print)
+		out = append(out, "on camera: "+d.OnCamera.Print+"; yours: "+d.Viewers.Print)
 	}
 	return out
 }

@@ -36,7 +36,7 @@ func TestDescriptionKeepsToItsLimit(t *testing.T) {
 	if len(whole.LeftOut) > 0 {
 		t.Fatalf("the sample's description leaves out %v", whole.LeftOut)
 	}
-	order := []string{"footer", "What to measure", "Sources", "Torque", "Supplies", "Parts", "Tools", "How the filmed one differs", "Versions"}
+	order := []string{"footer", "What to test", "Sources", "Torque", "Supplies", "Parts", "Tools", "How the filmed one differs", "Versions"}
 	for _, limit := range []string{"4000", "3000", "2500", "2000", "100"} {
 		p, d := describe(t, limited(limit))
 		last := -1
@@ -180,7 +180,7 @@ cautions = ["sharp-edges"]
 say = "Look."
 `)
 	for _, text := range [][]byte{Comment(p, chapters.FromTimeline(p, timing.Estimate(p, timing.DefaultPace()))), d.Text, d.Markdown} {
-		for _, want := range []string{"2026-11-25, 0:00 Screw: not 5 N·m but 3 N·m", "early – two pins", Deference} {
+		for _, want := range []string{"2026-11-25, 0:00 Screw: not 5 N·m but 3 N·m", "early: two pins", Deference} {
 			if !bytes.Contains(text, []byte(want)) {
 				t.Errorf("no %q in:\n%s", want, text)
 			}

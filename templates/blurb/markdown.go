@@ -12,7 +12,7 @@ func markdown(p *plan.Plan, parts []part) []byte {
 	var b strings.Builder
 	b.WriteString("# " + prose.Literal(p.Video.Title.Print) + "\n")
 	for _, part := range parts {
-		if len(part.lines) == 0 {
+		if len(part.lines) == 0 || part.titled {
 			continue
 		}
 		b.WriteString("\n")

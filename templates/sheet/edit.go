@@ -22,7 +22,7 @@ type ShotNote struct {
 }
 
 type getRow struct {
-	At float64 // its step begins
+	At float64 // its step's cautions are said
 	ShotNote
 	Step string
 }
@@ -52,7 +52,7 @@ func Edit(p *plan.Plan, t timing.Timeline, shots []ShotNote) []byte {
 		v.Again = cardsAgain(v.Again, p, s, ts)
 		for _, shot := range shots {
 			if shot.Step == ts.Index {
-				v.Get = append(v.Get, getRow{ts.Start, shot, s.Title.Print})
+				v.Get = append(v.Get, getRow{afterCautions(ts), shot, s.Title.Print})
 			}
 		}
 	}
@@ -95,10 +95,21 @@ func cards(p *plan.Plan, s *plan.Step, ts timing.Step) []editNote {
 	}
 	for i := range s.Shots {
 		if card := s.Shots[i].Card; !card.Empty() {
-			notes = append(notes, editNote{ts.Start, card.Print})
+			notes = append(notes, editNote{afterCautions(ts), card.Print})
 		}
 	}
 	return notes
+}
+
+// afterCautions is when the picture belongs to the step itself: a caution that
+// is spoken keeps it until then.
+func afterCautions(ts timing.Step) float64 {
+	for _, b := range ts.Beats {
+		if b.Kind != timing.Caution && b.Kind != timing.Card {
+			return b.Start
+		}
+	}
+	return ts.Start
 }
 
 func cardStart(ts timing.Step, caution string) float64 {

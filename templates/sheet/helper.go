@@ -116,7 +116,8 @@ func begins(step int, shots []shotlist.Shot, d *shotlist.Day) when {
 }
 
 // wear adds the gear that the cautions of a step ask for, and names the step:
-// a helmet is for the ride, not for the hour.
+// a helmet is for the ride, not for the hour. What the packing list has for a
+// part of the body is what the helper is given for it.
 func (v *helperView) wear(p *plan.Plan, s *plan.Step) {
 	for _, use := range s.Cautions {
 		caution := p.CautionOf(s, use)
@@ -125,15 +126,26 @@ func (v *helperView) wear(p *plan.Plan, s *plan.Step) {
 		}
 		stock, _ := class.Find(caution.Class)
 		for _, g := range stock.Gear {
-			i := slices.IndexFunc(v.Wears, func(w kit.Item) bool { return strings.EqualFold(w.Name, g.Name) })
+			name := packed(p, s, g)
+			i := slices.IndexFunc(v.Wears, func(w kit.Item) bool { return strings.EqualFold(w.Name, name) })
 			switch {
 			case i < 0:
-				v.Wears = append(v.Wears, kit.Item{Name: g.Name, For: s.Title.Print})
+				v.Wears = append(v.Wears, kit.Item{Name: name, For: s.Title.Print})
 			case v.Wears[i].For != "" && !strings.HasSuffix(v.Wears[i].For, s.Title.Print):
 				v.Wears[i].For += "; " + s.Title.Print
 			}
 		}
 	}
+}
+
+// packed is the name under which the packing list has gear.
+func packed(p *plan.Plan, s *plan.Step, g class.Gear) string {
+	for _, item := range kit.Gear(p) {
+		if item.Protects == g.Protects && plan.Meets(item.Variants, s.Variants) {
+			return item.Name
+		}
+	}
+	return g.Name
 }
 
 // oneForTheEyes takes safety glasses off where goggles are worn all the time:

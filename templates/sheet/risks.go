@@ -181,8 +181,11 @@ func told(h *hazard.Hazard) string {
 	case hazard.Stale:
 		return "worn off: " + h.Caution
 	}
-	if h.Family == class.NoFamily {
+	switch {
+	case h.Family == class.NoFamily && h.Signal <= class.Notice:
 		return "not told; a notice needs no caution"
+	case h.Family == class.NoFamily:
+		return "not told; this one needs no caution of its own"
 	}
 	return "not told"
 }

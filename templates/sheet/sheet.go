@@ -37,6 +37,7 @@ var functions = template.FuncMap{
 	"cell":  cell,
 	"clock": clock,
 	"secs":  seconds,
+	"after": func(i int) int { return i + 1 },
 	"join":  func(words []string) string { return strings.Join(words, ", ") },
 }
 

@@ -42,11 +42,11 @@ func TestTiming(t *testing.T) {
 		in   Timing
 		want string
 	}{
-		{Timing{At: Step}, "Due right before the action."},
-		{Timing{Step | Return, "after each run"}, "Due right before the action, again on every return: after each run."},
+		{Timing{At: Step}, "Right before the action."},
+		{Timing{Step | Return, "after each run"}, "Right before the action, again on every return: after each run."},
 		{
 			Timing{At: Before | Step | Return | Close | After},
-			"Due before the work, right before the action, again on every return, with an action that closes it, and something to do afterwards.",
+			"Before the work, right before the action, again on every return, with an action that closes it, and something to do afterwards.",
 		},
 	} {
 		if got := c.in.Sentence(); got != c.want {

@@ -45,10 +45,14 @@ type Timing struct {
 	Detail string // what that means for this class; empty: nothing more
 }
 
-// Sentence says the timing in full: "Due before the work, right before the
-// action: before the first trim part comes off."
+// Sentence says the timing in full: "Before the work, right before the action:
+// before the first trim part comes off."
 func (t Timing) Sentence() string {
-	s := "Due " + t.At.String()
+	s := t.At.String()
+	if s == "" {
+		return ""
+	}
+	s = strings.ToUpper(s[:1]) + s[1:]
 	if t.Detail != "" {
 		s += ": " + t.Detail
 	}

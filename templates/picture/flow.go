@@ -263,7 +263,12 @@ func (f *flow) exit(e plan.Exit) string {
 	switch e.Kind {
 	case plan.ToStep:
 		for i := range f.plan.Steps {
-			if s := &f.plan.Steps[i]; s.ID == e.ID {
+			s := &f.plan.Steps[i]
+			switch {
+			case s.ID != e.ID:
+			case f.variant != "" && !plan.Meets(s.Variants, []string{f.variant}):
+				return fmt.Sprintf("step %d is not for this version", i+1)
+			default:
 				return fmt.Sprintf("go to step %d: %s", i+1, f.plan.Name(plan.Ref{Kind: plan.KindStep, ID: e.ID}))
 			}
 		}

@@ -23,9 +23,11 @@ const (
 	partComma       = 8  // after a comma
 	partConjunction = 18 // before "and"
 	partPreposition = 26 // before "with"
+	partVerb        = 37 // "the pump / is"
 	partPlain       = 40
-	partParticle    = 60  // "turn / off"
-	partName        = 80  // "Nora / Vik", "step / 3"
+	partQualifier   = 55  // "the front / panel"
+	partParticle    = 60  // "turn / off", "in / there"
+	partName        = 80  // "Nora / Vik", "step / 3", "the driver's / seat", "two / pins", "turn / it"
 	partLeaning     = 110 // "the / pump"
 	partNever       = 1 << 20
 )
@@ -36,7 +38,7 @@ var (
 	prepositions = listed(`at by for from with without into onto of over under
 		through across against behind before after between during inside
 		outside towards toward near along around beside below above on in to
-		about as`)
+		about as past via per till except`)
 	particles = listed(`up off out down away back apart together`)
 	// Words that lean on what follows them: articles and the like, possessives,
 	// prepositions (above), subject pronouns, auxiliaries, negations.
@@ -48,6 +50,14 @@ var (
 		can't won't isn't aren't wasn't it's that's you're we're they're i'm
 		you'll we'll i'll you've we've i've let's very too more most less
 		mr mrs ms dr prof st no. nos. fig. mr. mrs. ms. dr. prof. st.`)
+	// Of those: what a noun follows, what a verb is made with, and what stands
+	// after a verb as its object.
+	articles = listed(`a an the this these those each every some any no its his
+		her their our your my another`)
+	auxiliaries = listed(`am is are was were can could will
+		would shall should may might must isn't wasn't won't can't`)
+	be      = listed(`am is are was were be been`)
+	objects = listed(`it them him me us you`)
 	// Nouns with a number of their own. "Lower case noun and digit" is the form
 	// of the DCMP Captioning Key, "Numbers".
 	numbered = listed(`step steps part page pin pins fuse fuses size grade class
@@ -69,6 +79,7 @@ func listed(text string) map[string]bool {
 
 // cost fills in what parting after each word costs, and where sentences end.
 func (w *words) cost() {
+	open := 0 // brackets
 	for i := range w.list {
 		a := &w.list[i]
 		if i+1 == len(w.list) {
@@ -78,11 +89,20 @@ func (w *words) cost() {
 		b := &w.list[i+1]
 		end := ending(a.text)
 		a.stop = a.stop || end == '.' && !shortened(a.text, b.text)
-		a.part = partAfter(a, b, end)
+		a.part = w.partAfter(i, end)
+		open = max(0, open+strings.Count(a.text, "(")-strings.Count(a.text, ")"))
+		switch {
+		case a.stop || a.edge != flow:
+			open = 0
+		case open > 0:
+			a.part = max(a.part, partName) // "(MB-4417, two-pin)"
+		}
 	}
 }
 
-func partAfter(a, b *word, end rune) int32 {
+// partAfter is what parting after word i costs; end is how the word ends.
+func (w *words) partAfter(i int, end rune) int32 {
+	a, b := &w.list[i], &w.list[i+1]
 	switch {
 	case a.cut:
 		return partPlain // the piece fills its line anyway
@@ -95,22 +115,64 @@ func partAfter(a, b *word, end rune) int32 {
 	case end == ',':
 		return partComma
 	}
-	now, next := fold(a.text), fold(b.text)
+	now, next, then := fold(a.text), fold(b.text), ""
+	if i+2 < len(w.list) && ending(b.text) == 0 {
+		then = fold(w.list[i+2].text)
+	}
 	switch {
 	case numbered[now] && startsDigit(b.text):
 		return partName
+	case adverb(now, next):
+		// Nothing leans: "stays on / while", "as it was / with".
+	case now == "there" && !auxiliaries[next]:
+		// A place, and no subject: "up there / belong".
+	case be[now] && prepositions[next]:
+		return partPlain
+	case objects[now] && (prepositions[next] || conjunctions[next]):
+		// An object, and no subject: "tells you / about".
 	case leaning[now], conjunctions[now], prepositions[now] && !particles[now]:
 		return partLeaning
-	case isName(a.text) && isName(b.text):
+	case isName(a.text) && isName(b.text), owns(now), counts(now) && content(next), objects[next] && content(now) && !auxiliaries[then]:
 		return partName
+	}
+	switch {
 	case conjunctions[next]:
 		return partConjunction
-	case particles[next]:
+	case particles[next], next == "there", next == "here", prepositions[next] && (then == "" || adverb(next, then)):
 		return partParticle
 	case prepositions[next]:
 		return partPreposition
+	case auxiliaries[next]:
+		return partVerb
+	case content(next) && ending(b.text) == 0 && i > 0 && w.list[i-1].edge == flow && ending(w.list[i-1].text) == 0 && articles[fold(w.list[i-1].text)]:
+		return partQualifier
 	}
 	return partPlain
+}
+
+// relative are conjunctions that may stand behind a preposition.
+var relative = listed(`that who which where whereas`)
+
+// adverb holds for a word that leans on nothing here: before a conjunction or
+// another preposition no object of it follows, nor the rest of a verb.
+func adverb(word, next string) bool {
+	switch word {
+	case "in", "on", "over", "through", "under", "by":
+		return conjunctions[next] && !relative[next] || prepositions[next] && next != "to"
+	}
+	return be[word] && conjunctions[next]
+}
+
+// owns holds for a possessive: "the driver's". What is short for "is" leans on
+// what follows all the same.
+func owns(word string) bool { return strings.HasSuffix(word, "'s") || strings.HasSuffix(word, "s'") }
+
+// counts holds for a number of things.
+func counts(word string) bool { return numberWords[word] || isNumber(word) }
+
+// content holds for a word that means something by itself.
+func content(word string) bool {
+	return !leaning[word] && !conjunctions[word] && !prepositions[word] && !particles[word] && !objects[word]
 }
 
 // ending classes how a word ends: '.' for a sentence's end, ';' for a clause's,

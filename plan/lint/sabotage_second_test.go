@@ -13,7 +13,7 @@ var secondSabotages = []sabotage{
 	{sample: van, old: "cautions  = [\"battery-short\", \"airbag\"]\nstarts", new: "cautions  = [\"battery-short\"]\nstarts", want: "caution-missing@glovebox-out caution-missing@power-back", atLeast: true, why: "the airbag is near in both"},
 	{sample: van, old: `cautions = ["rings", "battery-gas-acid"]`, new: `cautions = ["rings"]`, want: "caution-missing@battery-first", gap: true},
 	{sample: ebike, old: "cautions  = [\"hot-disc\"]\n", new: "", want: "caution-unspoken@caution:hot-disc"},
-	{sample: ebike, old: "cautions  = [\"pad-dust\"]\n", new: "", want: "caution-unspoken@caution:pad-dust"},
+	{sample: ebike, old: "cautions = [\"first-roll\"]\n", new: "", want: "caution-unspoken@caution:first-roll"},
 	{sample: ebike, old: "cautions  = [\"spirit\"]\n", new: "", want: "caution-unspoken@caution:spirit"},
 	{sample: mower, old: "cautions = [\"petrol\"]\ntests    = [\"sample\"]", new: "tests    = [\"sample\"]", want: ""},
 	{sample: mower, old: "cautions = [\"kick\"]\n", new: "", want: "caution-missing@spark-check"},

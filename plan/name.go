@@ -131,6 +131,20 @@ func (p *Plan) RefAt(path string) Ref {
 	return Ref{}
 }
 
+// Rows are the elements that have an id: one for each version, where it stands
+// again for other versions.
+func (p *Plan) Rows(ref Ref) []*Common {
+	r := p.rowsOf(ref.Kind)
+	if r == nil {
+		return nil
+	}
+	var found []*Common
+	for _, i := range p.Find(ref) {
+		found = append(found, r.commonAt(i))
+	}
+	return found
+}
+
 // Fact is any element that has an id, seen without its type.
 type Fact struct {
 	Ref    Ref

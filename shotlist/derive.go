@@ -34,8 +34,9 @@ type deriving struct {
 	seen  map[string]stretch // of parts
 	own   []Shot
 	shots []Shot
-	drops []Shot // called for, and dropped by the step
-	told  bool   // a suggested shot is long enough for what is said live
+	drops []Shot   // called for, and dropped by the step
+	names []string // of all that the step calls for
+	told  bool     // a suggested shot is long enough for what is said live
 }
 
 func (d *deriving) derive() {
@@ -228,6 +229,7 @@ func (d *deriving) cautions(s *plan.Step) {
 // replaces it or shows the same: that one is then there for the same reasons.
 func (d *deriving) add(name string, shot Shot) {
 	s := &d.plan.Steps[d.step]
+	d.names = append(d.names, name)
 	shot.ID = s.ID + "-" + name
 	is := func(written string) bool { return written == name || written == shot.ID }
 	if at := slices.IndexFunc(s.Shots, func(w plan.Shot) bool { return slices.ContainsFunc(w.Replaces, is) }); at >= 0 {

@@ -30,6 +30,13 @@ var bystanderNear = Rule{Name: "bystander-near", Group: Safety, Severity: diag.W
 				found = append(found, r)
 			}
 		}
+		if len(s.People) == 0 && childHelps(p.words[i]) {
+			found = append(found, Report{
+				Message: fmt.Sprintf("step %q gives a child a part in the work", s.Title.Print),
+				Hint:    "film it without them; a child shows it to children",
+				Path:    stepPath(i, "say"), Families: []string{"bystander-child"},
+			})
+		}
 	}
 	return found
 }}

@@ -46,6 +46,10 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 // anything else as well: a bench lead, a supply.
 var connections = []string{"connector", "connectors", "plug", "plugs", "multiplug", "hose", "hoses", "harness", "loom", "cable", "cables"}
 
+// lines are what carries fluid or current and is much else as well, a pen line, a
+// pipe in the wall: they count where they come off ("the line off", "pull it off").
+var lines = []string{"line", "lines", "pipe", "pipes", "tube", "tubes"}
+
 var (
 	partWords  = []string{"unplug", "disconnect", "unclip", "pull", "slide", "take", "part", "separate", "ease", "prise"}
 	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "plug on", "connector on", "hose on", "plugs on", "home", "on again", "in again", "refit", "tighten", "clicks", "click", "clips on"}
@@ -63,13 +67,16 @@ func connection(sentence string) (noun string, off, on bool) {
 	if says(sentence, allBack...) {
 		return "", false, true
 	}
-	at := slices.IndexFunc(words, func(w string) bool { return slices.Contains(connections, w) })
+	at := slices.IndexFunc(words, func(w string) bool { return slices.Contains(connections, w) || slices.Contains(lines, w) })
 	if at < 0 {
 		return "", false, false
 	}
 	noun = strings.TrimSuffix(words[at], "s")
 	if says(sentence, joinWords...) {
 		return noun, false, true
+	}
+	if slices.Contains(lines, words[at]) {
+		return noun, at+1 < len(words) && words[at+1] == "off" || strings.Contains(sentence, " pull it off "), false
 	}
 	if says(sentence, mainsWords...) || says(sentence, kept...) {
 		return noun, false, false

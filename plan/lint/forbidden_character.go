@@ -23,15 +23,27 @@ var forbiddenCharacter = Rule{Name: "forbidden-character", Group: Publish, Sever
 			continue
 		}
 		if at := strings.IndexAny(w.Print, "<>"); at >= 0 {
-			found = append(found, Report{
-				Message: fmt.Sprintf("%q can't stand in a title or description", w.Print[at:at+1]),
-				Hint:    `write it in words ("under 5 N·m", "to"); the outputs print ‹ and › instead`,
-				Path:    w.Path, Span: w.Span(at, at+1),
-			})
+			r := unprintable(w.Path, w.Print[at:at+1])
+			r.Span = w.Span(at, at+1)
+			found = append(found, r)
+		}
+	}
+	for path, note := range map[string]string{"publish.footer": p.Plan.Publish.Footer.Plain, "publish.disclosure": p.Plan.Publish.Disclosure.Plain} {
+		if at := strings.IndexAny(note, "<>"); at >= 0 {
+			found = append(found, unprintable(path, note[at:at+1]))
 		}
 	}
 	return found
 }}
+
+// unprintable is the report of an angle bracket in what is published.
+func unprintable(path, mark string) Report {
+	return Report{
+		Message: fmt.Sprintf("%q can't stand in a title or description", mark),
+		Hint:    `write it in words ("under 5 N·m", "to"); the outputs print ‹ and › instead`,
+		Path:    path,
+	}
+}
 
 // hiddenCharacter finds the first control character or mark that turns the
 // direction of text; size is 0 where there is none.

@@ -24,7 +24,7 @@ var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severi
 				}
 			}
 		}
-		if !helped && says(p.words[i], secondHands...) {
+		if !helped && (says(p.words[i], secondHands...) || handsAsked(p.words[i])) {
 			found = append(found, Report{
 				Message: fmt.Sprintf("step %q wants a second pair of hands, and nobody is planned for it", s.Title.Print),
 				Hint:    `add people = ["helper"] and a [[step.cue]] with who, when, does and where`,

@@ -7,7 +7,6 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
-	"fixslate/plan/prose"
 	"fixslate/plan/trade"
 )
 
@@ -101,6 +100,9 @@ func agree(a, b trade.Measure) bool {
 // A line that agrees with one such fact contradicts none.
 func (p *Pass) contradicted(s said, q trade.Quantity) (valued, bool) {
 	folded := fold(s.line.Print)
+	if f, other := p.otherTorque(s, q); other || q.Unit.Dimension() == trade.Torque {
+		return f, other
+	}
 	var wrong valued
 	found := false
 	for _, f := range p.facts {
@@ -108,7 +110,7 @@ func (p *Pass) contradicted(s said, q trade.Quantity) (valued, bool) {
 			continue
 		}
 		quoted := slices.ContainsFunc(s.line.Quotes, func(x plan.Quote) bool { return x.Ref == f.ref })
-		if !quoted && !namedIn(folded, f.what) {
+		if !quoted && !namedIn(folded, f.what) && !(p.quotesNear(s.step, f.ref) && says(folded, headNoun(f.what))) {
 			continue
 		}
 		if states(f.measure, q) || f.measure.Contains(q) {
@@ -118,6 +120,47 @@ func (p *Pass) contradicted(s said, q trade.Quantity) (valued, bool) {
 	}
 	// A reading read aloud is what it is: it may be bad on purpose.
 	return wrong, found && !p.readAloud(s)
+}
+
+// quotesNear holds where the step quotes the fact elsewhere, or a caution that it
+// speaks does.
+func (p *Pass) quotesNear(step int, ref plan.Ref) bool {
+	if p.quotesIn(step, ref) {
+		return true
+	}
+	s := &p.Plan.Steps[step]
+	return slices.ContainsFunc(s.Cautions, func(use plan.StepCaution) bool {
+		c := p.Plan.CautionOf(s, use)
+		return c != nil && slices.ContainsFunc(c.Say.Quotes, func(q plan.Quote) bool { return q.Ref == ref })
+	})
+}
+
+// otherTorque finds the fact that a line gives a torque which the plan
+// doesn't: of the fasteners that the step turns the one that the line names, else the
+// only one. A torque of any of them is none of the others'.
+func (p *Pass) otherTorque(s said, q trade.Quantity) (valued, bool) {
+	if q.Unit.Dimension() != trade.Torque {
+		return valued{}, false
+	}
+	var wrong valued
+	n, named := 0, false
+	for _, f := range p.facts {
+		if f.measure.Unit.Dimension() != trade.Torque || !plan.Meets(f.variants, p.Plan.Steps[s.step].Variants) {
+			continue
+		}
+		here := f.ref.Kind == plan.KindFastener && slices.Contains(p.Plan.Steps[s.step].Fasteners, f.ref.ID) || slices.ContainsFunc(s.line.Quotes, func(x plan.Quote) bool { return x.Ref == f.ref })
+		called := namedIn(fold(s.line.Print), f.what)
+		if !here && !called {
+			continue
+		}
+		if states(f.measure, q) || f.measure.Contains(q) {
+			return valued{}, false
+		}
+		if n++; called || !named {
+			wrong, named = f, called
+		}
+	}
+	return wrong, n == 1 || named
 }
 
 // namedIn holds where a line names a thing: the last word of its name, its
@@ -135,41 +178,3 @@ func namedIn(folded, name string) bool {
 	}
 	return n >= 2 || len(words) == 1
 }
-
-// miscounted finds a line that counts a step's fasteners otherwise than the
-// plan: "four screws" where there are three. Fewer may be some of them, where
-// the line says so.
-func (p *Pass) miscounted(s said) (Report, bool) {
-	step := &p.Plan.Steps[s.step]
-	if len(step.Fasteners) == 0 {
-		return Report{}, false
-	}
-	for _, f := range prose.Figures(s.line.Print) {
-		if f.Kind != prose.Count || len(f.Values) != 1 || slices.ContainsFunc(s.line.Quotes, func(q plan.Quote) bool { return f.Start < q.End && q.Start < f.End }) {
-			continue
-		}
-		var of *plan.Fastener
-		several := false
-		for _, id := range step.Fasteners {
-			for _, x := range p.Plan.Fastener(id) {
-				noun := contentWords(x.What.Print)
-				if x.Count > 0 && len(noun) > 0 && strings.TrimSuffix(noun[len(noun)-1], "s") == strings.TrimSuffix(prose.Fold(f.Word), "s") {
-					several = several || of != nil && of.Count != x.Count
-					of = x
-				}
-			}
-		}
-		n := int(f.Values[0].Number)
-		if of == nil || several || n == of.Count || n < of.Count && says(fold(s.line.Print), someOfThem...) {
-			continue
-		}
-		r := s.report(f.Start, f.End)
-		r.Message = fmt.Sprintf("%q are said here, and the plan has %d %s", strings.TrimSpace(f.Of(s.line.Print)+" "+f.Word), of.Count, of.What.Print)
-		r.Hint = fmt.Sprintf("settle which is right, and quote it: {%s}", of.ID)
-		return r, true
-	}
-	return Report{}, false
-}
-
-// someOfThem tell that a count is of a part of them.
-var someOfThem = []string{"of", "last", "first", "other", "more", "top", "bottom", "upper", "lower", "front", "rear", "left", "right", "side", "remaining", "along", "inner", "outer", "long", "short", "only", "just", "another", "at", "on", "under", "underneath", "behind", "by"}

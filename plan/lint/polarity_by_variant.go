@@ -13,15 +13,19 @@ var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity
 		return nil
 	}
 	var found []Report
+	values := p.versionValues()
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		if len(s.Variants) > 0 {
 			continue
 		}
 		for _, l := range s.Lines {
-			folded := fold(l.Print)
-			if l.Kind != plan.Spoken || len(l.Quotes) > 0 || !says(folded, poles...) || !says(folded, marks...) {
+			folded := fold(unquoted(l.Print, l.Quotes))
+			if l.Kind != plan.Spoken || !says(folded, poles...) || !says(folded, marks...) {
 				continue
+			}
+			if _, _, bare := bareValue(l, values); bare {
+				continue // variant-gap speaks of it: the remedy is the same quote
 			}
 			found = append(found, Report{
 				Message: "which side is plus differs between the versions; this step says it for all of them",

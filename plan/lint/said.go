@@ -125,3 +125,17 @@ func (s said) printed(v claim.Value) string {
 	}
 	return strings.TrimSpace(s.line.Print[v.Start:v.End])
 }
+
+// unquoted is a text in words of its own: what its quotes give is left out, for
+// that is right for each version.
+func unquoted(text string, quotes []plan.Quote) string {
+	var b strings.Builder
+	at := 0
+	for _, q := range quotes {
+		if q.Start >= at && q.End <= len(text) {
+			b.WriteString(text[at:q.Start] + " , ")
+			at = q.End
+		}
+	}
+	return b.String() + text[at:]
+}

@@ -16,7 +16,7 @@ var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: dia
 	var found []Report
 	subject := fold(p.Plan.Video.Subject.Print + " . " + p.Plan.Video.Title.Print)
 	check := func(path, what string, m trade.Measure) {
-		if why := implausible(fold(what), subject, m); why != "" {
+		if why := cmp.Or(implausible(fold(what), subject, m), unnatural(what, m)); why != "" {
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: %s can't be: %s", what, m, why),
 				Hint:    "look at the source, the unit and the decimal point again",
@@ -36,6 +36,23 @@ var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: dia
 			if len(r.Expect.Quotes) == 0 {
 				check(fmt.Sprintf("test[%d].reading[%d].expect", i, j), strings.TrimSpace(r.At.Print+" "+words), r.Expect.Measure)
 			}
+		}
+	}
+	return append(found, p.unmade()...)
+}}
+
+// unmade are fuses, threads and wires that nobody makes.
+func (p *Pass) unmade() []Report {
+	var found []Report
+	for i := range p.Plan.Wires {
+		w := &p.Plan.Wires[i]
+		if key, why := unwired(w); why != "" {
+			value := map[string]trade.Measure{"section": w.Section, "length": w.Length}[key]
+			found = append(found, Report{
+				Message: fmt.Sprintf("%s: %s %s can't be: %s", w.ID, key, value, why),
+				Hint:    "look at the diagram, the unit and the decimal point again",
+				Path:    row(plan.KindWire, i, key),
+			})
 		}
 	}
 	for i, f := range p.Plan.Fuses {
@@ -60,7 +77,7 @@ var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: dia
 		}
 	}
 	return found
-}}
+}
 
 // metricLike holds for a thread that is meant as an ISO metric one: "M7.5".
 func metricLike(thread string) bool {
@@ -119,6 +136,8 @@ var bounds = []bound{
 	{[]string{"insulation"}, nil, "Ω", 10e3, 1e15, "insulation has megohms"},
 	{[]string{"headlamp", "bulb"}, nil, "W", 1, 500, "lamp bulbs of vehicles take 1.2 to 100 W"},
 	{[]string{"test", "bulb"}, nil, "W", 0.5, 500, "lamp bulbs of vehicles take 1.2 to 100 W"},
+	{[]string{"tips", "together"}, nil, "Ω", 0, 20, "test leads by themselves have tenths of an ohm"},
+	{[]string{"leads", "together"}, nil, "Ω", 0, 20, "test leads by themselves have tenths of an ohm"},
 	{[]string{"wait", "battery"}, nil, "s", 20, 2 * 86400, "a wait with the battery off is minutes: the charge that fires an airbag has to run down"},
 	{[]string{"wait", "airbag"}, nil, "s", 20, 2 * 86400, "a wait with the battery off is minutes: the charge that fires an airbag has to run down"},
 }

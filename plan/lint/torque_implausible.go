@@ -13,17 +13,19 @@ var torqueImplausible = Rule{Name: "torque-implausible", Group: Truth, Severity:
 	var found []Report
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
-		band, ok := trade.TorqueBand(f.Thread, f.Grade)
+		band, ok := bandFor(f)
 		if !ok || p.makersOwn(f.Source) {
 			continue
 		}
 		for _, q := range torques(f) {
 			in, isTorque := q.In(trade.NewtonMetre)
-			if _, slipped := trade.UnitSlip(f.Thread, f.Grade, q); !isTorque || slipped || band.Holds(in.Number) {
+			if _, slipped := band.Slip(q); !isTorque || slipped || band.Holds(in.Number) {
 				continue
 			}
 			trouble := "more than any common bolt of that thread bears"
-			if in.Number < band.Low {
+			if band.Name != "" {
+				trouble = "not what a " + band.Name + " takes"
+			} else if in.Number < band.Low {
 				trouble = "too little to hold in steel"
 			} else if in.Number <= band.Limit {
 				trouble = "more than its class bears"

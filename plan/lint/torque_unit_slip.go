@@ -1,6 +1,7 @@
 package lint
 
 import (
+	"cmp"
 	"fmt"
 
 	"fixslate/plan"
@@ -12,8 +13,12 @@ var torqueUnitSlip = Rule{Name: "torque-unit-slip", Group: Truth, Severity: diag
 	var found []Report
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
+		band, known := bandFor(f)
+		if !known {
+			continue
+		}
 		for _, q := range torques(f) {
-			slip, ok := trade.UnitSlip(f.Thread, f.Grade, q)
+			slip, ok := band.Slip(q)
 			if !ok {
 				continue
 			}
@@ -22,7 +27,7 @@ var torqueUnitSlip = Rule{Name: "torque-unit-slip", Group: Truth, Severity: diag
 				what = "with its decimal point moved it would be"
 			}
 			found = append(found, Report{
-				Message: fmt.Sprintf("%s: %s is out of reach for %s; %s plausible: %s", f.What.Print, q, f.Thread, what, slip.Meant),
+				Message: fmt.Sprintf("%s: %s is out of reach for %s; %s plausible: %s", f.What.Print, q, cmp.Or(band.Name, f.Thread), what, slip.Meant),
 				Hint:    fmt.Sprintf("look at the source again; %s", bandOf(f)),
 				Path:    row(plan.KindFastener, i, "torque"),
 			})
@@ -43,11 +48,23 @@ func torques(f *plan.Fastener) []trade.Quantity {
 	return f.Torque.Quantities()
 }
 
+// bandFor is the torque that is plausible for a fastener: by what it is, else by
+// its thread and class.
+func bandFor(f *plan.Fastener) (trade.Band, bool) {
+	if band, ok := trade.NamedBand(f.What.Print + " " + f.Head); ok {
+		return band, true
+	}
+	return trade.TorqueBand(f.Thread, f.Grade)
+}
+
 // bandOf says which torques are plausible for a fastener.
 func bandOf(f *plan.Fastener) string {
-	band, ok := trade.TorqueBand(f.Thread, f.Grade)
+	band, ok := bandFor(f)
 	if !ok {
 		return "no table has this thread"
+	}
+	if band.Name != "" {
+		return fmt.Sprintf("a %s takes %g to %g N·m", band.Name, band.Low, band.High)
 	}
 	class := "any class up to 12.9"
 	if band.Class != "" {

@@ -10,6 +10,7 @@ import (
 
 var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
 	var found []Report
+	told := map[string]bool{} // by id: one quote says the torque of every version
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
 		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
@@ -24,7 +25,8 @@ var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: di
 				Hint:    `add torque = "…" with its source, torque = "?" if it is to be found, or words: "hand tight, then a quarter turn"`,
 				Path:    row(plan.KindFastener, i, ""),
 			})
-		case !p.saysKey(ref, "torque"):
+		case !told[f.ID] && !p.saysKey(ref, "torque"):
+			told[f.ID] = true
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: the torque stands in the plan and is never said", f.What.Print),
 				Hint:    fmt.Sprintf("quote it where they go back in: {%s.torque}", f.ID),

@@ -54,39 +54,18 @@ func (p *Pass) versionsLeftOut() []Report {
 // versionsWithout are the versions for which a fact has no row, where it has
 // rows for others only.
 func (p *Pass) versionsWithout(ref plan.Ref) []string {
+	rows := p.Plan.Rows(ref)
+	if len(rows) == 0 || !slices.Contains(valuedKinds, ref.Kind) {
+		return nil
+	}
 	have := map[string]bool{}
-	rows, forAll := 0, false
-	add := func(variants []string) {
-		rows++
-		forAll = forAll || len(variants) == 0
-		for _, v := range variants {
+	for _, r := range rows {
+		if len(r.Variants) == 0 {
+			return nil
+		}
+		for _, v := range r.Variants {
 			have[v] = true
 		}
-	}
-	switch ref.Kind {
-	case plan.KindSpec:
-		for _, f := range p.Plan.Spec(ref.ID) {
-			add(f.Variants)
-		}
-	case plan.KindPart:
-		for _, f := range p.Plan.Part(ref.ID) {
-			add(f.Variants)
-		}
-	case plan.KindFastener:
-		for _, f := range p.Plan.Fastener(ref.ID) {
-			add(f.Variants)
-		}
-	case plan.KindFuse:
-		for _, f := range p.Plan.Fuse(ref.ID) {
-			add(f.Variants)
-		}
-	case plan.KindWire:
-		for _, f := range p.Plan.Wire(ref.ID) {
-			add(f.Variants)
-		}
-	}
-	if rows == 0 || forAll {
-		return nil
 	}
 	var without []string
 	for _, v := range p.Plan.Variants {
@@ -97,21 +76,16 @@ func (p *Pass) versionsWithout(ref plan.Ref) []string {
 	return without
 }
 
+// valuedKinds are the facts whose quote tells a viewer what to fit or to find.
+var valuedKinds = []plan.Kind{plan.KindSpec, plan.KindPart, plan.KindFastener, plan.KindFuse, plan.KindWire}
+
 // namesVersion holds where a line names a version in words of its own, outside
 // its quotes.
 func (p *Pass) namesVersion(text string, quotes []plan.Quote) bool {
 	if slices.ContainsFunc(quotes, func(q plan.Quote) bool { return q.Ref.Kind == plan.KindVariant }) {
 		return true
 	}
-	var b strings.Builder
-	at := 0
-	for _, q := range quotes {
-		if q.Start >= at && q.End <= len(text) {
-			b.WriteString(text[at:q.Start])
-			at = q.End
-		}
-	}
-	folded := fold(b.String() + text[at:])
+	folded := fold(unquoted(text, quotes))
 	return slices.ContainsFunc(p.Plan.Variants, func(v plan.Variant) bool {
 		for _, name := range []string{v.Name.Print, v.Short.Print} {
 			if words := strings.TrimSpace(strings.ReplaceAll(fold(name), " . ", "")); words != "" && says(folded, words) {

@@ -2,6 +2,7 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -25,17 +26,24 @@ var waitUncited = Rule{Name: "wait-uncited", Group: Safety, Severity: diag.Warni
 }}
 
 // citesTime holds where a line of the step quotes a time that has a source, or
-// that is still to be asked.
+// that is still to be asked. Nobody can measure how long airbags stay armed.
 func (p *Pass) citesTime(step int) bool {
 	for _, l := range p.Plan.Steps[step].Lines {
 		for _, q := range l.Quotes {
 			for _, v := range p.Plan.Spec(q.Ref.ID) {
 				timed := v.Value.Measure.Unit.Dimension() == trade.Time || v.Value.Measure.Shape == trade.Open
-				if q.Ref.Kind == plan.KindSpec && timed && (len(v.Source) > 0 || v.Verify != "") {
+				if q.Ref.Kind == plan.KindSpec && timed && (p.publishedIn(v.Source) || v.Verify != "") {
 					return true
 				}
 			}
 		}
 	}
 	return false
+}
+
+// publishedIn holds where one of the sources is more than a reading of one's own.
+func (p *Pass) publishedIn(sources []string) bool {
+	return slices.ContainsFunc(sources, func(id string) bool {
+		return slices.ContainsFunc(p.Plan.Source(id), func(s *plan.Source) bool { return s.Kind != "own-measurement" })
+	})
 }

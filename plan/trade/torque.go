@@ -3,6 +3,7 @@ package trade
 import (
 	"math"
 	"slices"
+	"strings"
 )
 
 // Band is the torque that is plausible for a thread, in N·m. It is wide on
@@ -10,6 +11,7 @@ import (
 // take a fraction of what the bolt bears. Only Limit is hard.
 type Band struct {
 	Thread Thread
+	Name   string  // what takes it, where that and not the thread decides: "spark plug"
 	Class  string  // the class that High follows, empty where none was given
 	Low    float64 // half of class 4.6 proof load, well oiled
 	Usual  float64 // the class's table value at mu 0.14; of 8.8 where none was given
@@ -57,6 +59,31 @@ func TorqueBand(thread, class string) (Band, bool) {
 		b.High = min(b.Limit, tableSpread*classTorque)
 	}
 	return b, true
+}
+
+// namedBands are torques of things that seal or sit in soft metal: their thread
+// would bear far more than they do. From memory of makers' tables, widened.
+var namedBands = []struct {
+	name      pattern
+	called    string
+	low, high float64
+}{
+	{patternOf(`\bspark[ -]?plugs?\b`), "spark plug", 6, 50},
+	{patternOf(`\bglow[ -]?plugs?\b`), "glow plug", 5, 40},
+	{patternOf(`\b(?:drain|sump|filler|level)[ -]plugs?\b`), "drain plug", 4, 90},
+	{patternOf(`\bbleed(?:er)?[ -](?:nipples?|screws?|valves?)\b`), "bleed nipple", 2, 25},
+	{patternOf(`\bhose[ -](?:clamps?|clips?)\b`), "hose clamp", 0.5, 15},
+	{patternOf(`\bbattery[ -](?:clamps?|terminals?|posts?)\b`), "battery clamp", 2, 25},
+}
+
+// NamedBand is the torque that is plausible for a thing by what it is called.
+func NamedBand(what string) (Band, bool) {
+	for _, n := range namedBands {
+		if n.name().MatchString(strings.ToLower(what)) {
+			return Band{Name: n.called, Low: n.low, High: n.high, Limit: n.high, Usual: math.Sqrt(n.low * n.high), Source: fromMemory}, true
+		}
+	}
+	return Band{}, false
 }
 
 // Holds says whether a torque in N·m lies in the band.
@@ -139,22 +166,30 @@ const softer = 1.6
 
 // UnitSlip says whether a torque outside the thread's band comes inside it, and
 // nearer to the usual torque, when its number is read in another unit of
-// torque, or ten times larger or smaller. The reading nearest the usual torque
+// torque, or ten, a hundred or a thousand times larger or smaller. The reading nearest the usual torque
 // wins, a unit before a decimal point. A torque inside the band, one a little
 // under it, or one that nothing explains, gives false.
 func UnitSlip(thread, class string, torque Quantity) (Slip, bool) {
 	band, ok := TorqueBand(thread, class)
-	in, isTorque := torque.In(NewtonMetre)
-	if !ok || !isTorque || torque.Number <= 0 || band.Holds(in.Number) ||
-		in.Number < band.Low && in.Number > band.Low/softer {
+	if !ok {
 		return Slip{}, false
 	}
-	off := func(newtonMetres float64) float64 { return math.Abs(math.Log(newtonMetres / band.Usual)) }
+	return band.Slip(torque)
+}
+
+// Slip is UnitSlip for a band that is known.
+func (b Band) Slip(torque Quantity) (Slip, bool) {
+	in, isTorque := torque.In(NewtonMetre)
+	if !isTorque || torque.Number <= 0 || b.Holds(in.Number) ||
+		in.Number < b.Low && in.Number > b.Low/softer {
+		return Slip{}, false
+	}
+	off := func(newtonMetres float64) float64 { return math.Abs(math.Log(newtonMetres / b.Usual)) }
 	var best Slip
 	found, distance := false, off(in.Number)
 	try := func(s Slip, handicap float64) {
 		v, _ := s.Meant.In(NewtonMetre)
-		if d := off(v.Number) + handicap; band.Holds(v.Number) && d < distance {
+		if d := off(v.Number) + handicap; b.Holds(v.Number) && d < distance {
 			best, found, distance = s, true, d
 		}
 	}
@@ -164,7 +199,7 @@ func UnitSlip(thread, class string, torque Quantity) (Slip, bool) {
 		}
 	}
 	// a moved point explains almost anything, so it must be clearly nearer
-	for _, f := range []float64{0.1, 10} {
+	for _, f := range []float64{0.001, 0.01, 0.1, 10, 100, 1000} {
 		try(Slip{torque, Quantity{Number: torque.Number * f, Unit: torque.Unit}, true}, math.Log(2))
 	}
 	return best, found

@@ -1,0 +1,41 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+	"fixslate/shotlist"
+)
+
+var shotUnknown = Rule{Name: "shot-unknown", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+	var found []Report
+	for _, a := range shotlist.FindAstray(p.Plan) {
+		if p.ofUnmadeTest(a.Name) {
+			continue // test-unshown speaks of it, and the remedy brings the shot back
+		}
+		key := "drop"
+		if strings.Contains(a.Path, "].replaces") {
+			key = "replaces"
+		}
+		hint := fmt.Sprintf("take it out of %s: the step is given no shot", key)
+		if len(a.Names) > 0 {
+			hint = fmt.Sprintf("write one of %s, or take it out of %s", strings.Join(a.Names, ", "), key)
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("step %q is given no shot %q, so %s does nothing with it", p.Plan.Steps[a.Step].Title.Print, a.Name, key),
+			Hint:    hint, Path: a.Path,
+		})
+	}
+	return found
+}}
+
+// ofUnmadeTest holds for the shot of a test that no step makes.
+func (p *Pass) ofUnmadeTest(name string) bool {
+	return slices.ContainsFunc(p.Plan.Tests, func(t plan.Test) bool {
+		shown := strings.Contains(name, t.ID+"-display") || strings.Contains(name, t.ID+"-look")
+		return shown && !slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return slices.Contains(s.Tests, t.ID) })
+	})
+}

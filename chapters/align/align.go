@@ -79,6 +79,9 @@ type Added struct {
 	Last       int    // its last word, included
 }
 
+// Slight holds for a word or two that are not worth telling of.
+func (a Added) Slight() bool { return a.Last-a.First < 2 }
+
 // Line is one planned line of speech.
 type Line struct {
 	Step    int             // in the plan's Steps

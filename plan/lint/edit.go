@@ -106,6 +106,30 @@ func (e *Edit) word(i int) diag.Place {
 	return e.heard(e.Match.Words[i].Cue, e.Match.Words[i].Span)
 }
 
+// Second is when the word at a place is spoken; false for a place outside the
+// captions.
+func (e *Edit) Second(at diag.Place) (seconds float64, ok bool) {
+	if at.Source == nil || at.Source != e.Captions.Source {
+		return 0, false
+	}
+	cue := -1
+	for i, c := range e.Captions.Cues {
+		if c.At.Start <= at.Span.Start {
+			cue = i
+		}
+	}
+	if cue < 0 {
+		return 0, false
+	}
+	seconds = e.Captions.Cues[cue].Start.Seconds()
+	for i, w := range e.Match.Words {
+		if w.Cue == cue && e.word(i).Span.Start <= at.Span.Start {
+			seconds = max(seconds, w.Start)
+		}
+	}
+	return seconds, true
+}
+
 // starts is the place where a step begins in the edit; none for a missing one.
 func (e *Edit) starts(step int) diag.Place {
 	s := e.Match.Steps[step]

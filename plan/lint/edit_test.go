@@ -64,3 +64,28 @@ func TestEditPages(t *testing.T) {
 		t.Errorf("%d rules", rules)
 	}
 }
+
+// A finding stands at the second of its word, not of its cue; what stands in the
+// plan has none.
+func TestEditSecond(t *testing.T) {
+	const srt = "1\n00:00:10,000 --> 00:00:20,000\nset it to six bar\n\n2\n00:00:20,000 --> 00:00:21,000\nand go\n"
+	p := editPass(t, "[video]\ntitle = \"Boiler\"\n[[step]]\nid = \"set\"\ntitle = \"Set it\"\nsay = \"Set it to one bar.\"\n", srt)
+	at := func(word string) diag.Place {
+		start := strings.Index(p.Edit.Captions.Source.Text, word)
+		return diag.Place{Source: p.Edit.Captions.Source, Span: diag.Span{Start: start, End: start + len(word)}}
+	}
+	var seconds []float64
+	for _, word := range []string{"set", "six", "and"} {
+		s, ok := p.Edit.Second(at(word))
+		if !ok {
+			t.Fatalf("%q has no second", word)
+		}
+		seconds = append(seconds, s)
+	}
+	if seconds[0] != 10 || seconds[1] < 14 || seconds[1] > 18 || seconds[2] != 20 {
+		t.Errorf("words are heard at %v", seconds)
+	}
+	if _, ok := p.Edit.Second(diag.Place{Source: &diag.Source{}}); ok {
+		t.Error("a place in the plan has a second in the edit")
+	}
+}

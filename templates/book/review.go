@@ -105,6 +105,9 @@ func reviewOf(r Review) reviewView {
 		v.Repeats = append(v.Repeats, reviewLine{stamp(t.Start), stamp(t.End), r.Plan.Steps[t.Index].Title.Print, ""})
 	}
 	for _, a := range r.Match.Added {
+		if a.Slight() {
+			continue
+		}
 		v.Added = append(v.Added, reviewLine{stamp(a.Start), stamp(a.End), a.Text, ""})
 	}
 	for i, t := range r.Match.Terms {

@@ -36,16 +36,15 @@ func reviewOfTexts(t testing.TB, text, srt []byte) Review {
 	r.Accepted = make([]bool, len(r.Match.Terms))
 	r.Timeline = r.Match.Timeline(p)
 	r.Chapters = chapters.FromTimeline(p, r.Timeline)
+	edit := &lint.Edit{Captions: file, Match: r.Match, Timeline: r.Planned, Chapters: r.PlannedChapters}
 	r.Findings = lint.Review(&lint.Pass{
 		Plan: p, Spans: spans, Timeline: r.Timeline, Chapters: r.Chapters, Description: blurb.Describe(p, r.Chapters),
-		Edit: &lint.Edit{Captions: file, Match: r.Match, Timeline: r.Planned, Chapters: r.PlannedChapters},
+		Edit: edit,
 	})
 	for _, f := range r.Findings {
-		at := -1.0
-		for _, c := range file.Cues {
-			if f.At.Source == file.Source && f.At.Source != nil && c.At.Start <= f.At.Span.Start {
-				at = c.Start.Seconds()
-			}
+		at, heard := edit.Second(f.At)
+		if !heard {
+			at = -1
 		}
 		r.Seconds = append(r.Seconds, at)
 	}

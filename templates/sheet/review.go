@@ -81,6 +81,9 @@ func Review(c Cut) []byte {
 		v.Repeats = append(v.Repeats, fmt.Sprintf("%s to %s %s", clock(r.Start), clock(r.End), c.Plan.Steps[r.Index].Title.Print))
 	}
 	for _, a := range c.Match.Added {
+		if a.Slight() {
+			continue
+		}
 		v.Added = append(v.Added, fmt.Sprintf("%s to %s “%s”", clock(a.Start), clock(a.End), a.Text))
 	}
 	for i, t := range c.Match.Terms {

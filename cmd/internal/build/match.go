@@ -90,15 +90,8 @@ func (m *Matched) Usable() bool {
 // Heard is the second in the edit at which a finding stands; false where it
 // stands in the plan only.
 func (m *Matched) Heard(f diag.Finding) (seconds float64, ok bool) {
-	if f.At.Source == nil || f.At.Source != m.Edit.Source {
-		return 0, false
-	}
-	for i := len(m.Edit.Cues) - 1; i >= 0; i-- {
-		if c := m.Edit.Cues[i]; c.At.Start <= f.At.Span.Start {
-			return c.Start.Seconds(), true
-		}
-	}
-	return 0, false
+	e := lint.Edit{Captions: m.Edit, Match: m.Match}
+	return e.Second(f.At)
 }
 
 // Review is what the review page and sheet are made of.

@@ -7,6 +7,8 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -150,7 +152,11 @@ func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 		}
 		return failed{err}
 	}
-	say(o.err, fmt.Sprintf("%s: %s written, the real chapters in chapters/final.*, the review in review.html", o.dir, count(len(files), "file")))
+	where := "the real chapters in chapters/final.*"
+	if !slices.ContainsFunc(files, func(f build.File) bool { return strings.HasPrefix(f.Name, "chapters/") }) {
+		where = "no chapters, since too few steps were found"
+	}
+	say(o.err, fmt.Sprintf("%s: %s written, %s, the review in review.html", o.dir, count(len(files), "file"), where))
 	if left := m.Description.LeftOut; len(left) > 0 {
 		say(o.err, leftOut(left, m.Planned.Plan.Publish.DescriptionMax))
 	}

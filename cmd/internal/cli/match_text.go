@@ -3,6 +3,7 @@ package cli
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"fixslate/chapters"
@@ -51,9 +52,10 @@ func matchText(b *bytes.Buffer, m *build.Matched) {
 			fmt.Fprintf(b, "%7s %7s  %s\n", chapters.Stamp(r.Start), chapters.Stamp(r.End), clip(diag.Visible(p.Steps[r.Index].Title.Print), columns-18))
 		}
 	}
-	if len(m.Match.Added) > 0 {
+	added := slices.DeleteFunc(slices.Clone(m.Match.Added), align.Added.Slight)
+	if len(added) > 0 {
 		fmt.Fprintln(b, "\ntalk in no step")
-		for _, a := range m.Match.Added {
+		for _, a := range added {
 			fmt.Fprintf(b, "%7s %7s  %s\n", chapters.Stamp(a.Start), chapters.Stamp(a.End), clip(diag.Visible(strings.Join(strings.Fields(a.Text), " ")), columns-18))
 		}
 	}

@@ -2,7 +2,9 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
+	"fixslate/plan"
 	"fixslate/plan/diag"
 )
 
@@ -12,8 +14,11 @@ var chaptersFew = Rule{Name: "chapters-few", Group: Publish, Severity: diag.Warn
 		return nil
 	}
 	hint := "give the video more steps, or lower [publish] chapters_min if the site shows fewer"
-	if len(p.Plan.Steps) > n {
-		hint = "steps were joined: let short ones run longer, or take out chapter = false"
+	switch joined := slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return s.Chapter.Joined }); {
+	case joined:
+		hint = "steps were joined: take out chapter = false, or let short ones run longer"
+	case len(p.Plan.Steps) > n:
+		hint = "short steps were joined: let them run longer, or lower [publish] chapter_shortest if the site shows shorter ones"
 	}
 	return []Report{{
 		Message: fmt.Sprintf("the video has %s; under %d the site shows none", quantity(n, "chapter"), least),

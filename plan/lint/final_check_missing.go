@@ -40,5 +40,5 @@ var checkWords = []string{
 // useWords tell that the thing is used, or what the senses say of it: a check,
 // where hands are at it and nobody only talks.
 var useWords = []string{
-	"feel", "hear", "smell", "smells", "no smell", "quiet", "silent", "not a sound", "blows", "drive", "ride", "print", "play", "pour", "on full", "like new", "as good as new",
+	"feel", "hear", "smell", "smells", "no smell", "quiet", "silent", "not a sound", "blows", "lights", "glows", "lit", "rings", "buzzes", "hums", "heats", "warms", "cools", "boils", "charges", "opens and shuts", "opens and closes", "flows", "fills", "empties", "drains", "drive", "ride", "print", "play", "pour", "on full", "like new", "as good as new",
 }

@@ -13,7 +13,7 @@ var partNumberUnverified = Rule{Name: "part-number-unverified", Group: Truth, Se
 	var known map[string]bool // made when the first number is met
 	for _, s := range p.said {
 		for _, v := range s.Values {
-			if v.Part == "" || v.Quoted || len(s.Evidence) > 0 {
+			if strings.Trim(bareNumber(v.Part), "0") == "" || v.Quoted || len(s.Evidence) > 0 {
 				continue
 			}
 			if known == nil {

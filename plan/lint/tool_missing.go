@@ -2,6 +2,8 @@ package lint
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -45,11 +47,20 @@ func (p *Pass) turned(f *plan.Fastener, drives []trade.Drive) bool {
 
 // suggested names a tool for a drive.
 func suggested(d trade.Drive) string {
-	if d.Kind == trade.Hex {
+	if d.Kind == trade.Hex && !under(d.Size, smallestFlats) {
 		return d.Size + " socket"
 	}
-	if d.Kind == trade.HexKey {
+	if d.Kind == trade.HexKey || d.Kind == trade.Hex {
 		return d.Size + " hex key"
 	}
 	return d.String() + " driver"
+}
+
+// smallestFlats is the width of the smallest nut, M1.6, in mm (ISO 4032): a
+// hexagon under it is a socket in the screw, and a key turns it.
+const smallestFlats = 3.2
+
+func under(size string, millimetres float64) bool {
+	n, err := strconv.ParseFloat(strings.TrimSuffix(size, " mm"), 64)
+	return err == nil && strings.HasSuffix(size, " mm") && n < millimetres
 }

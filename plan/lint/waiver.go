@@ -1,12 +1,16 @@
 package lint
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"unicode"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/hazard/class"
 )
 
 // Waivers are applied after all rules have reported. Three rules are about the
@@ -22,6 +26,7 @@ var waiverRules = []Rule{
 func (p *Pass) waive(all []found) []diag.Finding {
 	used := make([]bool, len(p.Plan.Waivers))
 	weak := make([]bool, len(p.Plan.Waivers)) // meets a grave finding, and lacks what that takes
+	unnamed := p.unnamedFamilies(all)         // of dangers that it would set aside with others
 	findings := make([]diag.Finding, 0, len(all))
 	for _, f := range all {
 		for i := range p.Plan.Waivers {
@@ -35,6 +40,7 @@ func (p *Pass) waive(all []found) []diag.Finding {
 			case blank(w.Why) || p.expired(w):
 			case grave && blank(w.By):
 				weak[i] = true
+			case grave && slices.Contains(unnamed[i], family(f)):
 			default:
 				f.Waived, f.Waiver = reason(w), i+1
 			}
@@ -43,12 +49,76 @@ func (p *Pass) waive(all []found) []diag.Finding {
 	}
 	for i := range p.Plan.Waivers {
 		findings = append(findings, p.waiverFindings(i, used[i], weak[i])...)
+		if len(unnamed[i]) > 0 && !weak[i] && !blank(p.Plan.Waivers[i].Why) && !p.expired(&p.Plan.Waivers[i]) {
+			findings = append(findings, p.overreaching(i, unnamed[i]))
+		}
 	}
 	for i := range findings {
 		findings[i].Message, findings[i].Hint = bounded(findings[i].Message), bounded(findings[i].Hint)
 	}
 	diag.Sort(findings)
 	return findings
+}
+
+// family is the hazard family of a finding on safety, empty for others.
+func family(f found) string {
+	if len(f.Families) == 0 {
+		return ""
+	}
+	return f.Families[0]
+}
+
+// unnamedFamilies are for each waiver the families of dangers that it covers
+// and its reason does not name, where it covers those of several: one reason
+// given for the mains must not set aside the blade as well.
+func (p *Pass) unnamedFamilies(all []found) [][]string {
+	unnamed := make([][]string, len(p.Plan.Waivers))
+	for i := range p.Plan.Waivers {
+		w := &p.Plan.Waivers[i]
+		covered := map[string]bool{}
+		for _, f := range all {
+			if f.group == Safety && f.Severity == diag.Error && family(f) != "" && p.covers(w, f) {
+				covered[family(f)] = true
+			}
+		}
+		if len(covered) < 2 {
+			continue
+		}
+		for _, id := range slices.Sorted(maps.Keys(covered)) {
+			if !namesFamily(fold(w.Why), id) {
+				unnamed[i] = append(unnamed[i], id)
+			}
+		}
+	}
+	return unnamed
+}
+
+// namesFamily holds where a folded text has a word of a family's name or id.
+func namesFamily(folded, id string) bool {
+	f, _ := class.FindFamily(id)
+	for _, w := range contentWords(f.Name + " " + strings.ReplaceAll(id, "-", " ")) {
+		for _, said := range contentWords(folded) {
+			if stem(said) == stem(w) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// overreaching is the finding on a waiver that covers dangers its reason does
+// not name.
+func (p *Pass) overreaching(i int, families []string) diag.Finding {
+	w := &p.Plan.Waivers[i]
+	names := make([]string, len(families))
+	for j, id := range families {
+		f, _ := class.FindFamily(id)
+		names[j] = cmp.Or(f.Name, id)
+	}
+	path := fmt.Sprintf("waiver[%d].why", i)
+	return diag.Finding{Rule: "waiver-unexplained", Severity: diag.Warning, Path: path, At: p.Spans.Value(path),
+		Message: fmt.Sprintf("the waiver of %s meets several dangers, and its reason does not name %s", w.Rule, strings.Join(names, ", ")),
+		Hint:    "name in why each danger that it sets aside; the others stay"}
 }
 
 // longest is how many characters a message may have. The longest of honest plans

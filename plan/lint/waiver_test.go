@@ -122,3 +122,41 @@ func TestMissingHeedsWaivers(t *testing.T) {
 		}
 	}
 }
+
+// A reason for one danger sets no other aside: the blade stays when only the
+// mains is named.
+func TestWaiverOfSeveralDangers(t *testing.T) {
+	const both = `
+[video]
+title = "Back off"
+subject = "mains-powered washing machine"
+[[step]]
+id = "back"
+title = "Back panel off"
+do = "undo the back panel of the washing machine and pull the wires off the terminals, cut the seized bolt off with the angle grinder"
+say = "The panel comes off."
+[[waiver]]
+rule = "caution-missing"
+at = "back"
+by = "R. Viewer"
+`
+	count := func(why string) (aside, left, raised int) {
+		for _, f := range lint.Run(pass(t, both+"why = \""+why+"\"\n")) {
+			switch {
+			case f.Rule == "waiver-unexplained":
+				raised++
+			case f.Rule == "caution-missing" && f.Waived != "":
+				aside++
+			case f.Rule == "caution-missing":
+				left++
+			}
+		}
+		return aside, left, raised
+	}
+	if aside, left, raised := count("the mains lead is cut off this shell"); aside != 1 || left == 0 || raised != 1 {
+		t.Errorf("mains named: %d set aside, %d left, %d raised", aside, left, raised)
+	}
+	if aside, left, raised := count("said in another film"); aside != 0 || left < 2 || raised != 1 {
+		t.Errorf("none named: %d set aside, %d left, %d raised", aside, left, raised)
+	}
+}

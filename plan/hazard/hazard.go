@@ -111,7 +111,6 @@ type Evidence struct {
 // Read finds the hazards of every step. Time is linear in the plan's text.
 func Read(p *plan.Plan) Reading {
 	r := &reader{plan: p, lex: compiled()}
-	r.asked = make([]uint64, len(r.lex.rules)/64+1)
 	r.prepare()
 	reading := Reading{Steps: make([]Step, len(p.Steps))}
 	avoided := make([][]avoidance, len(p.Steps))

@@ -99,12 +99,11 @@ type lexicon struct {
 	implied  []set // by mark, itself included
 	denied   []set // by mark: what its denial says
 	ends     []set // by mark: which states an act with it ends
-	rules    []rule
-	begun    [][]uint16 // by mark: rules whose first term asks for it
-	avoids   []rule
-	bulk     set // marks of size and weight: those that imply "bulk"
-	harmless set // marks of objects that no weak sign makes dangerous
-	told     set // marks that count where the plan describes its object, and not as a state in force
+	rules    rulebook
+	avoids   rulebook // what keeps clear of a hazard
+	bulk     set      // marks of size and weight: those that imply "bulk"
+	harmless set      // marks of objects that no weak sign makes dangerous
+	told     set      // marks that count where the plan describes its object, and not as a state in force
 	own      own
 }
 
@@ -201,12 +200,10 @@ func (x *compiler) pack() error {
 	x.own.number = x.ids["#"]
 	x.forms = packForms(x.ids)
 	x.tree = x.plant.pack(len(x.kinds), x.ids[".."])
-	x.begun = make([][]uint16, len(x.marks))
-	for n := range x.rules {
-		x.rules[n].terms[0].a.each(func(m uint16) { x.begun[m] = append(x.begun[m], uint16(n)) })
-	}
-	if n := max(len(x.kinds), len(x.entries), len(x.rules), len(x.tree.nodes)); n > math.MaxUint16 {
-		return fmt.Errorf("%d forms, entries, rules or nodes are more than 16 bits number", n)
+	x.rules.file(len(x.marks))
+	x.avoids.file(len(x.marks))
+	if n := max(len(x.kinds), len(x.entries), len(x.rules.needs), len(x.tree.nodes)); n > math.MaxUint16 {
+		return fmt.Errorf("%d forms, entries, needs of rules or nodes are more than 16 bits number", n)
 	}
 	return nil
 }

@@ -12,7 +12,7 @@ import (
 // Every class has a rule, so that nothing of the catalogue is out of reach.
 func TestEveryClassHasARule(t *testing.T) {
 	has := map[int]bool{}
-	for _, r := range compiled().rules {
+	for _, r := range compiled().rules.rules {
 		has[r.class] = true
 	}
 	for i, c := range class.All() {
@@ -74,11 +74,11 @@ func TestEveryMarkIsGiven(t *testing.T) {
 	for i := range x.denied {
 		given.join(&x.denied[i])
 	}
-	for i := range x.rules {
-		for j := range x.rules[i].terms {
-			term := &x.rules[i].terms[j]
+	for i := range x.rules.rules {
+		for j := range x.rules.rules[i].terms {
+			term := &x.rules.rules[i].terms[j]
 			if term.kind < nowhere && !term.a.meets(&given) {
-				t.Errorf("a rule of %s: nothing meets term %d", class.All()[x.rules[i].class].ID, j+1)
+				t.Errorf("a rule of %s: nothing meets term %d", class.All()[x.rules.rules[i].class].ID, j+1)
 			}
 		}
 	}

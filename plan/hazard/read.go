@@ -1,10 +1,6 @@
 package hazard
 
-import (
-	"iter"
-	"math/bits"
-	"slices"
-)
+import "slices"
 
 // pastMax is how many things said before a sentence are kept in mind.
 const pastMax = 96
@@ -121,9 +117,9 @@ func (r *reader) judge(f *finding, k int32) {
 	s, src := &r.scene, &r.sources[k]
 	s.all = r.behind
 	s.sum()
-	harmless := s.all.meets(&r.lex.harmless)
+	s.harmless = s.all.meets(&r.lex.harmless)
 	if !r.object.marks.empty() {
-		harmless = r.behind.meets(&r.lex.harmless) // the camera beside an engine tames no engine
+		s.harmless = r.behind.meets(&r.lex.harmless) // the camera beside an engine tames no engine
 	}
 	for i := range s.hits {
 		h := &s.hits[i]
@@ -132,11 +128,9 @@ func (r *reader) judge(f *finding, k int32) {
 			r.works = true
 		}
 	}
-	for n := range r.due() {
-		rl := &r.lex.rules[n]
-		if rl.weak > 0 && harmless || src.strict && !rl.firm() || !s.may(rl) {
-			continue
-		}
+	r.due = r.lex.rules.due(r.due[:0], s)
+	for _, n := range r.due {
+		rl := &r.lex.rules.rules[n]
 		for i := range s.hits {
 			h := &s.hits[i]
 			if h.implied || !h.marks.meets(&rl.terms[0].a) {
@@ -149,26 +143,6 @@ func (r *reader) judge(f *finding, k int32) {
 			}
 			acted := !h.quiet && !src.mention && !r.staged && (h.act || !src.strict)
 			r.add(f, rl, acted, by)
-		}
-	}
-}
-
-// due gives the rules whose first term asks for a mark of the sentence, in
-// their order: a few of hundreds.
-func (r *reader) due() iter.Seq[int] {
-	clear(r.asked[:])
-	r.scene.here.each(func(m uint16) {
-		for _, n := range r.lex.begun[m] {
-			r.asked[n/64] |= 1 << (n % 64)
-		}
-	})
-	return func(yield func(int) bool) {
-		for i, w := range r.asked {
-			for ; w != 0; w &= w - 1 {
-				if !yield(64*i + bits.TrailingZeros64(w)) {
-					return
-				}
-			}
 		}
 	}
 }
@@ -203,14 +177,15 @@ func (r *reader) heed(k int32) {
 	if src.kind != "say" && src.kind != "card" {
 		return
 	}
+	r.due = r.lex.avoids.due(r.due[:0], s)
 	for i := range s.hits {
 		h := &s.hits[i]
 		if h.quiet || h.implied {
 			continue
 		}
-		for n := range r.lex.avoids {
-			rl := &r.lex.avoids[n]
-			if !h.marks.meets(&rl.terms[0].a) || !s.may(rl) {
+		for _, n := range r.due {
+			rl := &r.lex.avoids.rules[n]
+			if !h.marks.meets(&rl.terms[0].a) {
 				continue
 			}
 			by, ok := s.meets(rl, i, r.by[:0])
@@ -250,10 +225,11 @@ func (r *reader) tools(f *finding) {
 	}
 	s.all = r.behind
 	s.sum()
-	harmless := s.all.meets(&r.lex.harmless)
-	for n := range r.due() {
-		rl := &r.lex.rules[n]
-		if rl.terms[0].kind != tool || rl.weak > 0 && harmless || !s.may(rl) {
+	s.harmless = s.all.meets(&r.lex.harmless)
+	r.due = r.lex.rules.due(r.due[:0], s)
+	for _, n := range r.due {
+		rl := &r.lex.rules.rules[n]
+		if rl.terms[0].kind != tool {
 			continue
 		}
 		for i := range s.hits {

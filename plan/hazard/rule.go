@@ -40,29 +40,10 @@ type rule struct {
 	weak   int  // how readily it stands back: 0 never, 1, 2
 	loose  bool // any work meets its first term
 	terms  []term
-	needs  []need
 }
 
 // firm holds for a rule that narration can meet.
 func (r *rule) firm() bool { return r.weak == 0 && !r.loose }
-
-// need is a quick test of a rule, before anybody looks who does what to which
-// thing: any of the marks must be somewhere, or none.
-type need struct {
-	any   []uint16
-	where needWhere
-}
-
-type needWhere uint8
-
-const (
-	inActs    needWhere = iota // acts of the sentence
-	inThings                   // things of the sentence, or the object
-	inTools                    // things of the sentence, or tools
-	inAll                      // anywhere
-	notInAll                   // nowhere
-	notInHere                  // not in the sentence
-)
 
 type termKind uint8
 
@@ -133,47 +114,15 @@ func (x *compiler) readRule(l line) error {
 	if len(r.terms) == 0 || r.terms[0].kind > tool {
 		return fmt.Errorf("%s: the first term is no action", l.body)
 	}
-	for i := range r.terms {
-		r.require(&r.terms[i])
+	if l.word == "avoid" {
+		r.weak = 0 // nor loose: it stands back for nothing
+		x.avoids.rules = append(x.avoids.rules, r)
+		return nil
 	}
 	first := &r.terms[0]
 	r.loose = (first.kind == does || first.kind == shares) && (first.a.has(x.own.work) || first.a.has(x.own.busy))
-	if l.word == "avoid" {
-		x.avoids = append(x.avoids, r)
-		return nil
-	}
-	x.rules = append(x.rules, r)
+	x.rules.rules = append(x.rules.rules, r)
 	return nil
-}
-
-// require adds what a term needs at least.
-func (r *rule) require(t *term) {
-	add := func(s *set, where needWhere) {
-		if s.empty() {
-			return
-		}
-		n := need{where: where}
-		s.each(func(m uint16) { n.any = append(n.any, m) })
-		r.needs = append(r.needs, n)
-	}
-	switch t.kind {
-	case binds, shares:
-		add(&t.a, inActs)
-		add(&t.b, inThings)
-		add(&t.c, inThings)
-	case does:
-		add(&t.a, inActs)
-	case within:
-		add(&t.a, inThings)
-	case tool:
-		add(&t.a, inTools)
-	case about:
-		add(&t.a, inAll)
-	case nowhere:
-		add(&t.a, notInAll)
-	case unless:
-		add(&t.a, notInHere)
-	}
 }
 
 func (x *compiler) pair(text string) (term, error) {
@@ -225,33 +174,9 @@ type scene struct {
 	body   uint16 // the mark of hands and feet
 	object hit    // the plan's object, for acts that name nothing
 	used   []bool
-}
+	asked  []uint64 // rules, a bit each
 
-// may says whether a rule may be met in the scene.
-func (s *scene) may(r *rule) bool {
-	for i := range r.needs {
-		n := &r.needs[i]
-		at := &s.all
-		switch n.where {
-		case inActs:
-			at = &s.acts
-		case inThings:
-			at = &s.things
-		case notInHere:
-			at = &s.here
-		}
-		some := false
-		for _, m := range n.any {
-			if at.has(m) {
-				some = true
-				break
-			}
-		}
-		if some == (n.where >= notInAll) {
-			return false
-		}
-	}
-	return true
+	harmless bool // weak rules are silent
 }
 
 // meets says whether a rule that may be met is met with the act, thing or tool at k as its

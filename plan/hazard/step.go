@@ -27,7 +27,7 @@ type reader struct {
 	behind  set   // marks of what stands about the step and was said in it before
 	past    []hit // of the step, before the sentence being read
 	scene   scene
-	asked   []uint64 // rules, a bit each
+	due     []uint16 // rules
 	by      []*hit
 	avoided []avoidance // in the step being read
 	cues    []hit

@@ -210,3 +210,35 @@ func TestSummaries(t *testing.T) {
 		t.Errorf("%q", d.Summary())
 	}
 }
+
+// A shot of a step's own action is told with the states it begins and ends.
+func TestTurning(t *testing.T) {
+	p := decode(t, `
+video.title = "T"
+[[step]]
+id = "safe"
+title = "Safe"
+do = "pull the plug"
+say = "Pull it."
+starts = ["unplugged"]
+[[step]]
+id = "shut"
+title = "Shut"
+do = "plug in and run it"
+say = "Plug in."
+ends = ["unplugged"]
+during = ["running"]
+[[step.shot]]
+of = "the plug"
+needs = ["unplugged"]
+`)
+	var got []string
+	for _, s := range FromPlan(p) {
+		hold, begin, end := s.Turning(p)
+		got = append(got, fmt.Sprint(s.ID, hold, begin, end))
+	}
+	want := []string{"safe-wide[] [unplugged] []", "shut-wide[running] [] [unplugged]", "shut-1[unplugged] [] []"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}

@@ -2,6 +2,7 @@ package shotlist
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fixslate/plan"
@@ -149,4 +150,24 @@ func (e *Entry) Words() string {
 		}
 	}
 	return strings.Join(words, ", ")
+}
+
+// Turning parts the states of a shot of its step's own action, as the plan
+// calls them: those that hold all through it, those that it brings about, and
+// those that it ends. Other shots are made while all of theirs hold.
+func (s *Shot) Turning(p *plan.Plan) (hold, begin, end []string) {
+	step := &p.Steps[s.Step]
+	for _, state := range s.States {
+		word := p.StateWord(state)
+		is := func(written string) bool { return written == word || written == state }
+		switch {
+		case s.Bound == ByStep && slices.ContainsFunc(step.Ends, is):
+			end = append(end, word)
+		case s.Bound == ByStep && slices.ContainsFunc(step.Starts, is):
+			begin = append(begin, word)
+		default:
+			hold = append(hold, word)
+		}
+	}
+	return hold, begin, end
 }

@@ -30,7 +30,7 @@ func facts(p *plan.Plan, s *plan.Step) []fact {
 	var out []fact
 	add := func(kind, words string, c *plan.Common) {
 		if plan.Meets(c.Variants, s.Variants) {
-			out = append(out, fact{kind, words, kit.VersionNames(p, c.Variants), attr(c.Variants), c.Verify, c.Note})
+			out = append(out, fact{kind, keep(words), kit.VersionNames(p, c.Variants), attr(c.Variants), c.Verify, c.Note})
 		}
 	}
 	for _, id := range s.Tools {
@@ -185,7 +185,7 @@ func testOf(p *plan.Plan, t *plan.Test) test {
 	v := test{Question: t.Question.Print, How: t.How.Print, Versions: kit.VersionNames(p, t.Variants), For: attr(t.Variants), Note: t.Note, Verify: t.Verify}
 	row := func(name, words string) {
 		if words != "" {
-			v.Rows = append(v.Rows, pair{name, words})
+			v.Rows = append(v.Rows, pair{name, keep(words)})
 		}
 	}
 	row("With", instruments(p, t.Instrument))

@@ -38,7 +38,10 @@ func shotOf(p *plan.Plan, s shotlist.Shot) shot {
 	}
 	how.add("file ", s.File)
 	how.add("with ", strings.Join(s.Who, ", "))
-	how.add("while ", words(planWords(p, s.States)))
+	hold, begin, end := s.Turning(p)
+	how.add("while ", words(hold))
+	how.add("from here on ", words(begin))
+	how.add("until now ", words(end))
 	how.add("not while ", words(planWords(p, s.Without)))
 	if s.Apart {
 		how.add("", "on another day or at another place")

@@ -82,7 +82,7 @@ func linesOf(lines []plan.Line, like line) []line {
 	var out []line
 	for _, l := range lines {
 		next := like
-		next.Words = l.Print
+		next.Words = keep(l.Print)
 		switch l.Kind {
 		case plan.Direction:
 			next.Kind, next.Tag = "direction", ""

@@ -15,7 +15,9 @@ import (
 
 type shotRow struct {
 	shotlist.Shot
-	Place, People, States, Why, For, From, Narration string
+	Place, People, States, Without, Why, For, From, Narration string
+
+	Hold, Begin, End []string // States, by what the shot does to them
 }
 
 // Where is the set-up with its light and sound.
@@ -32,7 +34,18 @@ func (r shotRow) Where() string {
 // How is the state of the object, who is in it, and when its narration is
 // recorded.
 func (r shotRow) How() string {
-	how := r.States
+	how := strings.Join(r.Hold, ", ")
+	for _, change := range []struct {
+		word   string
+		states []string
+	}{{"from here on ", r.Begin}, {"until now ", r.End}} {
+		if len(change.states) > 0 {
+			how = strings.TrimPrefix(how+"; "+change.word+strings.Join(change.states, ", "), "; ")
+		}
+	}
+	if r.Without != "" {
+		how = kit.Join(how, r.Without)
+	}
 	if r.People != "" {
 		how = kit.Join(how, "with "+r.People)
 	}
@@ -102,10 +115,12 @@ func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
 	for _, state := range shot.States {
 		states = append(states, p.StateWord(state))
 	}
+	var without []string
 	for _, state := range shot.Without {
-		states = append(states, "not "+p.StateWord(state))
+		without = append(without, "not "+p.StateWord(state))
 	}
-	r := shotRow{Shot: shot, States: strings.Join(states, ", "), For: kit.VersionNames(p, shot.Variants), From: "suggested"}
+	r := shotRow{Shot: shot, States: strings.Join(append(states, without...), ", "), Without: strings.Join(without, ", "), For: kit.VersionNames(p, shot.Variants), From: "suggested"}
+	r.Hold, r.Begin, r.End = shot.Turning(p)
 	if shot.Setup != "" {
 		r.Place = p.Name(plan.Ref{Kind: plan.KindSetup, ID: shot.Setup})
 	}

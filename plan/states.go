@@ -39,13 +39,18 @@ func (d *decoder) states() {
 		}
 		for k := range s.Shots {
 			for j, n := range s.Shots[k].Needs {
-				if !n.Not {
-					need(entryPath(d.spans, fmt.Sprintf("step[%d].shot[%d].needs", i, k), j), n.State)
+				if _, near := nearest(n.State, names); n.Not && (!near || len(n.State) < shortest) {
+					continue // "not wet" of what never is; beside "not motor-uot" stands motor-out
 				}
+				need(entryPath(d.spans, fmt.Sprintf("step[%d].shot[%d].needs", i, k), j), n.State)
 			}
 		}
 	}
 }
+
+// shortest is how long a state's name must be for a likeness to another to mean a
+// slip of the pen. Common practice, no source.
+const shortest = 6
 
 // stateWords are the states in the words in which the plan first writes them.
 func stateWords(p *Plan) map[string]string {

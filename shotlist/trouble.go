@@ -122,6 +122,14 @@ func Hours(p *plan.Plan) []Trouble {
 			})
 		}
 	}
+	for i := range p.Steps {
+		if w := p.Steps[i].Work; w.Set && !w.Open && !day.open && w.Low.Seconds() > float64(day.end-day.start) {
+			found = append(found, Trouble{
+				Message: fmt.Sprintf("step %q works for %s at least, longer than the whole day", p.Steps[i].Title.Print, w.Low),
+				Hint:    "check the unit of work (m for minutes, h for hours), or end the day later", Path: fmt.Sprintf("step[%d].work", i), Step: p.Steps[i].ID,
+			})
+		}
+	}
 	for i := range shoot.People {
 		found = append(found, personHours(shoot, day, i)...)
 	}

@@ -12,6 +12,15 @@ var helperUncued = Rule{Name: "helper-uncued", Group: Safety, Severity: diag.War
 	var found []Report
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
+		for j, c := range s.Cues {
+			if c.When.Empty() {
+				found = append(found, Report{
+					Message: fmt.Sprintf("the cue of %s in step %q does not say when", c.Who, s.Title.Print),
+					Hint:    "add when = the words or the act that it waits for",
+					Path:    stepPath(i, fmt.Sprintf("cue[%d]", j)),
+				})
+			}
+		}
 		for _, id := range s.People {
 			if presenter(p.Plan, id) || slices.ContainsFunc(s.Cues, func(c plan.Cue) bool { return c.Who == id }) {
 				continue

@@ -22,7 +22,7 @@ func (p *Pass) miscounted(s said) (Report, bool) {
 			continue
 		}
 		of, ok := p.countedFastener(step, c.words)
-		if !ok || c.n == of.Count || c.n < of.Count && says(fold(s.line.Print), someOfThem...) {
+		if !ok || c.n == of.Count || c.n < of.Count && (p.quotesCount(step, of) || says(fold(clauseAt(s.line.Print, c.Start)), someOfThem...)) {
 			continue
 		}
 		r := s.report(c.Start, c.End)
@@ -31,6 +31,26 @@ func (p *Pass) miscounted(s said) (Report, bool) {
 		return r, true
 	}
 	return Report{}, false
+}
+
+// quotesCount holds where the step quotes a fastener with its number: fewer of
+// the noun are others, or some of them.
+func (p *Pass) quotesCount(step *plan.Step, f *plan.Fastener) bool {
+	return slices.ContainsFunc(step.Lines, func(l plan.Line) bool {
+		return slices.ContainsFunc(l.Quotes, func(q plan.Quote) bool {
+			return q.Key == "" && q.Ref == plan.Ref{Kind: plan.KindFastener, ID: f.ID}
+		})
+	})
+}
+
+// clauseAt is the stretch between commas and stops that holds a byte of a text.
+func clauseAt(text string, at int) string {
+	const marks = ",.;:!?"
+	from, to := strings.LastIndexAny(text[:at], marks)+1, len(text)
+	if end := strings.IndexAny(text[at:], marks); end >= 0 {
+		to = at + end
+	}
+	return text[from:to]
 }
 
 // tally is a number of things in a line, with the words that name them.

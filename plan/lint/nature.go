@@ -46,7 +46,11 @@ func natureOf(what string) (nature, string) {
 	noun := headNoun(what)
 	for _, n := range natures {
 		for _, w := range n.nouns {
-			if noun == w || strings.HasSuffix(noun, " "+w) || strings.HasPrefix(noun, w+" ") && w == "how long" {
+			of := noun == w || strings.HasSuffix(noun, " "+w) || strings.HasPrefix(noun, w+" ") && w == "how long"
+			for _, article := range []string{"the", "it", "a", "that"} {
+				of = of || strings.HasPrefix(noun, w+" "+article+" ") // "time the lever is held"
+			}
+			if of {
 				return n, w
 			}
 		}

@@ -11,7 +11,7 @@ import (
 )
 
 var numberConflict = Rule{Name: "number-conflict", Group: Truth, Severity: diag.Error, Check: func(p *Pass) []Report {
-	found := p.factConflicts()
+	found := append(p.factConflicts(), p.cautionConflicts()...)
 	for _, s := range p.said {
 		for _, v := range s.Values {
 			if v.Quoted || v.Part != "" || v.Unit == "" {

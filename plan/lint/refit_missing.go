@@ -3,6 +3,7 @@ package lint
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -24,8 +25,53 @@ var refitMissing = Rule{Name: "refit-missing", Group: Completeness, Severity: di
 			Path:    p.startOf(v),
 		})
 	}
-	return found
+	return append(found, p.leftOut()...)
 }}
+
+// leftOut are fasteners that one step takes out as it opens something, and that
+// no step which closes it again lists, quotes or names.
+func (p *Pass) leftOut() []Report {
+	var found []Report
+	for i := range p.Plan.Fasteners {
+		f := &p.Plan.Fasteners[i]
+		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
+		at, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners })
+		if n != 1 || !slices.Contains(p.Plan.Steps[at].Fasteners, f.ID) || says(p.words[at], "loosen", "slacken") {
+			continue
+		}
+		closing := p.closing(at)
+		words := strings.Fields(strings.ReplaceAll(fold(f.What.Print), " . ", " "))
+		if len(closing) == 0 || len(words) == 0 {
+			continue
+		}
+		noun := strings.TrimSuffix(words[len(words)-1], "s")
+		if slices.ContainsFunc(closing, func(j int) bool { return says(p.words[j], noun, noun+"s", "reverse", "everything back") }) {
+			continue
+		}
+		found = append(found, Report{
+			Message: fmt.Sprintf("%s: taken out in step %q, and no step that closes up puts them back", f.What.Print, p.Plan.Steps[at].Title.Print),
+			Hint:    fmt.Sprintf("add fasteners = [%q] to step %q, and say it there", f.ID, p.Plan.Steps[closing[0]].Title.Print),
+			Path:    stepPath(at, "fasteners"),
+		})
+	}
+	return found
+}
+
+// closing are the later steps that end a state of the plan's own which a step
+// begins: what came out there goes back in them.
+func (p *Pass) closing(step int) []int {
+	var steps []int
+	for _, v := range p.Plan.Begun(step) {
+		if known, ok := class.FindState(v.State); ok && (known.Safe || v.State != "covers-off") {
+			continue
+		}
+		if !v.Open && !v.During && v.To > step && !slices.Contains(steps, v.To) {
+			steps = append(steps, v.To)
+		}
+	}
+	slices.Sort(steps)
+	return steps
+}
 
 // startOf is the place of the word that begins a stretch.
 func (p *Pass) startOf(v plan.Interval) string {

@@ -24,8 +24,11 @@ var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: dia
 			})
 		}
 	}
+	wrong := map[string]bool{}
 	for i, s := range p.Plan.Specs {
+		n := len(found)
 		check(row(plan.KindSpec, i, "value"), s.What.Print, s.Value.Measure)
+		wrong[s.ID] = wrong[s.ID] || len(found) > n
 	}
 	for i, t := range p.Plan.Tests {
 		words := strings.TrimSpace(t.At.Print + " " + t.Question.Print)
@@ -38,7 +41,7 @@ var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: dia
 			}
 		}
 	}
-	return append(found, p.unmade()...)
+	return slices.Concat(found, p.unmade(), p.unreadable(wrong))
 }}
 
 // unmade are fuses, threads and wires that nobody makes.

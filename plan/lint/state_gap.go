@@ -15,6 +15,11 @@ var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warni
 		for j, state := range s.Needs {
 			if at, gap := p.startedLater(i, state); gap {
 				found = append(found, gapReport(s, at, p, stepPath(i, "needs"), j, state))
+			} else if at, over := p.endedBefore(i, state); over {
+				r := gapReport(s, at, p, stepPath(i, "needs"), j, state)
+				r.Message = fmt.Sprintf("step %q needs %q, which has ended before, in step %q", s.Title.Print, state, p.Plan.Steps[at].Title.Print)
+				r.Hint = fmt.Sprintf("move one of the two steps, end %q later, or take it out of needs", state)
+				found = append(found, r)
 			}
 		}
 		for k := range s.Shots {
@@ -60,4 +65,20 @@ func (p *Pass) startedLater(step int, state string) (at int, gap bool) {
 		}
 	}
 	return at, gap
+}
+
+// endedBefore holds where a state was begun and ended before a step and does not
+// hold in it; at is the step that ends it last.
+func (p *Pass) endedBefore(step int, state string) (at int, over bool) {
+	state = class.CanonicalState(state)
+	for _, v := range p.Plan.Intervals {
+		switch {
+		case v.State != state:
+		case v.From <= step && step <= v.To:
+			return 0, false
+		case v.To < step && (!over || v.To > at):
+			at, over = v.To, true
+		}
+	}
+	return at, over
 }

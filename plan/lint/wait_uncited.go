@@ -25,16 +25,24 @@ var waitUncited = Rule{Name: "wait-uncited", Group: Safety, Severity: diag.Warni
 	return found
 }}
 
-// citesTime holds where a line of the step quotes a time that has a source, or
+// citesTime holds where a line of the step, or a caution that it speaks, quotes a time that has a source, or
 // that is still to be asked. Nobody can measure how long airbags stay armed.
 func (p *Pass) citesTime(step int) bool {
-	for _, l := range p.Plan.Steps[step].Lines {
-		for _, q := range l.Quotes {
-			for _, v := range p.Plan.Spec(q.Ref.ID) {
-				timed := v.Value.Measure.Unit.Dimension() == trade.Time || v.Value.Measure.Shape == trade.Open
-				if q.Ref.Kind == plan.KindSpec && timed && (p.publishedIn(v.Source) || v.Verify != "") {
-					return true
-				}
+	s := &p.Plan.Steps[step]
+	var quotes []plan.Quote
+	for _, l := range s.Lines {
+		quotes = append(quotes, l.Quotes...)
+	}
+	for _, use := range s.Cautions {
+		if c := p.Plan.CautionOf(s, use); c != nil && use.Spoken {
+			quotes = append(quotes, c.Say.Quotes...)
+		}
+	}
+	for _, q := range quotes {
+		for _, v := range p.Plan.Spec(q.Ref.ID) {
+			timed := v.Value.Measure.Unit.Dimension() == trade.Time || v.Value.Measure.Shape == trade.Open
+			if q.Ref.Kind == plan.KindSpec && timed && (p.publishedIn(v.Source) || v.Verify != "") {
+				return true
 			}
 		}
 	}

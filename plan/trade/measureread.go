@@ -302,6 +302,11 @@ func looksLikeUnit(spelling string) bool {
 	if strings.ContainsAny(spelling, "·⋅°²³ΩΩµμ%‰") {
 		return true
 	}
+	if over, under, ok := strings.Cut(spelling, "/"); ok {
+		_, first := LookupUnit(over)
+		_, second := LookupUnit(under)
+		return first && second // "N/m"; "in/out" are words
+	}
 	for _, w := range countWords {
 		if strings.EqualFold(spelling, w) {
 			return false

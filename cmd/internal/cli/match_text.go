@@ -82,7 +82,7 @@ func termsText(b *bytes.Buffer, m *build.Matched) {
 		fmt.Fprintf(b, "%7s %6.0f%%  %s\n", chapters.Stamp(t.Start), 100*t.Confidence, clip(diag.Visible(words), columns-18))
 	}
 	if open != "" {
-		fmt.Fprintf(b, "  to put them into captions/final.*: --accept all, or a list like --accept %q\n", diag.Visible(open))
+		fmt.Fprintf(b, "  to put them into captions/final.*: --accept all, or some: --accept %q\n", diag.Visible(open))
 	}
 	fmt.Fprintln(b, "  to have them known next time, in the plan:")
 	for line := range strings.Lines(m.Snippet()) {

@@ -175,10 +175,10 @@ func figures(l pace.Learned) []figure {
 func (o *paceOptions) text(b *bytes.Buffer, l pace.Learned) {
 	c := l.Pace.Counts
 	fmt.Fprintf(b, "measured in %s: %s, %s on screen, %s of work\n\n", count(len(o.edits), "video"), count(c.Lines, "line"), count(c.Steps, "step"), count(c.Works, "step"))
-	fmt.Fprintf(b, "  %-37s %7s %7s  %-15s %8s\n", "", "usual", "learned", "8 in 10 between", "measured")
+	fmt.Fprintf(b, "  %-34s %7s %7s  %-15s %8s\n", "", "usual", "learned", "8 in 10 between", "measured")
 	var little []string
 	for _, f := range figures(l) {
-		fmt.Fprintf(b, "  %-37s %7.2f %7.2f  %-15s %6.0f %%\n", f.words, f.Default, f.Value, fmt.Sprintf("%.2f and %.2f", f.Low, f.High), 100*f.Measured)
+		fmt.Fprintf(b, "  %-34s %7.2f %7.2f  %-15s %6.0f %%\n", f.words, f.Default, f.Value, fmt.Sprintf("%.2f and %.2f", f.Low, f.High), 100*f.Measured)
 		if f.Measured < pace.Enough {
 			little = append(little, fmt.Sprintf("%s (%s)", f.words, count(f.Count, f.what)))
 		}

@@ -45,8 +45,9 @@ func timeText(w *bufio.Writer, c *build.Compiled) {
 	fmt.Fprintf(w, "running time %s (%s to %s), hands-on %s (%s to %s)\n", chapters.Stamp(t.Running.Likely), chapters.Stamp(t.Running.Low), chapters.Stamp(t.Running.High),
 		long(t.HandsOn.Likely), long(t.HandsOn.Low), long(t.HandsOn.High))
 	if t.Straight != t.Running {
-		fmt.Fprintf(w, "without detours %s; detours, seen after one outcome of a test, stand in brackets\n", chapters.Stamp(t.Straight.Likely))
+		fmt.Fprintf(w, "without detours, which stand in brackets, %s\n", chapters.Stamp(t.Straight.Likely))
 	}
+	fmt.Fprint(w, "a bar is the time on the screen: = with speech, - without\n")
 	fmt.Fprintf(w, "\n%7s %7s %7s %8s  %s\n", "start", "screen", "speech", "hands-on", "step")
 	longest := 0.0
 	for _, s := range t.Steps {

@@ -2,11 +2,20 @@ package plan
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
+	"strings"
 )
 
-var idForm = regexp.MustCompile(`^[a-z0-9]+(?:-[a-z0-9]+)*$`)
+// isID holds for lower-case letters and digits, with single hyphens between
+// them.
+func isID(text string) bool {
+	for part := range strings.SplitSeq(text, "-") {
+		if !madeOf(part, "abcdefghijklmnopqrstuvwxyz0123456789") {
+			return false
+		}
+	}
+	return true
+}
 
 // identify gives every element its id and indexes them.
 func (d *decoder) identify() {
@@ -39,7 +48,7 @@ func identifyRows[T any](d *decoder, t *table[T], rows []T) {
 	for i := range rows {
 		if id := *t.id(&rows[i]); id != "" {
 			written[id] = true
-			if !idForm.MatchString(id) {
+			if !isID(id) {
 				d.fault("value-wrong", fmt.Sprintf("%s[%d].id", t.name, i), fmt.Sprintf("write id = %q", firstOf(slug(id), string(t.kind))), "%q is no id; ids are lower-case letters, digits and hyphens", id)
 			}
 		}
@@ -76,7 +85,7 @@ func (d *decoder) identifyOutcomes(test int) {
 			*id = unused(firstOf(slug(outcomes[i].Sees.Source), "outcome"), taken)
 		case taken[*id]:
 			d.fault("id-duplicate", path, "give it another id", "outcome %q stands twice in the test", *id)
-		case *id == "passes" || *id == "fails" || !idForm.MatchString(*id):
+		case *id == "passes" || *id == "fails" || !isID(*id):
 			d.fault("value-wrong", path, fmt.Sprintf("write id = %q", firstOf(slug(*id+" outcome"), "outcome")), "%q is no id for an outcome", *id)
 		}
 		taken[*id] = true

@@ -14,8 +14,21 @@ import (
 // toBeFound is how a value that is not known yet prints.
 const toBeFound = "to be found"
 
-// quoteForm is what stands between the braces of a quote.
-var quoteForm = regexp.MustCompile(`^(?:([a-z]+):)?([a-z0-9-]+)(?:\.([a-z_]+))?$`)
+// readQuote reads what stands between the braces of a quote: "id", "id.key",
+// "kind:id.key".
+func readQuote(inner string) (kind Kind, id, key string, ok bool) {
+	const letters = "abcdefghijklmnopqrstuvwxyz"
+	before, id, kinded := strings.Cut(inner, ":")
+	if !kinded {
+		before, id = "", before
+	}
+	id, key, keyed := strings.Cut(id, ".")
+	ok = kinded == madeOf(before, letters) && madeOf(id, letters+"0123456789-") && keyed == madeOf(key, letters+"_")
+	return Kind(before), id, key, ok
+}
+
+// madeOf holds for a text of some of these characters and no others.
+func madeOf(text, characters string) bool { return text != "" && strings.Trim(text, characters) == "" }
 
 // filler fills quotes. Facts may quote facts: each text is filled when it is
 // first wanted, and a text wanted while it is being filled quotes itself.
@@ -283,23 +296,23 @@ func (f *filler) quoteFault(at where, start, end int, message, hint string) {
 // quote fills what stands between braces.
 func (f *filler) quote(inner string, start, end int, at where) segment {
 	none := segment{print: "{" + inner + "}", speak: inner, source: start, sourceEnd: end}
-	m := quoteForm.FindStringSubmatch(inner)
-	if m == nil {
+	kind, id, key, sound := readQuote(inner)
+	if !sound {
 		f.quoteFault(at, start, end, fmt.Sprintf("{%s} is no quote", inner), "write {id}, {id.key} or {kind:id.key}; {{ and }} print braces")
 		return none
 	}
-	ref, ok := f.refTo(Kind(m[1]), m[2], at, start, end)
+	ref, ok := f.refTo(kind, id, at, start, end)
 	if !ok {
 		return none
 	}
-	q := &Quote{Ref: ref, Key: m[3]}
+	q := &Quote{Ref: ref, Key: key}
 	before := len(f.findings)
 	print, speak, fault := f.show(q, at)
 	if len(f.findings) > before { // what it quotes has a fault of its own
 		return none
 	}
 	if fault != "" {
-		f.quoteFault(at, start, end, fmt.Sprintf("{%s} %s", inner, fault), f.quoteHint(ref.Kind, m[3]))
+		f.quoteFault(at, start, end, fmt.Sprintf("{%s} %s", inner, fault), f.quoteHint(ref.Kind, key))
 		return none
 	}
 	return segment{print: print, speak: speak, source: start, sourceEnd: end, quote: q}

@@ -83,7 +83,7 @@ func (d *decoder) idOf(t target, path, entry string) string {
 	}
 	near, isNear := nearest(entry, ids)
 	slip := isNear && distance(entry, near, 2) <= 2 && distance(entry, near, 2)*2 < len(entry)
-	if t.key.Names && entry != "" && id == entry && !slip && !(idForm.MatchString(entry) && strings.Contains(entry, "-")) {
+	if t.key.Names && entry != "" && id == entry && !slip && !(isID(entry) && strings.Contains(entry, "-")) {
 		return d.addNamed(kind, entry)
 	}
 	hint := fmt.Sprintf("add [[%s]] with id = %q", tableOf(kind), entry)
@@ -279,7 +279,7 @@ func (d *decoder) resolveShots(step int) {
 		switch {
 		case *id == "":
 			*id = unused(fmt.Sprintf("%s-%d", s.ID, i+1), taken)
-		case !idForm.MatchString(*id):
+		case !isID(*id):
 			d.fault("value-wrong", path, fmt.Sprintf("write id = %q", firstOf(slug(*id), "shot")), "%q is no id; ids are lower-case letters, digits and hyphens", *id)
 		case taken[*id]:
 			d.fault("id-duplicate", path, "give it another id", "shot %q stands twice in the step", *id)

@@ -63,6 +63,9 @@ func (s *scanner) expression(i int) (expression, bool) {
 				return e, true
 			}
 		}
+		if s.startsNone(i) {
+			return expression{}, false
+		}
 		if e, ok := s.monthFirst(i); ok {
 			return e, true
 		}

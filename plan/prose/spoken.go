@@ -115,6 +115,10 @@ func (v *voice) plain(i, end int) {
 
 // word writes one word, or the words it is short for.
 func (v *voice) word(i, end int) int {
+	if w := v.at(i); saidAsWritten(w) {
+		v.write(w)
+		return i + 1
+	}
 	if next, words := v.short(i, end); next > i {
 		v.say(words)
 		v.tight(next)

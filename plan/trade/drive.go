@@ -215,7 +215,11 @@ func readDrives(text string) []Drive {
 		if !hasDigit || !containsAny(text, c.stems) {
 			continue
 		}
-		for _, m := range c.form().FindAllStringSubmatch(rest, -1) {
+		written := c.form().FindAllStringSubmatch(rest, -1)
+		if written == nil {
+			continue
+		}
+		for _, m := range written {
 			for _, n := range m[1:] {
 				if n != "" {
 					found = add(found, Drive{c.kind, c.unit + n})

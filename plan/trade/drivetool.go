@@ -89,7 +89,9 @@ var headWords = patternOf(`\b(?:flanged?|head|bolt|nut|screw|hexagon|with)\b`)
 // a head: "8 mm", "10 mm flange". "8 mm or PH2" has one too.
 func bareHexagons(text string) []Drive {
 	for _, c := range codes {
-		text = c.form().ReplaceAllString(text, " ")
+		if containsAny(text, c.stems) {
+			text = c.form().ReplaceAllString(text, " ")
+		}
 	}
 	text = strings.TrimSpace(headWords().ReplaceAllString(strings.Trim(strings.TrimSpace(text), "/,+&"), " "))
 	text = strings.TrimSpace(strings.TrimSuffix(text, " or"))
@@ -202,6 +204,9 @@ func expand(kind string, sizes []size) []string {
 // codeSpan finds a set that runs between two sizes: "T10 to T30", "PH0-PH3".
 var codeSpan = patternOf(`\b(t|tx|tr|ph|pz|e) ?-?(\d{1,3}) ?(?:-|to|\.\.) ?(t|tx|tr|ph|pz|e) ?-?(\d{1,3})\b`)
 
+// spanStems are what every such set has between its ends.
+var spanStems = []string{"-", "to", ".."}
+
 // The numbers of the code's kinds, by ISO 10664 and ISO 4757; small
 // hexalobulars and the external ones from memory.
 var codeSeries = map[string]struct {
@@ -221,6 +226,9 @@ var lobeNumbers = []int{3, 4, 5, 6, 7, 8, 9, 10, 15, 20, 25, 27, 30, 40, 45, 50,
 // codeSpans writes out the sets in a text and takes them off it.
 func codeSpans(text string) (found []Drive, rest string) {
 	rest = text
+	if !containsAny(text, spanStems) {
+		return nil, rest
+	}
 	for _, m := range codeSpan().FindAllStringSubmatch(text, -1) {
 		low, err1 := strconv.Atoi(m[2])
 		high, err2 := strconv.Atoi(m[4])

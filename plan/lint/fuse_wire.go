@@ -24,7 +24,11 @@ var fuseWire = Rule{Name: "fuse-wire", Group: Truth, Severity: diag.Error, Check
 			if w.Section.Shape != trade.Exact || !plan.Meets(w.Variants, f.Variants) || !p.feeds(f, w) {
 				continue
 			}
-			carries, ok := trade.FuseForWire(trade.Quantity{Number: w.Section.Nominal, Unit: w.Section.Unit})
+			section := trade.Quantity{Number: w.Section.Nominal, Unit: w.Section.Unit}
+			carries, ok := trade.FuseForWire(section)
+			if in, is := section.In(trade.SquareMM); !ok && is && in.Number > 0 && in.Number < thinnestFused {
+				carries, ok = trade.FuseForWire(trade.Quantity{Number: thinnestFused, Unit: trade.SquareMM}) // it carries less than that
+			}
 			if !ok || amps <= carries.Most {
 				continue
 			}
@@ -37,6 +41,9 @@ var fuseWire = Rule{Name: "fuse-wire", Group: Truth, Severity: diag.Error, Check
 	}
 	return found
 }}
+
+// thinnestFused is the thinnest wire, in mm², that the table of fuses has.
+const thinnestFused = 0.5
 
 // feeds holds where the plan ties a wire to a fuse: the wire's ends name it, a
 // step has both, or there are no others.

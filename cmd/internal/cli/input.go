@@ -101,8 +101,10 @@ func ended(w *bufio.Writer, err error, f failOn, c *build.Compiled) error {
 // and devices are refused by name, before anything is read; wanted says in
 // words what to name instead.
 func slurpUpTo(s streams, name, wanted string, limit int64) (raw []byte, shown string, err error) {
-	in, shown := s.in, "standard input"
-	if name != "-" {
+	shown = "standard input"
+	if name == "-" {
+		raw, err = io.ReadAll(io.LimitReader(s.in, limit+1))
+	} else {
 		shown = filepath.ToSlash(name)
 		info, err := os.Stat(name)
 		if err != nil {
@@ -118,18 +120,51 @@ func slurpUpTo(s streams, name, wanted string, limit int64) (raw []byte, shown s
 		if !info.Mode().IsRegular() {
 			return nil, shown, fmt.Errorf("%s: is no ordinary file; name %s, or - for standard input", name, wanted)
 		}
-		file, err := os.Open(name)
-		if err != nil {
-			return nil, shown, unreadable(name, wanted, err)
+		file, bad := os.Open(name)
+		if bad != nil {
+			return nil, shown, unreadable(name, wanted, bad)
 		}
 		defer file.Close()
-		in = file
+		raw, err = whole(file, limit)
 	}
-	raw, err = io.ReadAll(io.LimitReader(in, limit+1))
 	if err != nil {
 		return nil, shown, unreadable(shown, wanted, err)
 	}
 	return raw, shown, nil
+}
+
+// still is a file that shows whether it was written to meanwhile.
+type still interface {
+	io.ReadSeeker
+	Stat() (fs.FileInfo, error)
+}
+
+// whole reads a file that stands still while it is read: an editor that saves
+// in place must not leave half of the old text beside half of the new one. It
+// gives up on a file that is written to all the time.
+func whole(file still, limit int64) ([]byte, error) {
+	before, err := file.Stat()
+	for tries := 0; err == nil && tries < 5; tries++ {
+		if _, err = file.Seek(0, io.SeekStart); err != nil {
+			return nil, err
+		}
+		raw, err := io.ReadAll(io.LimitReader(file, limit+1))
+		if err != nil {
+			return nil, err
+		}
+		after, err := file.Stat()
+		if err != nil {
+			return nil, err
+		}
+		if after.Size() == before.Size() && after.ModTime().Equal(before.ModTime()) {
+			return raw, nil
+		}
+		before = after
+	}
+	if err != nil {
+		return nil, err
+	}
+	return nil, errors.New("it is being written to; try again when it is saved")
 }
 
 // What a command's argument names.

@@ -12,13 +12,14 @@ import (
 
 var cautionMismatch = Rule{Name: "caution-mismatch", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
+	all := class.All()
 	for i := range p.Plan.Cautions {
 		c := &p.Plan.Cautions[i]
 		own, known := class.Find(c.Class)
 		if !known || c.Stock || c.Say.Source == "" {
 			continue
 		}
-		other, ok := speaksOfAnother(c.Say.Print, own)
+		other, ok := speaksOfAnother(c.Say.Print, own, all)
 		if !ok || len(p.lacking(fold(c.Say.Print), c.Class)) >= 2 {
 			continue // caution-incomplete asks for words that say more
 		}
@@ -43,7 +44,7 @@ const (
 
 // speaksOfAnother finds the class of another family that the words of a caution
 // are about instead.
-func speaksOfAnother(say string, own class.Class) (class.Class, bool) {
+func speaksOfAnother(say string, own class.Class, all []class.Class) (class.Class, bool) {
 	weight, seen := map[string]float64{}, map[string]bool{}
 	for _, w := range contentWords(say) {
 		if w = stem(w); !seen[w] {
@@ -55,7 +56,7 @@ func speaksOfAnother(say string, own class.Class) (class.Class, bool) {
 	}
 	var best class.Class
 	mine, most := 0.0, 0.0
-	for _, c := range class.All() {
+	for _, c := range all {
 		switch v := weight[c.ID]; {
 		case c.ID == own.ID || c.Family == own.Family:
 			mine = max(mine, v)

@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/claim"
@@ -42,7 +43,7 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 // lists them is reported already: then the remedy is the same.
 func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
 	var found []Report
-	said := p.saidWords()
+	said := sync.OnceValue(p.saidWords)
 	for i := range p.Plan.Claims {
 		c := &p.Plan.Claims[i]
 		name := shorten(cmp.Or(c.Text.Print, c.Says, c.ID))
@@ -55,7 +56,7 @@ func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
 			continue
 		}
 		words := bareWords(c.Says)
-		if words == " " || strings.Contains(said, words) || p.listedIn(bare, c.ID) {
+		if words == " " || strings.Contains(said(), words) || p.listedIn(bare, c.ID) {
 			continue
 		}
 		found = append(found, Report{

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -68,7 +69,7 @@ var comparing = []string{"mine", "yours", "your own", "on camera", "in the pictu
 func contentWords(text string) []string {
 	var words []string
 	for _, w := range strings.Fields(fold(text)) {
-		if len([]rune(w)) >= 4 && !slices.Contains(emptyWords, w) {
+		if utf8.RuneCountInString(w) >= 4 && !slices.Contains(emptyWords, w) {
 			words = append(words, w)
 		}
 	}

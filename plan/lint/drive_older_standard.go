@@ -12,7 +12,7 @@ var driveOlderStandard = Rule{Name: "drive-older-standard", Group: Truth, Severi
 	var found []Report
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
-		if fit := fitsOf(f, p.drives[i]); fit.Verdict == trade.FitsOlder {
+		if fit := p.fits[i]; fit.Verdict == trade.FitsOlder {
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: %s on %s follows an older standard, %s", f.What.Print, f.Drive, f.Thread, fit.Standard),
 				Hint:    "right on an older machine: tell viewers that a newer one may differ; " + usualSizes(f.Thread, fit),

@@ -26,7 +26,7 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 			})
 			continue
 		}
-		fits := fitsOf(f, drives)
+		fits := p.fits[i]
 		switch fits.Verdict {
 		case trade.NoSuchSize:
 			found = append(found, Report{

@@ -49,6 +49,9 @@ func unprintable(path, mark string) Report {
 // direction of text; size is 0 where there is none.
 func hiddenCharacter(text string) (at, size int) {
 	for i, r := range text {
+		if ' ' <= r && r < 0x7f {
+			continue
+		}
 		if s := text[i : i+utf8.RuneLen(r)]; prose.Harmless(s) == "" {
 			return i, len(s)
 		}

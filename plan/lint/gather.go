@@ -22,6 +22,7 @@ type gathered struct {
 	said     []said            // spoken lines with their claims
 	facts    []valued          // facts with a measured value
 	drives   [][]trade.Drive   // of each fastener
+	fits     []trade.Fit       // of each fastener: the best of its drives
 	captions []diag.Finding    // of the plan's own cues against its profile
 }
 
@@ -48,8 +49,11 @@ func gather(pass *Pass) gathered {
 		g.words[i] = steps[i].String()
 	}
 	g.all = all.String()
-	for _, f := range p.Fasteners {
-		g.drives = append(g.drives, trade.FastenerDrives(f.Drive, f.Head))
+	for i := range p.Fasteners {
+		f := &p.Fasteners[i]
+		drives := trade.FastenerDrives(f.Drive, f.Head)
+		g.drives = append(g.drives, drives)
+		g.fits = append(g.fits, fitsOf(f, drives))
 	}
 	return g
 }
@@ -58,12 +62,17 @@ func gather(pass *Pass) gathered {
 // each, so that a phrase is found whole with strings.Contains. A full stop
 // keeps words of two sentences apart.
 func fold(text string) string {
-	text = prose.Fold(text)
 	folded := make([]byte, 1, len(text)+len(text)/8+8)
 	folded[0] = ' '
+	if strings.ContainsFunc(text, func(r rune) bool { return r >= utf8.RuneSelf }) {
+		text = prose.Fold(text)
+	}
 	space := true
 	for _, r := range text {
 		switch {
+		case 'A' <= r && r <= 'Z':
+			folded = append(folded, byte(r)+'a'-'A')
+			space = false
 		case 'a' <= r && r <= 'z':
 			folded = append(folded, byte(r))
 			space = false
@@ -83,7 +92,24 @@ func fold(text string) string {
 
 // says holds where a folded text has one of the phrases, as whole words.
 func says(folded string, phrases ...string) bool {
-	return slices.ContainsFunc(phrases, func(phrase string) bool { return strings.Contains(folded, " "+phrase+" ") })
+	return slices.ContainsFunc(phrases, func(phrase string) bool { return holdsWhole(folded, phrase) })
+}
+
+// holdsWhole holds where a phrase stands in a folded text with a space on either
+// side.
+func holdsWhole(folded, phrase string) bool {
+	for from := 0; from < len(folded); {
+		at := strings.Index(folded[from:], phrase)
+		if at < 0 {
+			return false
+		}
+		at += from
+		if end := at + len(phrase); at > 0 && folded[at-1] == ' ' && end < len(folded) && folded[end] == ' ' {
+			return true
+		}
+		from = at + 1
+	}
+	return false
 }
 
 // stepPath is the path of a step's key.

@@ -2,7 +2,6 @@ package lint
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"fixslate/plan/diag"
@@ -22,13 +21,17 @@ var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag
 		}}
 	}
 	known, all := 0, 0
+	english := make(map[string]bool, len(englishWords))
+	for _, w := range englishWords {
+		english[w] = true
+	}
 	for i := range p.Plan.Steps {
 		for _, w := range strings.Fields(p.words[i]) {
 			if w == "." {
 				continue
 			}
 			all++
-			if slices.Contains(englishWords, w) {
+			if english[w] {
 				known++
 			}
 		}

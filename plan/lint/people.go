@@ -22,7 +22,7 @@ var (
 func takesPart(sentence string, people []string) bool {
 	words := strings.Fields(sentence)
 	for i, w := range words {
-		if !slices.Contains(people, w) && !(i > 0 && slices.Contains(people, words[i-1]+" "+w)) {
+		if !slices.Contains(people, w) && !(i > 0 && endsPair(people, words[i-1], w)) {
 			continue
 		}
 		before := words[max(0, i-3):i]
@@ -35,17 +35,25 @@ func takesPart(sentence string, people []string) bool {
 	return false
 }
 
+// endsPair holds where two words together are one of the people.
+func endsPair(people []string, first, second string) bool {
+	return slices.ContainsFunc(people, func(name string) bool {
+		rest, ok := strings.CutPrefix(name, first)
+		return ok && len(rest) > 0 && rest[0] == ' ' && rest[1:] == second
+	})
+}
+
 // childHelps holds where a step's words give a child a part in the work, and
 // don't keep it away.
 func childHelps(folded string) bool {
 	return slices.ContainsFunc(strings.Split(folded, " . "), func(sentence string) bool {
-		return !says(" "+sentence+" ", keptAway...) && takesPart(sentence, children)
+		return takesPart(sentence, children) && !says(" "+sentence+" ", keptAway...)
 	})
 }
 
 // handsAsked holds where a step's words ask for somebody else's hands.
 func handsAsked(folded string) bool {
 	return slices.ContainsFunc(strings.Split(folded, " . "), func(sentence string) bool {
-		return !says(" "+sentence+" ", "no", "not", "never", "nobody", "don't", "without", "if", "or", "else", "who else") && takesPart(sentence, grownUps)
+		return takesPart(sentence, grownUps) && !says(" "+sentence+" ", "no", "not", "never", "nobody", "don't", "without", "if", "or", "else", "who else")
 	})
 }

@@ -20,8 +20,10 @@ var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity
 			continue
 		}
 		for _, l := range s.Lines {
-			folded := fold(unquoted(l.Print, l.Quotes))
-			if l.Kind != plan.Spoken || !says(folded, poles...) || !says(folded, marks...) {
+			if l.Kind != plan.Spoken {
+				continue
+			}
+			if folded := fold(unquoted(l.Print, l.Quotes)); !says(folded, poles...) || !says(folded, marks...) {
 				continue
 			}
 			if _, _, bare := bareValue(l, values); bare {

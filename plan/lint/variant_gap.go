@@ -115,9 +115,15 @@ func bareValue(l plan.Line, values []versionValue) (versionValue, prose.Span, bo
 			}
 		}
 	}
-	folded := fold(l.Print)
+	folded := ""
 	for _, v := range values {
-		if len(v.words) < 4 || !says(folded, v.words) {
+		if len(v.words) < 4 {
+			continue
+		}
+		if folded == "" {
+			folded = fold(l.Print)
+		}
+		if !says(folded, v.words) {
 			continue
 		}
 		if at := strings.Index(strings.ToLower(l.Print), v.words); at >= 0 && !quoted(prose.Span{Start: at, End: at + len(v.words)}) {

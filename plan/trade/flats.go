@@ -91,6 +91,9 @@ func FlatsFor(thread string) []Flats {
 	}
 	var found []Flats
 	for _, s := range flatsRows {
+		if !strings.Contains(s.threads, t.Size) {
+			continue // cheaper than parting them
+		}
 		for i, name := range strings.Fields(s.threads) {
 			if name == t.Size {
 				found = append(found, Flats{name, s.kind, s.standard, s.status, lengthSize(formatNumber(s.widths[i]), "mm"), s.widths[i], s.source, s.note})
@@ -172,6 +175,9 @@ func RecessesFor(thread string) []Recess {
 	}
 	var found []Recess
 	for _, s := range recessRows {
+		if !strings.Contains(s.threads, t.Size) {
+			continue
+		}
 		i := slices.Index(strings.Fields(s.threads), t.Size)
 		if i < 0 {
 			continue

@@ -15,7 +15,7 @@ type saved struct {
 }
 
 func (s *saved) Read(b []byte) (int, error) {
-	n, err := s.File.Read(b[:min(len(b), 3)])
+	n, err := s.File.Read(b[:min(len(b), 16)])
 	if len(s.texts) > 0 {
 		if err := os.WriteFile(s.Name(), []byte(s.texts[0]), 0o600); err != nil {
 			s.t.Fatal(err)

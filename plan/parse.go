@@ -62,6 +62,9 @@ func parseExit(text string) (Exit, error) {
 func parseCondition(text string) (Condition, error) {
 	f := strings.Fields(text)
 	if len(f) != 2 || !strings.HasPrefix(f[0], "test:") {
+		if len(f) == 2 {
+			return Condition{}, fmt.Errorf("%q is no condition; write \"test:%s %s\", with the id of a test and passes, fails or an outcome's id", text, strings.TrimPrefix(f[0], "test:"), f[1])
+		}
 		return Condition{}, fmt.Errorf("%q is no condition; write \"test:ID passes\", \"test:ID fails\" or \"test:ID\" and an outcome's id", text)
 	}
 	return Condition{Test: strings.TrimPrefix(f[0], "test:"), Outcome: f[1]}, nil

@@ -49,11 +49,9 @@ func gather(pass *Pass) gathered {
 		g.words[i] = steps[i].String()
 	}
 	g.all = all.String()
+	g.drives = meantDrives(p)
 	for i := range p.Fasteners {
-		f := &p.Fasteners[i]
-		drives := trade.FastenerDrives(f.Drive, f.Head)
-		g.drives = append(g.drives, drives)
-		g.fits = append(g.fits, fitsOf(f, drives))
+		g.fits = append(g.fits, fitsOf(&p.Fasteners[i], g.drives[i]))
 	}
 	return g
 }

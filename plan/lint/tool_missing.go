@@ -28,6 +28,30 @@ var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag
 	return found
 }}
 
+// meantDrives gives the drives of each fastener. A bare size, "2 mm", is that of
+// a hex key where such a key is among the plan's tools and no tool goes over a
+// head of that size.
+func meantDrives(p *plan.Plan) [][]trade.Drive {
+	have := map[trade.Drive]bool{}
+	for i := range p.Tools {
+		for _, d := range p.Tools[i].Drives {
+			have[d] = true
+		}
+	}
+	all := make([][]trade.Drive, len(p.Fasteners))
+	for i := range p.Fasteners {
+		f := &p.Fasteners[i]
+		all[i] = trade.FastenerDrives(f.Drive, f.Head)
+		if len(all[i]) != 1 || all[i][0].Kind != trade.Hex || have[all[i][0]] || have[trade.Drive{Kind: trade.Hex}] {
+			continue
+		}
+		if key := (trade.Drive{Kind: trade.HexKey, Size: all[i][0].Size}); have[key] {
+			all[i] = []trade.Drive{key}
+		}
+	}
+	return all
+}
+
 // turned holds where a tool of the plan, or one that a text names, turns one
 // of the drives.
 func (p *Pass) turned(f *plan.Fastener, drives []trade.Drive) bool {

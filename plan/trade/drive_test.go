@@ -13,7 +13,7 @@ func TestParseDrive(t *testing.T) {
 		"T25": {Hexalobular, "T25"}, "Torx 25": {Hexalobular, "T25"}, "TX25": {Hexalobular, "T25"},
 		"TR20": {HexalobularPin, "T20"}, "T20 security": {HexalobularPin, "T20"}, "E10": {HexalobularOutside, "E10"},
 		"PH2": {CrossH, "PH2"}, "Phillips #2": {CrossH, "PH2"}, "No. 2 Phillips": {CrossH, "PH2"}, "cross recess H": {Kind: CrossH},
-		"PZ2": {CrossZ, "PZ2"}, "Pozidriv 2": {CrossZ, "PZ2"}, "slotted": {Kind: Slotted}, "5.5 mm slotted": {Slotted, "5.5 mm"}, "flat blade": {Kind: Slotted},
+		"PZ2": {CrossZ, "PZ2"}, "Pozidriv 2": {CrossZ, "PZ2"}, "slotted": {Kind: Slotted}, "5.5 mm slotted": {Slotted, "5.5 mm"}, "flat blade": {Kind: Slotted}, "4 mm flat": {Slotted, "4 mm"},
 		"#2 square": {Square, "#2"}, "M8 triple square": {TripleSquare, "M8"}, "P5": {Pentalobular, "P5"}, "Y0": {TriWing, "Y0"},
 		"hex 8": {Hex, "8 mm"}, "5 mm hex socket": {HexKey, "5 mm"}, "10 mm flange": {Hex, "10 mm"}, "8 mm (5/16 in)": {Hex, "8 mm"}, "13 mm AF": {Hex, "13 mm"}, "cross": {Kind: CrossH},
 	} {

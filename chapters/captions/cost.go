@@ -35,6 +35,8 @@ type costs struct {
 	// by characters, as far as a cue can have them
 	squares  []int64
 	readings []int64
+
+	rows [64]lineRow // by word; as many as can stand in a cue of most profiles
 }
 
 func newCosts(w words, p Profile) costs {
@@ -43,6 +45,11 @@ func newCosts(w words, p Profile) costs {
 	c := costs{
 		list: w.list, profile: p, place: make([]int32, n+1), stops: make([]int32, n+1), pauses: make([]int32, n+1),
 		squares: make([]int64, most), readings: make([]int64, most),
+	}
+	const words = 16 // a line of more makes its own room
+	room := make([]int32, len(c.rows)*words)
+	for i := range c.rows {
+		c.rows[i].costs = room[i*words : i*words : (i+1)*words]
 	}
 	for length := range most {
 		c.squares[length] = squareOf(length, p.Width)
@@ -71,6 +78,30 @@ func (c *costs) characters(i, j int) int { return int(c.place[j]-c.place[i]) - 1
 // inside counts what a prefix sum holds for the words i to j but the last.
 func inside(sum []int32, i, j int) int64 { return int64(sum[j-1] - sum[i]) }
 
+// row is the cost of a line that begins with word i, for every end that it can
+// have. Every cue that such a line may stand in asks for it: those of the last
+// words are kept.
+func (c *costs) row(i int) []int32 {
+	kept := &c.rows[i%len(c.rows)]
+	if kept.of == i+1 {
+		return kept.costs
+	}
+	kept.of, kept.costs = i+1, kept.costs[:0]
+	for j := i + 1; j <= len(c.list) && c.characters(i, j) <= c.profile.Width; j++ {
+		kept.costs = append(kept.costs, int32(c.line(i, j)))
+		if c.list[j-1].edge != flow {
+			break
+		}
+	}
+	return kept.costs
+}
+
+// lineRow is what lines cost that begin with one word.
+type lineRow struct {
+	of    int // the word, from 1; 0: none yet
+	costs []int32
+}
+
 // line is the cost of a line of words i to j.
 func (c *costs) line(i, j int) int64 {
 	return c.square(c.characters(i, j)) + costInLine*inside(c.stops, i, j)
@@ -97,7 +128,7 @@ func (c *costs) reading(characters int) int64 {
 }
 
 // unevenness is what line adds for the lengths of a cue's lines even if they
-// are all the same; cue takes it off again, which leaves the variance.
+// are all the same; cue lines takes it off again, which leaves the variance.
 func (c *costs) unevenness(total, lines int) int64 {
 	return c.square(total) / int64(lines)
 }
@@ -105,11 +136,16 @@ func (c *costs) unevenness(total, lines int) int64 {
 // parting is the cost of going to a new line after word i.
 func (c *costs) parting(i int) int64 { return int64(c.list[i].part) }
 
-// cue is the cost of a cue of words i to j in so many lines, without its lines
-// and the partings between them.
-func (c *costs) cue(i, j, lines int) int64 {
+// lines is the cost of so many lines for the words i to j, without what each
+// line and the partings between them cost.
+func (c *costs) lines(i, j, lines int) int64 {
+	return costLine*int64(lines-1) - c.unevenness(c.characters(i, j), lines)
+}
+
+// cue is the cost of a cue of words i to j, without its lines.
+func (c *costs) cue(i, j int) int64 {
 	characters := c.characters(i, j)
-	cost := costCue + costLine*int64(lines-1) - c.unevenness(characters, lines)
+	cost := int64(costCue)
 	if j < len(c.list) {
 		cost += costEnd * c.parting(j-1)
 	}

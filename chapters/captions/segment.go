@@ -69,15 +69,13 @@ func (c *costs) cut() (ends []int, total int64) {
 			continue
 		}
 		l.fill(c, i, n)
-		for lines := 1; lines <= c.profile.Lines; lines++ {
-			for j, cost := range l.row(lines) {
-				j += i
-				if cost >= unpayable || !c.mayEnd(j) {
-					continue
-				}
-				if sum := best[i] + cost + c.cue(i, j, lines); sum < best[j] {
-					best[j], from[j] = sum, int32(i)
-				}
+		for j := i + 1; j < i+l.width; j++ {
+			_, cost := c.set(&l, i, j)
+			if cost >= unpayable || !c.mayEnd(j) {
+				continue
+			}
+			if sum := best[i] + cost + c.cue(i, j); sum < best[j] {
+				best[j], from[j] = sum, int32(i)
 			}
 		}
 	}
@@ -88,6 +86,22 @@ func (c *costs) cut() (ends []int, total int64) {
 		ends[a], ends[b] = ends[b], ends[a]
 	}
 	return ends, best[n]
+}
+
+// set is the number of lines in which the words i to j stand best, and what the
+// lines cost.
+func (c *costs) set(l *layout, i, j int) (lines int, least int64) {
+	least = unpayable
+	for n := 1; n <= c.profile.Lines; n++ {
+		cost := l.cost[n-1][j-i]
+		if cost >= unpayable {
+			continue
+		}
+		if cost += c.lines(i, j, n); cost < least {
+			lines, least = n, cost
+		}
+	}
+	return lines, least
 }
 
 // layout is the cheapest way to set the words from i on in lines: for every
@@ -109,36 +123,25 @@ func (l *layout) fill(c *costs, i, stop int) {
 			row[e] = unpayable
 		}
 		if lines == 1 {
-			l.extend(c, i, 0, row, l.back[0])
+			l.extend(c, i, 0, 1, 0)
 			continue
 		}
 		for k, cost := range l.row(lines - 1) {
 			if cost < unpayable && i+k < stop && c.mayPart(i+k) {
-				l.extendAfter(c, i, k, lines, cost+c.parting(i+k-1))
+				l.extend(c, i, k, lines, cost+c.parting(i+k-1))
 			}
 		}
 	}
 }
 
-// extend sets one line from word i+k on, for every end it can have.
-func (l *layout) extend(c *costs, i, k int, row []int64, back []int32) {
-	for j := k + 1; j < l.width && c.characters(i+k, i+j) <= c.profile.Width; j++ {
-		row[j], back[j] = c.line(i+k, i+j), int32(k)
-		if c.list[i+j-1].edge != flow {
-			return
-		}
-	}
-}
-
-// extendAfter is extend for a line after others that cost so much.
-func (l *layout) extendAfter(c *costs, i, k, lines int, before int64) {
-	row, back := l.row(lines), l.back[lines-1]
-	for j := k + 1; j < l.width && c.characters(i+k, i+j) <= c.profile.Width; j++ {
-		if sum := before + c.line(i+k, i+j); sum < row[j] {
-			row[j], back[j] = sum, int32(k)
-		}
-		if c.list[i+j-1].edge != flow {
-			return
+// extend sets a line from word i+k on after others that cost so much, for every
+// end it can have.
+func (l *layout) extend(c *costs, i, k, lines int, before int64) {
+	row, back := l.row(lines)[k+1:], l.back[lines-1][k+1:]
+	ends := c.row(i + k)
+	for e, cost := range ends[:min(len(ends), len(row))] {
+		if sum := before + int64(cost); sum < row[e] {
+			row[e], back[e] = sum, int32(k)
 		}
 	}
 }
@@ -166,12 +169,7 @@ func (l *layout) size(c *costs, i, stop int) {
 // text sets the words i to j in their lines, and says whether a word is cut.
 func (c *costs) text(l *layout, i, j int) (text string, cut bool) {
 	l.fill(c, i, j)
-	lines, least := 0, unpayable
-	for n := 1; n <= c.profile.Lines; n++ {
-		if cost := l.row(n)[j-i]; cost < unpayable && cost+c.cue(i, j, n) < least {
-			lines, least = n, cost+c.cue(i, j, n)
-		}
-	}
+	lines, _ := c.set(l, i, j)
 	begins := make([]int, 0, 4) // of each line, from the last
 	for n, e := lines, j-i; n > 0; n-- {
 		e = int(l.back[n-1][e])

@@ -66,7 +66,7 @@ func costOf(c *costs, choice []int) (cost int64, ok bool) {
 		if lines > c.profile.Lines {
 			return 0, false
 		}
-		cost += c.cue(cueStart, i, lines)
+		cost += c.cue(cueStart, i) + c.lines(cueStart, i, lines)
 		cueStart, lines = i, 1
 	}
 	return cost, true

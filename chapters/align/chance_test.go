@@ -24,7 +24,11 @@ func (t *trellis) ratio(i int, from, to place3) float64 {
 	case to.part == 2 && from.step == to.step:
 		way = math.Exp(w.add) * halt
 	case to.part == 1 && from.step == to.step:
-		way = [...]float64{math.Exp(w.turn), 1, math.Exp(w.resume) * halt}[from.part]
+		turn := math.Exp(w.turn)
+		if to.step > 0 {
+			turn *= math.Pow(t.length[to.step-1], -w.linger)
+		}
+		way = [...]float64{turn, 1, math.Exp(w.resume) * halt}[from.part]
 	case to.part == 0 && from == to:
 		way = 1
 	case to.part == 0 && from.step != to.step:

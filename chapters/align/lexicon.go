@@ -9,10 +9,13 @@ import (
 )
 
 // What is known of English beyond the plan. english.txt is counted, as its head
-// says; the lists below are ours, from common knowledge.
+// says; kin.txt and the lists below are ours, from common knowledge.
 
 //go:embed english.txt
 var counted string
+
+//go:embed kin.txt
+var kinWords string
 
 // lexicon holds it by stems.
 type lexicon struct {
@@ -23,8 +26,11 @@ type lexicon struct {
 	lead     map[string]bool    // words that lead into the next thing
 	link     map[string]bool    // words that go on, or lead into the next thing
 	again    map[string]bool    // words that lead into another take
+	dangling map[string]bool    // words that no sentence ends with
+	clinging map[string]bool    // words that hardly any sentence begins with
 	numerals map[string]bool    // words that numbers are said with
 	alike    map[string][]int   // groups of words that stand for each other
+	kin      map[string][]int   // groups of words that go together
 	function map[string]bool    // words that only English has, without which no English goes
 }
 
@@ -57,8 +63,9 @@ func (l *lexicon) bend(key string) float64 {
 // english is the lexicon, made when it is first needed.
 var english = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
-		common: map[string]float64{}, alike: map[string][]int{},
-		chat: stems(chatWords), lead: stems(leadWords), link: stems(linkWords), again: stems(againWords),
+		common: map[string]float64{},
+		chat:   stems(chatWords), lead: stems(leadWords), link: stems(linkWords), again: stems(againWords),
+		dangling: stems(danglingWords), clinging: stems(clingingWords),
 		numerals: stems(numeralWords), function: map[string]bool{},
 	}
 	// Zipf's law: the word of rank r has about a tenth of 1/r of all words.
@@ -72,14 +79,25 @@ var english = sync.OnceValue(func() *lexicon {
 		}
 	}
 	l.counted, l.bent = counts(counted)
-	for i, group := range strings.Split(alikeWords, "\n") {
-		for _, w := range strings.Fields(group) {
-			key := stem(w)
-			l.alike[key] = append(l.alike[key], i)
-		}
-	}
+	l.alike, l.kin = groups(alikeWords), groups(kinWords)
 	return l
 })
+
+// groups reads groups of words, a line each, and gives for each stem the groups
+// it is in.
+func groups(text string) map[string][]int {
+	in := map[string][]int{}
+	for i, group := range strings.Split(text, "\n") {
+		if strings.HasPrefix(group, "#") {
+			continue
+		}
+		for _, w := range strings.Fields(group) {
+			key := stem(w)
+			in[key] = append(in[key], i)
+		}
+	}
+	return in
+}
 
 // counts reads english.txt.
 func counts(text string) (share, bent map[string]float64) {
@@ -171,6 +189,20 @@ before when last here there let's time`
 
 // againWords lead into another take.
 const againWords = `again sorry repeat redo retake wrong wait`
+
+// danglingWords want another word after them.
+const danglingWords = `the a an of to and or but with from into onto for at by
+my your our his their its this these every each if because when while until
+than as which who whose i'm you're we're they're it's that's there's is are was
+were be been has have had can could will would should must don't doesn't didn't
+i i've we've i'll we'll you'll very quite too some any no between under behind
+through without about around towards against let's so`
+
+// clingingWords go on with what stands before them.
+const clingingWords = `of than is are was were be been has have had will would
+should could must can't doesn't didn't isn't wasn't won't ago either too enough
+else off away along us them him her me it itself yourself until because which
+whose although though`
 
 const numeralWords = `zero one two three four five six seven eight nine ten
 eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen

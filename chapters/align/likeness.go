@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/bits"
 	"slices"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/prose"
@@ -157,6 +158,12 @@ const (
 	soundsPlanned = 0.28  // share of it left for a word that is planned as it stands
 )
 
+// Letters of a word that is part of another, and of the rest.
+const (
+	partLeast = 4
+	partRest  = 3
+)
+
 // ear finds the planned words that a heard one may be.
 type ear struct {
 	script *script
@@ -166,11 +173,12 @@ type ear struct {
 	masks  []uint32
 	sizes  []int
 	groups map[int][]int // planned words of each group of words alike
+	kin    map[int][]int // … and of each group of words that go together
 	found  map[string][]like
 }
 
 func newEar(s *script, w weights) *ear {
-	e := &ear{script: s, w: w, apart: newDistances(), groups: map[int][]int{}, found: map[string][]like{}}
+	e := &ear{script: s, w: w, apart: newDistances(), groups: map[int][]int{}, kin: map[int][]int{}, found: map[string][]like{}}
 	for t, key := range s.types {
 		snd := sounds(key)
 		e.sounds = append(e.sounds, snd)
@@ -178,6 +186,9 @@ func newEar(s *script, w weights) *ear {
 		e.sizes = append(e.sizes, weight(snd))
 		for _, g := range english().alike[key] {
 			e.groups[g] = append(e.groups[g], t)
+		}
+		for _, g := range english().kin[key] {
+			e.kin[g] = append(e.kin[g], t)
 		}
 	}
 	return e
@@ -219,10 +230,38 @@ func (e *ear) likes(key string) []like {
 			}
 		}
 	}
+	e.partLike(key, at)
+	for _, g := range english().kin[key] {
+		for _, t := range e.kin[g] {
+			if t != own || !planned {
+				at(t, e.w.kin, 0)
+			}
+		}
+	}
 	e.soundLike(key, planned, at)
 	slices.SortFunc(all, func(a, b like) int { return a.planned - b.planned })
 	e.found[key] = all
 	return all
+}
+
+// partLike finds words that one is part of, or that are part of it: "brush" and
+// "toothbrush".
+func (e *ear) partLike(key string, at func(int, float64, float64)) {
+	if english().function[key] {
+		return
+	}
+	for t, other := range e.script.types {
+		short, long := key, other
+		if len(short) > len(long) {
+			short, long = long, short
+		}
+		if len(short) < partLeast || len(long)-len(short) < partRest || english().function[other] {
+			continue
+		}
+		if strings.HasSuffix(long, short) || strings.HasPrefix(long, short) {
+			at(t, e.w.kin, 0)
+		}
+	}
 }
 
 // soundLike finds words that sound like a heard one. A word that is planned as

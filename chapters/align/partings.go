@@ -139,6 +139,13 @@ func (h *heard) parting(i int, w weights) (open, halt float64) {
 			open += w.inside
 		}
 	}
+	is := func(i int, list map[string]bool) bool { return len(h.keys[i]) == 1 && list[h.keys[i][0]] }
+	if i > 0 && is(i-1, english().dangling) {
+		open += w.dangling
+	}
+	if i > 0 && is(i, english().clinging) {
+		open += w.clinging
+	}
 	halt = w.halt * open
 	return open + h.leading(i, w), halt
 }

@@ -2,6 +2,7 @@ package align
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -23,41 +24,73 @@ type settler struct {
 
 // starts says of each step whether it is said, and where it starts.
 func (s *settler) starts() {
+	found := make([]choice, len(s.Steps))
+	at := make([]int, len(s.Steps)) // word of each step, -1 for a missing one
 	for i := range s.Steps {
-		st := &s.Steps[i]
-		at, near, all := s.begin(i)
-		said := min(1, all)
-		if said < s.t.w.said {
-			st.Confidence = 1 - said
+		found[i] = s.choices(i)
+		at[i] = -1
+		if found[i].all >= s.t.w.said && len(found[i].places) > 0 {
+			at[i] = found[i].places[found[i].best].word
+		}
+	}
+	for i := range s.Steps {
+		st, f := &s.Steps[i], &found[i]
+		if at[i] < 0 {
+			st.Confidence = 1 - min(1, f.all)
 			continue
 		}
-		st.Status, st.Start, st.Confidence = Found, s.startOf(at), min(1, near)
+		best := f.places[f.best]
+		turned := disorder(i, best.word, at)
+		for _, p := range f.places {
+			if n := disorder(i, p.word, at); p.near >= s.t.w.early*f.likely && p.gain >= s.t.w.orderly*f.telling && n < turned {
+				best, turned = p, n
+			}
+		}
+		at[i] = best.word
+		// One that is said in several places starts in any of them.
+		st.Status, st.Start, st.Confidence = Found, s.startOf(best.word), min(1, best.near)/math.Sqrt(max(1, f.all))
 	}
 }
 
-// begin chooses where a step begins: the earliest place that is nearly as
-// likely as the likeliest and tells nearly as much of the step. near is the
-// chance of all places within two seconds of it, all that of all places.
-func (s *settler) begin(step int) (at int, near, all float64) {
-	places := s.places(s.odds.entries[step])
-	likely, telling := 0.0, 0.0
-	for i := range places {
-		p := &places[i]
+// disorder counts the steps that stand the wrong way about if one begins with a
+// word.
+func disorder(step, word int, at []int) int {
+	n := 0
+	for other, w := range at {
+		if w >= 0 && other != step && (other < step) != (w < word) {
+			n++
+		}
+	}
+	return n
+}
+
+// choice is where a step may begin.
+type choice struct {
+	places          []place // by word
+	best            int     // the earliest that is nearly as likely as the likeliest and tells nearly as much of the step
+	likely, telling float64 // the most of the places' near and gain
+	all             float64 // chance of all places
+}
+
+// choices gathers where a step may begin.
+func (s *settler) choices(step int) choice {
+	c := choice{places: s.places(s.odds.entries[step])}
+	for i := range c.places {
+		p := &c.places[i]
 		p.gain = s.told(step, p.word)
-		likely, telling = max(likely, p.near), max(telling, p.gain)
-		all += p.chance
+		c.likely, c.telling = max(c.likely, p.near), max(c.telling, p.gain)
+		c.all += p.chance
 	}
-	for _, p := range places {
-		if p.near >= s.t.w.early*likely && p.gain >= s.t.w.telling*telling {
-			return p.word, p.near, all
+	for i, p := range c.places {
+		if p.near >= s.t.w.early*c.likely && p.gain >= s.t.w.telling*c.telling {
+			c.best = i
+			return c
+		}
+		if p.near == c.likely {
+			c.best = i
 		}
 	}
-	for _, p := range places {
-		if p.near == likely {
-			return p.word, p.near, all
-		}
-	}
-	return 0, 0, 0
+	return c
 }
 
 // place is a stretch of two seconds and less in which a step may begin.

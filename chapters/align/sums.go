@@ -6,10 +6,11 @@ import "math"
 type sums struct {
 	*trellis
 	skip, most, back, nearBack, moreBack float64
-	add, resume, turn, hasty             float64
+	add, resume, hasty                   float64
 
 	base, small []float64            // of each place: of a word that its plan has not, as logarithms
 	leaves      []float64            // of each place: that it is left
+	turns       []float64            // of each place: that its second part comes
 	skips       []float64            // of each place: that it is left out
 	unplanned   map[[2]int][]float64 // what ratios gave
 
@@ -24,7 +25,7 @@ type sums struct {
 
 func newSums(t *trellis) *sums {
 	n := t.steps + 1
-	work := make([]float64, 8*(n+1))
+	work := make([]float64, 9*(n+1))
 	cut := func() []float64 {
 		c := work[:n:n]
 		work = work[n:]
@@ -33,18 +34,19 @@ func newSums(t *trellis) *sums {
 	u := &sums{
 		trellis: t, skip: math.Exp(t.w.skip), most: math.Exp(t.w.skipMost),
 		back: math.Exp(t.w.back), nearBack: math.Exp(t.w.backNear), moreBack: math.Exp(t.w.backMore),
-		add: math.Exp(t.w.add), resume: math.Exp(t.w.resume), turn: math.Exp(t.w.turn), hasty: math.Exp(t.w.hasty),
-		base: cut(), small: cut(), leaves: cut(), skips: cut(), mass: cut(), in: cut(), backs: cut(),
+		add: math.Exp(t.w.add), resume: math.Exp(t.w.resume), hasty: math.Exp(t.w.hasty),
+		base: cut(), small: cut(), leaves: cut(), turns: cut(), skips: cut(), mass: cut(), in: cut(), backs: cut(),
 		later: make([]float64, n+1), index: make([]int, n), unplanned: map[[2]int][]float64{},
 	}
 	for s := range n {
-		u.index[s], u.leaves[s], u.skips[s] = -1, 1, math.Exp(t.w.skipMore)
+		u.index[s], u.leaves[s], u.turns[s], u.skips[s] = -1, 1, math.Exp(t.w.turn), math.Exp(t.w.skipMore)
 		if s == 0 {
 			continue
 		}
 		u.base[s], u.small[s] = t.base[s-1], t.base[s-1]*t.w.small
 		if t.length != nil {
 			u.leaves[s] = math.Pow(t.length[s-1], -t.w.lengthy)
+			u.turns[s] *= math.Pow(t.length[s-1], -t.w.linger)
 		}
 		if t.told != nil {
 			u.skips[s] = math.Exp(t.w.skipMore * (1 - t.w.passed*t.told[s-1]))
@@ -187,7 +189,7 @@ func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 		e := enter[k] * weigh
 		enter[k] = e
 		to.talk[k] = (aside + (head+tail)*add) * talk
-		to.tail[k] = (tail + head*u.turn + aside*cross) * weigh
+		to.tail[k] = (tail + head*u.turns[s] + aside*cross) * weigh
 		to.head[k] = head*weigh + e
 	}
 	if u.places[0] == 0 {
@@ -263,7 +265,7 @@ func (u *sums) backward(i int, scale float64, after, before row) {
 		leave := open * u.leaves[s] * (next + line*u.skip + (far-next)*u.most + backs[k])
 		line = (line + next) * u.skips[s]
 		before.tail[k] = leave + after.tail[k] + after.talk[k]*add
-		before.head[k] = leave*u.hasty + after.head[k] + after.tail[k]*u.turn + after.talk[k]*add
+		before.head[k] = leave*u.hasty + after.head[k] + after.tail[k]*u.turns[s] + after.talk[k]*add
 		before.talk[k] = leave + after.talk[k]
 		if s > 0 {
 			before.talk[k] += after.tail[k] * cross

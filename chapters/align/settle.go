@@ -8,7 +8,8 @@ import (
 
 // How the chances of the model become steps. Lengths are in seconds.
 const (
-	nearTime = 2.0 // starts as near as this count as one
+	nearTime   = 2.0 // starts as near as this count as one
+	fairChance = 0.3 // of a place, from which what is said there counts
 )
 
 // settler turns a path and its chances into a Match.
@@ -78,16 +79,22 @@ func (s *settler) choices(step int) choice {
 	for i := range c.places {
 		p := &c.places[i]
 		p.gain = s.told(step, p.word)
-		c.likely, c.telling = max(c.likely, p.near), max(c.telling, p.gain)
 		c.all += p.chance
+		if p.near >= fairChance {
+			c.telling = max(c.telling, p.gain)
+		}
+	}
+	// A remark that is made early is as likely a place as the step itself, but
+	// tells less of it.
+	for i, p := range c.places {
+		if p.near > c.likely && (p.near < fairChance || p.gain >= s.t.w.telling*c.telling) {
+			c.likely, c.best = p.near, i
+		}
 	}
 	for i, p := range c.places {
 		if p.near >= s.t.w.early*c.likely && p.gain >= s.t.w.telling*c.telling {
 			c.best = i
-			return c
-		}
-		if p.near == c.likely {
-			c.best = i
+			break
 		}
 	}
 	return c

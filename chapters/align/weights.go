@@ -60,16 +60,16 @@ type weights struct {
 
 func usualWeights() weights {
 	return weights{
-		lambda: 0.037, film: 108.5, each: 4.848, small: 1.369,
-		trust: 0.78, general: 0.994, smooth: 13.5, level: 0.23, hint: 0.311,
-		alike: 0.209, kin: 0.18,
-		bentTalk: 0.199, bentStep: 0.036,
-		open: -6.152, gapSome: 2.218, gapLong: 5.619, gapWork: 6.857, cue: -0.774, hidden: 3.899,
-		lead: 3.827, link: 0.361, dangling: -0.535, clinging: -1.173, sentence: 2.926, inside: -2.641,
-		ordered: 0.872, turn: -1.346, hasty: -3.173, linger: 0.7, lengthy: 0.37,
-		skip: -0.538, skipMore: -0.103, skipMost: -2.359, passed: 0.543, cut: -0.188, cutMore: -1.819,
-		back: -7.405, backNear: -1.969, backMore: -1.28, once: 3.978,
-		add: 0.899, resume: 0.494, halt: 0.824,
-		said: 0.6, early: 0.8, telling: 0.8, orderly: 0.5,
+		lambda: 0.037, film: 135.6, each: 4.238, small: 1.38,
+		trust: 0.78, general: 0.995, smooth: 13.84, level: 0.209, hint: 0.481,
+		alike: 0.226, kin: 0.141,
+		bentTalk: 0.199, bentStep: 0.014,
+		open: -6.152, gapSome: 2.094, gapLong: 5.41, gapWork: 7.556, cue: -0.613, hidden: 3.587,
+		lead: 4.131, link: 0.399, dangling: -0.549, clinging: -1.113, sentence: 2.868, inside: -2.565,
+		ordered: 0.929, turn: -1.342, hasty: -3.347, linger: 0.851, lengthy: 0.292,
+		skip: -0.493, skipMore: -0.175, skipMost: -2.493, passed: 0.707, cut: -0.236, cutMore: -1.823,
+		back: -7.459, backNear: -2.049, backMore: -1.011, once: 4.045,
+		add: 1.054, resume: 0.531, halt: 0.841,
+		said: 0.6, early: 0.8, telling: 0.7, orderly: 0.4,
 	}
 }

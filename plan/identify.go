@@ -20,7 +20,7 @@ func isID(text string) bool {
 // identify gives every element its id and indexes them.
 func (d *decoder) identify() {
 	p := d.plan
-	p.index = map[Ref][]int{}
+	p.index, p.derived = map[Ref][]int{}, map[Ref]bool{}
 	identifyRows(d, &variantTable, p.Variants)
 	identifyRows(d, &sourceTable, p.Sources)
 	identifyRows(d, &toolTable, p.Tools)
@@ -58,6 +58,7 @@ func identifyRows[T any](d *decoder, t *table[T], rows []T) {
 		if *id == "" {
 			*id = unused(firstOf(slug(t.naming(&rows[i])), string(t.kind)), written)
 			written[*id] = true
+			d.plan.derived[Ref{t.kind, *id}] = true
 		}
 		ref := Ref{t.kind, *id}
 		for _, j := range d.plan.index[ref] {

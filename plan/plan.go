@@ -49,6 +49,7 @@ type Plan struct {
 	Open []Open
 
 	index      map[Ref][]int
+	derived    map[Ref]bool // ids that nobody wrote: taken from a title or name
 	stateWords map[string]string
 	reaches    []int // by stretch of Intervals: the last step that one of them holds in
 }
@@ -69,7 +70,7 @@ type Common struct {
 	Verify   string   // whom or what to ask before the value is used
 	Note     Note     // Markdown, printed in the book
 
-	Spare bool // a tool, part, supply or caution of a used file that nothing in this plan takes: on no list
+	Spare bool // a tool, part, supply, caution or source of a used file that nothing in this plan takes: on no list
 	used  bool // from a used file
 }
 

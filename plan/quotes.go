@@ -328,20 +328,22 @@ func (f *filler) quoteHint(kind Kind, key string) string {
 
 // refTo finds what an id in a quote means.
 func (f *filler) refTo(kind Kind, id string, at where, start, end int) (Ref, bool) {
-	var found []string
-	var ref Ref
+	var refs []Ref
 	for _, k := range quotable {
-		if kind != "" && kind != k {
-			continue
-		}
-		if len(f.plan.index[Ref{k, id}]) > 0 {
-			ref = Ref{k, id}
-			found = append(found, "{"+ref.String()+"}")
+		if ref := (Ref{k, id}); (kind == "" || kind == k) && len(f.plan.index[ref]) > 0 {
+			refs = append(refs, ref)
 		}
 	}
-	switch len(found) {
+	if len(refs) > 1 {
+		// An id that nobody wrote gives way: a step called "Pump" takes nothing
+		// from the part {pump}.
+		if written := slices.DeleteFunc(slices.Clone(refs), func(r Ref) bool { return f.plan.derived[r] }); len(written) == 1 {
+			refs = written
+		}
+	}
+	switch len(refs) {
 	case 1:
-		return ref, true
+		return refs[0], true
 	case 0:
 		hint := "declare it once in a table of facts, or write {{ for a brace"
 		if near, ok := nearest(id, f.plan.quotableIDs(kind)); ok {
@@ -352,6 +354,10 @@ func (f *filler) refTo(kind Kind, id string, at where, start, end int) (Ref, boo
 		}
 		f.quoteFault(at, start, end, fmt.Sprintf("there is nothing with the id %q", id), hint)
 	default:
+		var found []string
+		for _, r := range refs {
+			found = append(found, "{"+r.String()+"}")
+		}
 		f.quoteFault(at, start, end, fmt.Sprintf("%q is the id of several things", id), "write "+strings.Join(found, " or "))
 	}
 	return Ref{}, false

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"testing"
@@ -147,4 +148,17 @@ func tomlQuote(text string) string {
 	}
 	b.WriteByte('"')
 	return b.String()
+}
+
+// An id that was only taken from a title gives way to one that was written;
+// two written ones want the kind.
+func TestQuotedIDsThatClash(t *testing.T) {
+	text := "tool = [{ id = \"meter\", name = \"multimeter\" }]\n" + video + "[[step]]\n%stitle = \"Meter\"\nsay = \"Take the {meter}.\"\n"
+	p, _, findings := decode(t, fmt.Sprintf(text, ""))
+	if p == nil || p.Steps[0].Say.Print != "Take the multimeter." {
+		t.Errorf("a step called Meter: %v", findings)
+	}
+	if _, _, findings := decode(t, fmt.Sprintf(text, "id = \"meter\"\n")); !strings.Contains(flat(findings), `"meter" is the id of several things | write {tool:meter} or {step:meter}`) {
+		t.Errorf("a step with the id meter: %s", flat(findings))
+	}
 }

@@ -165,6 +165,57 @@ func (d *decoder) spare() {
 		v := &p.Supplies[i]
 		v.Spare = v.used && !p.takes(func(s *Step) []string { return s.Supplies }, v.ID) && !p.guards(v.Protects)
 	}
+	p.spareSources()
+}
+
+// spareSources marks the sources of used files that nothing in the plan cites:
+// no fact of its own, none of a used file that a step takes or a text quotes,
+// no claim.
+func (p *Plan) spareSources() {
+	if !slices.ContainsFunc(p.Sources, func(s Source) bool { return s.used }) {
+		return
+	}
+	quoted := map[Ref]bool{}
+	for _, w := range p.Texts() {
+		for _, q := range w.Quotes {
+			quoted[q.Ref] = true
+		}
+	}
+	cited := map[string]bool{}
+	cite := func(c *Common, ref Ref, sources []string, list func(*Step) []string) {
+		if !c.used || quoted[ref] || list != nil && p.takes(list, ref.ID) {
+			for _, id := range sources {
+				cited[id] = true
+			}
+		}
+	}
+	for i := range p.Parts {
+		cite(&p.Parts[i].Common, Ref{KindPart, p.Parts[i].ID}, p.Parts[i].Source, func(s *Step) []string { return s.Parts })
+	}
+	for i := range p.Fasteners {
+		cite(&p.Fasteners[i].Common, Ref{KindFastener, p.Fasteners[i].ID}, p.Fasteners[i].Source, func(s *Step) []string { return s.Fasteners })
+	}
+	for i := range p.Fuses {
+		cite(&p.Fuses[i].Common, Ref{KindFuse, p.Fuses[i].ID}, p.Fuses[i].Source, func(s *Step) []string { return s.Fuses })
+	}
+	for i := range p.Wires {
+		cite(&p.Wires[i].Common, Ref{KindWire, p.Wires[i].ID}, p.Wires[i].Source, func(s *Step) []string { return s.Wires })
+	}
+	for i := range p.Specs {
+		cite(&p.Specs[i].Common, Ref{KindSpec, p.Specs[i].ID}, p.Specs[i].Source, nil)
+	}
+	for i := range p.Tests {
+		cite(&p.Tests[i].Common, Ref{KindTest, p.Tests[i].ID}, p.Tests[i].Source, func(s *Step) []string { return s.Tests })
+	}
+	for i := range p.Claims {
+		for _, ref := range p.Claims[i].Evidence {
+			cited[ref.ID] = cited[ref.ID] || ref.Kind == KindSource
+		}
+	}
+	for i := range p.Sources {
+		s := &p.Sources[i]
+		s.Spare = s.used && !cited[s.ID] && !quoted[Ref{KindSource, s.ID}]
+	}
 }
 
 func (p *Plan) takes(list func(*Step) []string, id string) bool {

@@ -22,6 +22,8 @@ supply = [
   { id = "oil", name = "chain oil" }, { id = "gloves", name = "thick gloves", protects = "hands" },
   { id = "muffs", name = "ear defenders", protects = "hearing" },
 ]
+source = [{ id = "by-fact", title = "A sheet" }, { id = "by-claim", title = "A book" }, { id = "by-nobody", title = "Another" }, { id = "by-idle", title = "A list" }]
+spec = [{ id = "slack", what = "slack", value = "10 mm", source = "by-fact" }, { id = "play", what = "play", value = "1 mm", source = "by-idle" }]
 caution = [{ id = "edges", hazard = "sharp-edges" }, { id = "hot", hazard = "hot-surface" }]
 `
 	text := `use = ["shop.toml"]
@@ -44,7 +46,13 @@ tools = ["listed"]
 tests = ["volts"]
 fasteners = ["screws"]
 cautions = ["edges"]
-say = "Words."
+say = "Words, and {slack} of slack."
+claims = ["worn"]
+[[claim]]
+id = "worn"
+text = "It wears"
+says = "Words"
+evidence = ["source:by-claim"]
 `
 	src, _ := diag.NewSource("plan.toml", []byte(text))
 	p, _, findings := plan.Decode(src, fstest.MapFS{"shop.toml": {Data: []byte(shop)}})
@@ -69,7 +77,10 @@ say = "Words."
 	for i := range p.Cautions {
 		note(p.Cautions[i].ID, p.Cautions[i].Spare)
 	}
-	if got, want := strings.Join(spare, " "), "idle chain oil muffs hot"; got != want {
+	for i := range p.Sources {
+		note(p.Sources[i].ID, p.Sources[i].Spare)
+	}
+	if got, want := strings.Join(spare, " "), "idle chain oil muffs hot by-nobody by-idle"; got != want {
 		t.Errorf("spare: %s, want %s", got, want)
 	}
 }

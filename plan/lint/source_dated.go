@@ -10,6 +10,9 @@ import (
 var sourceDated = Rule{Name: "source-dated", Group: Truth, Severity: diag.Note, Check: func(p *Pass) []Report {
 	var found []Report
 	for i, s := range p.Plan.Sources {
+		if s.Spare {
+			continue
+		}
 		switch {
 		case s.Kind == "law" && s.Date == (plan.Date{}):
 			found = append(found, Report{

@@ -323,6 +323,9 @@ func sources(p *plan.Plan) []string {
 	var out []string
 	for i := range p.Sources {
 		s := &p.Sources[i]
+		if s.Spare {
+			continue
+		}
 		line := s.Title.Print
 		for _, more := range []string{s.Where.Print, s.Date.String(), s.Link} {
 			if more != "" {

@@ -111,6 +111,9 @@ func viewOf(b Book) view {
 	v.Steps = steps(b)
 	for i := range p.Sources {
 		s := &p.Sources[i]
+		if s.Spare {
+			continue
+		}
 		v.Sources = append(v.Sources, source{s.Title.Print, kit.Join(s.Where.Print, s.Date.String()), s.Kind, s.Link})
 	}
 	v.Faults, v.Excepted = findings(p, b.Findings)

@@ -155,7 +155,7 @@ func tomlQuote(text string) string {
 func TestQuotedIDsThatClash(t *testing.T) {
 	text := "tool = [{ id = \"meter\", name = \"multimeter\" }]\n" + video + "[[step]]\n%stitle = \"Meter\"\nsay = \"Take the {meter}.\"\n"
 	p, _, findings := decode(t, fmt.Sprintf(text, ""))
-	if p == nil || p.Steps[0].Say.Print != "Take the multimeter." {
+	if p == nil || p.Steps[0].Lines[0].Print != "Take the multimeter." {
 		t.Errorf("a step called Meter: %v", findings)
 	}
 	if _, _, findings := decode(t, fmt.Sprintf(text, "id = \"meter\"\n")); !strings.Contains(flat(findings), `"meter" is the id of several things | write {tool:meter} or {step:meter}`) {

@@ -10,7 +10,6 @@
 package book
 
 import (
-	"bytes"
 	"crypto/sha256"
 	_ "embed"
 	"encoding/base64"
@@ -44,17 +43,16 @@ type Book struct {
 
 // Page is book.html.
 //
-// Everything that comes from the plan goes through html/template, which
-// escapes it for where it stands; the one exception is plan.Note.HTML, which is
-// made safe where the Markdown is read. Behind that stands a content security
+// The page is written by page.go, which is its templates made into Go: what
+// html/template does to each value for where it stands is done there too. The one
+// exception is plan.Note.HTML, which is made safe where the Markdown is read. Behind that stands a content security
 // policy that lets nothing load and only our own style and script run, each by
 // its hash (W3C Content Security Policy Level 3, 6.7.2).
 func Page(b Book) []byte {
-	var out bytes.Buffer
-	if err := page().Execute(&out, viewOf(b)); err != nil {
-		panic(err) // a template that fails is our defect, never the plan's; the tests run it all
-	}
-	return visible(out.Bytes())
+	v := viewOf(b)
+	o := out{page: make([]byte, 0, 1<<17)} // as much as most take
+	o.book(&v)
+	return visible(o.page)
 }
 
 // visible writes control characters and those that turn the direction of text
@@ -89,12 +87,6 @@ func deceives(r rune) bool {
 }
 
 var (
-	//go:embed page.html.tmpl
-	pageText string
-	//go:embed step.html.tmpl
-	stepText string
-	//go:embed day.html.tmpl
-	dayText string
 	//go:embed book.css
 	bookStyle string
 	//go:embed book.js
@@ -104,20 +96,15 @@ var (
 // style is the page's with that of its pictures: one element, one hash.
 var style = sync.OnceValue(func() string { return bookStyle + picture.Style })
 
-// page is the template, read once.
-var page = sync.OnceValue(func() *template.Template {
-	t := template.New("book").Funcs(template.FuncMap{
-		"style":  func() template.CSS { return template.CSS(style()) },
-		"script": func() template.JS { return template.JS(script) },
-		"policy": policy,
-		"legend": func() string { return picture.TimeLegend },
-		"lanes":  func() string { return picture.LanesLegend },
-		"note":   func(n plan.Note) template.HTML { return template.HTML(n.HTML) },
-	})
-	template.Must(t.Parse(stepText))
-	template.Must(t.Parse(dayText))
-	return template.Must(t.Parse(pageText))
-})
+//go:generate env FIXSLATE_UPDATE=1 go test -tags bare -run TestPageIsMadeOfItsTemplates .
+
+// What the templates call.
+
+func css() template.CSS              { return template.CSS(style()) }
+func js() template.JS                { return template.JS(script) }
+func legend() string                 { return picture.TimeLegend }
+func lanes() string                  { return picture.LanesLegend }
+func note(n plan.Note) template.HTML { return template.HTML(n.HTML) }
 
 // policy is the page's content security policy.
 func policy() string {

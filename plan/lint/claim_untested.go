@@ -23,8 +23,8 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(fold(s.line.Print))) || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
-		if kind == causal && (warns(fold(s.line.Print)) || reports(fold(s.line.Print))) || kind == made && s.inSight() {
-			continue // why to keep clear is the cautions' matter; what happened to this one, and what is in the picture, is shown
+		if kind == causal && (warns(fold(s.line.Print)) || reports(fold(s.line.Print))) || kind == made && s.inSight() || kind == compared && reports(fold(s.line.Print)) || kind == fitted && strings.HasSuffix(s.Path, ".other_side") {
+			continue // why to keep clear is the cautions' matter; what happened to this one or how it is, and what is in the picture, is shown; the other side is what other_side is for
 		}
 		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
 			continue
@@ -114,8 +114,8 @@ func asserted(c claim.Claim) string {
 		kind claim.Kind
 		word string
 	}{
-		{claim.Legal, law}, {claim.Compatibility, "what fits"}, {claim.Causal, causal}, {claim.Frequency, "how often"},
-		{claim.Comparison, "a comparison"}, {claim.Cost, "a cost"},
+		{claim.Legal, law}, {claim.Compatibility, fitted}, {claim.Causal, causal}, {claim.Frequency, "how often"},
+		{claim.Comparison, compared}, {claim.Cost, "a cost"},
 	} {
 		if c.Has(k.kind) && !(k.kind == claim.Frequency && says(fold(c.Text), "as many", "as often")) {
 			return k.word
@@ -128,7 +128,7 @@ func asserted(c claim.Claim) string {
 	return ""
 }
 
-const causal, law, made = "a cause", "law", "how it is made"
+const causal, law, made, compared, fitted = "a cause", "law", "how it is made", "a comparison", "what fits"
 
 // ofTheObject holds for a value of the thing itself: no time, no turn of the
 // hand, no share, and none that a fact gives.
@@ -163,7 +163,7 @@ const atAGlance = 12
 // tellsOfTheAct holds for a line that says what the act in the picture is good
 // for: "That gives the belt some slack."
 func tellsOfTheAct(folded string) bool {
-	if says(folded, "otherwise", "enough to") {
+	if says(folded, "otherwise", "enough to") || says(folded, "until it", "until they") && !says(folded, "because") {
 		return true
 	}
 	words := strings.Fields(folded)

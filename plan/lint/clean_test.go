@@ -14,9 +14,19 @@ import (
 )
 
 // fromHazards is how many findings the reader of hazards may still raise over
-// all clean plans: what was counted when the test was written, to be lowered
-// and never raised.
-const fromHazards = 25
+// the clean plans, fromLater how many over those that came later: what was
+// counted when they came, to be lowered and never raised.
+const (
+	fromHazards = 24
+	fromLater   = 18
+)
+
+// laterPlans were written to measure silence: twelve trades, each run once before
+// anything was mended by it.
+var laterPlans = []string{
+	"film-camera.toml", "gutter.toml", "headlight-bulb.toml", "outboard-impeller.toml", "piano-pedal.toml", "robot-vacuum.toml",
+	"stove-rope.toml", "toilet-fill-valve.toml", "turntable-belt.toml", "typewriter.toml", "wall-clock.toml", "wheelchair-castor.toml",
+}
 
 // Honest plans of other trades, and the samples, raise no error and no warning.
 // Those that rest on what the hazard reader takes for a danger are counted.
@@ -29,7 +39,7 @@ func TestCleanPlans(t *testing.T) {
 	for _, r := range lint.Rules() {
 		groups[r.Name] = r.Group
 	}
-	dangers := 0
+	dangers, later := 0, 0
 	plans := map[string][]byte{}
 	for _, name := range samples.Names() {
 		plans[name], _ = samples.Plan(name)
@@ -44,14 +54,18 @@ func TestCleanPlans(t *testing.T) {
 			switch {
 			case f.Severity < diag.Warning || f.Waived != "":
 			case groups[f.Rule] == lint.Safety && len(f.Families) > 0:
-				dangers++
+				if slices.Contains(laterPlans, filepath.Base(file)) {
+					later++
+				} else {
+					dangers++
+				}
 				t.Logf("%s: %s: %s", filepath.Base(file), f.Rule, f.Message)
 			default:
 				t.Errorf("%s: %s", filepath.Base(file), strings.TrimSpace(print([]diag.Finding{f})))
 			}
 		}
 	}
-	if dangers > fromHazards {
-		t.Errorf("%d findings from the hazard reader, at most %d", dangers, fromHazards)
+	if dangers > fromHazards || later > fromLater {
+		t.Errorf("%d and %d findings from the hazard reader, at most %d and %d", dangers, later, fromHazards, fromLater)
 	}
 }

@@ -2,15 +2,19 @@ package lint
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
+	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/hazard/class"
 )
 
 var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	last := -1 // the last step that puts something back or fits it
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
-		if len(s.Ends)+len(s.Parts) > 0 || len(s.Fasteners) > 0 && says(p.words[i], refitWords...) {
+		if p.putsBack(s, p.words[i]) || len(s.Parts) > 0 || len(s.Fasteners) > 0 && says(p.words[i], refitWords...) {
 			last = i
 		}
 	}
@@ -29,6 +33,18 @@ var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, S
 		Path:    stepPath(last, "title"),
 	}}
 }}
+
+// putsBack holds for a step that ends a state of something taken off, out or
+// apart, or one that the linter knows; "ladder-up" and "laid-down" are where
+// somebody works, unless the step's words tell of putting back.
+func (p *Pass) putsBack(s *plan.Step, folded string) bool {
+	return slices.ContainsFunc(s.Ends, func(state string) bool {
+		_, known := class.FindState(class.CanonicalState(state))
+		words := strings.Split(state, "-")
+		apart := slices.Contains([]string{"off", "out", "open", "apart", "loose", "removed", "undone", "down"}, words[len(words)-1]) && !slices.Contains(words, "laid") && !slices.Contains(words, "upside")
+		return known || apart || says(folded, refitWords...)
+	})
+}
 
 // checkWords tell that a result is looked at.
 var checkWords = []string{

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/hazard"
 	"fixslate/plan/hazard/class"
 )
 
@@ -13,7 +14,7 @@ var licenceMissing = Rule{Name: "licence-missing", Group: Safety, Severity: diag
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
 			c, ok := class.Find(h.Class)
-			if !ok || c.Who.Skill != class.Licensed && h.Family != licensed || p.leftTo(i) {
+			if !ok || c.Who.Skill != class.Licensed && h.Family != licensed || p.leftTo(i) || p.leftBefore(i, h) {
 				continue
 			}
 			r := danger{i, h}.report(p)
@@ -45,4 +46,19 @@ func (p *Pass) leftTo(step int) bool {
 		}
 	}
 	return says(p.words[step], licenceWords...)
+}
+
+// leftBefore holds where an earlier step spoke a caution of the hazard's class or
+// family that says who has to do it.
+func (p *Pass) leftBefore(step int, h hazard.Hazard) bool {
+	for i := range step {
+		s := &p.Plan.Steps[i]
+		for _, use := range s.Cautions {
+			c := p.Plan.CautionOf(s, use)
+			if c != nil && use.Spoken && !c.LeaveTo.Empty() && (c.Class == h.Class || c.Family == h.Family) {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -110,6 +110,9 @@ func (p *Pass) contradicted(s said, q trade.Quantity) (valued, bool) {
 			continue
 		}
 		quoted := slices.ContainsFunc(s.line.Quotes, func(x plan.Quote) bool { return x.Ref == f.ref })
+		if quoted && slices.ContainsFunc(s.line.Quotes, func(x plan.Quote) bool { return f.quote == x.Ref.ID || f.quote == x.Ref.ID+"."+x.Key }) {
+			return valued{}, false // its value stands in the line: "{fall} in a metre"
+		}
 		if !quoted && !namedIn(folded, f.what) && !(p.quotesNear(s.step, f.ref) && says(folded, headNoun(f.what))) {
 			continue
 		}

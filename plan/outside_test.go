@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fixslate/plan"
+	"fixslate/plan/diag/outside"
 )
 
 // checker reads a TOML file with one program of others and holds it to the
@@ -28,15 +29,8 @@ process.exit(bad ? 1 : 0);
 // The schema accepts every plan in a validator of others, which reads the TOML
 // with a parser of others.
 func TestSchemaOutside(t *testing.T) {
-	modules := os.Getenv("FIXSLATE_NODE_MODULES")
-	_, nodeErr := exec.LookPath("node")
-	_, ajvErr := os.Stat(filepath.Join(modules, "ajv"))
-	if nodeErr != nil || modules == "" || ajvErr != nil {
-		if os.Getenv("FIXSLATE_OUTSIDE") != "" {
-			t.Fatal("node, or ajv and smol-toml in FIXSLATE_NODE_MODULES, are not there")
-		}
-		t.Skip("node with ajv and smol-toml is not at hand: the schema is checked by one validator only")
-	}
+	outside.Program(t, "node")
+	modules := outside.Modules(t, "ajv", "smol-toml")
 	dir := t.TempDir()
 	if err := os.Symlink(modules, filepath.Join(dir, "node_modules")); err != nil {
 		t.Fatal(err)

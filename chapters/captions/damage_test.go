@@ -7,12 +7,14 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"fixslate/plan/diag/outside"
 )
 
 // TestCrashers reads the files that crash or silently lose text in the
 // library: each is read whole, or refused with a place.
 func TestCrashers(t *testing.T) {
-	folder := testData(t, "captions", "crashers")
+	folder := outside.Data(t, "captions", "crashers")
 	paths, _ := filepath.Glob(filepath.Join(folder, "*"))
 	want := map[string]int{ // cues; -1: must be refused
 		"srt_missing_end.srt": -1, "srt_fuzz_115.srt": -1, "vtt_missing_end.vtt": -1, "vtt_fuzz_247.vtt": -1,

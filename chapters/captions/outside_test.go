@@ -13,27 +13,9 @@ import (
 	"time"
 
 	"github.com/google/go-cmp/cmp"
+
+	"fixslate/plan/diag/outside"
 )
-
-// outside finds a program of the machine that reads what this package writes.
-// Without it the test says so and is skipped; FIXSLATE_OUTSIDE=1 makes its
-// absence a failure.
-func outside(t *testing.T, program string) string {
-	t.Helper()
-	path, err := exec.LookPath(program)
-	if err != nil {
-		missing(t, program+" is not installed")
-	}
-	return path
-}
-
-func missing(t *testing.T, what string) {
-	t.Helper()
-	if os.Getenv("FIXSLATE_OUTSIDE") != "" {
-		t.Fatalf("%s, and FIXSLATE_OUTSIDE asks for it", what)
-	}
-	t.Skipf("%s: the files were not read back by it", what)
-}
 
 // outsideFiles are what outside programs get to read.
 func outsideFiles() map[string]File {
@@ -91,11 +73,8 @@ console.log(JSON.stringify({
 // TestWebVTTParserAgrees has webvtt-parser find no fault, the same cues and
 // the same words.
 func TestWebVTTParserAgrees(t *testing.T) {
-	node := outside(t, "node")
-	modules := os.Getenv("FIXSLATE_NODE_MODULES")
-	if _, err := os.Stat(filepath.Join(modules, "webvtt-parser")); modules == "" || err != nil {
-		missing(t, "webvtt-parser is not in FIXSLATE_NODE_MODULES")
-	}
+	node := outside.Program(t, "node")
+	modules := outside.Modules(t, "webvtt-parser")
 	for name, f := range outsideFiles() {
 		t.Run(name, func(t *testing.T) {
 			var got struct {
@@ -138,7 +117,7 @@ func near(seconds float64, ms int64) bool { return math.Abs(seconds*1000-float64
 // TestFFmpegAgrees has ffprobe read SRT and WebVTT: the same cues at the same
 // times; and ffmpeg convert them: the same words.
 func TestFFmpegAgrees(t *testing.T) {
-	ffprobe, ffmpeg := outside(t, "ffprobe"), outside(t, "ffmpeg")
+	ffprobe, ffmpeg := outside.Program(t, "ffprobe"), outside.Program(t, "ffmpeg")
 	for name, f := range outsideFiles() {
 		if len(f.Cues) == 0 {
 			continue // it reads no file without cues
@@ -184,7 +163,7 @@ func TestFFmpegAgrees(t *testing.T) {
 
 // TestXMLLintAgrees has libxml read the TTML.
 func TestXMLLintAgrees(t *testing.T) {
-	xmllint := outside(t, "xmllint")
+	xmllint := outside.Program(t, "xmllint")
 	for name, f := range outsideFiles() {
 		path := written(t, f, TTML)
 		output(t, xmllint, "--noout", "--nonet", path)

@@ -6,23 +6,15 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-)
 
-// testData is the folder of the data that is not in the repository.
-func testData(t testing.TB, parts ...string) string {
-	t.Helper()
-	root := os.Getenv("FIXSLATE_DATA")
-	if root == "" {
-		t.Skip("FIXSLATE_DATA is not set: the published files are not read")
-	}
-	return filepath.Join(append([]string{root}, parts...)...)
-}
+	"fixslate/plan/diag/outside"
+)
 
 // TestW3CFileParsing runs the file-parsing part of the W3C's WebVTT tests
 // (web-platform-tests, webvtt/parsing/file-parsing): every assertion of every
 // file.
 func TestW3CFileParsing(t *testing.T) {
-	folder := testData(t, "captions", "w3c-file-parsing")
+	folder := outside.Data(t, "captions", "w3c-file-parsing")
 	scripts, err := filepath.Glob(filepath.Join(folder, "*.js"))
 	if err != nil || len(scripts) < 37 {
 		t.Fatalf("%d scripts, %v", len(scripts), err)

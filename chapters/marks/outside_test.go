@@ -18,6 +18,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"fixslate/chapters"
+	"fixslate/plan/diag/outside"
 )
 
 // hostile is a video whose titles hold what each format treats as structure.
@@ -64,26 +65,6 @@ func compare(t *testing.T, reader string, got []mark) {
 	}
 }
 
-// outside finds a program of the machine that reads what this package writes.
-// Without it the test says so and is skipped; FIXSLATE_OUTSIDE=1, as set in
-// continuous integration, makes that a failure.
-func outside(t *testing.T, program string) string {
-	t.Helper()
-	path, err := exec.LookPath(program)
-	if err != nil {
-		absent(t, program+" is not installed")
-	}
-	return path
-}
-
-func absent(t *testing.T, what string) {
-	t.Helper()
-	if os.Getenv("FIXSLATE_OUTSIDE") == "1" {
-		t.Fatalf("%s, and FIXSLATE_OUTSIDE asks for it", what)
-	}
-	t.Skipf("%s: the file was not read back by an outside program", what)
-}
-
 // save writes a file for a program to read.
 func save(t *testing.T, name string, file []byte) string {
 	t.Helper()
@@ -109,7 +90,7 @@ func run(t *testing.T, program string, args ...string) []byte {
 }
 
 func TestFFprobeReadsFFMetadata(t *testing.T) {
-	ffprobe := outside(t, "ffprobe")
+	ffprobe := outside.Program(t, "ffprobe")
 	out := run(t, ffprobe, "-v", "error", "-show_chapters", "-show_format", "-of", "json", save(t, "c.ffmeta", FFMetadata(hostile())))
 	var file struct {
 		Chapters []struct {
@@ -140,7 +121,7 @@ func TestFFprobeReadsFFMetadata(t *testing.T) {
 }
 
 func TestMkvmergeReadsMatroska(t *testing.T) {
-	mkvmerge, mkvextract := outside(t, "mkvmerge"), outside(t, "mkvextract")
+	mkvmerge, mkvextract := outside.Program(t, "mkvmerge"), outside.Program(t, "mkvextract")
 	mks := filepath.Join(t.TempDir(), "only.mks")
 	run(t, mkvmerge, "-q", "-o", mks, "--chapters", save(t, "c.xml", Matroska(hostile())))
 	simple := string(run(t, mkvextract, mks, "chapters", "-s", "-"))
@@ -173,10 +154,10 @@ func milliseconds(t *testing.T, clock string) int64 {
 }
 
 func TestMatroskaFollowsItsDTD(t *testing.T) {
-	xmllint := outside(t, "xmllint")
+	xmllint := outside.Program(t, "xmllint")
 	found, _ := filepath.Glob("/usr/share/doc/mkvtoolnix*/examples/matroskachapters.dtd")
 	if len(found) == 0 {
-		absent(t, "matroskachapters.dtd of the mkvtoolnix package is not there")
+		outside.Absent(t, "matroskachapters.dtd of the mkvtoolnix package is not there")
 	}
 	run(t, xmllint, "--noout", "--nonet", "--dtdvalid", found[0], save(t, "c.xml", Matroska(hostile())))
 	run(t, xmllint, "--noout", "--nonet", "--dtdvalid", found[0], save(t, "none.xml", Matroska(Film{})))
@@ -194,11 +175,8 @@ console.log(JSON.stringify({
 }));`
 
 func TestWebVTTParserReadsWebVTT(t *testing.T) {
-	node := outside(t, "node")
-	modules := os.Getenv("FIXSLATE_NODE_MODULES")
-	if modules == "" {
-		absent(t, "FIXSLATE_NODE_MODULES does not name a folder with the npm module webvtt-parser")
-	}
+	node := outside.Program(t, "node")
+	modules := outside.Modules(t, "webvtt-parser")
 	c := exec.Command(node, "-e", readVTT)
 	c.Env = append(os.Environ(), "NODE_PATH="+modules)
 	c.Stdin = bytes.NewReader(WebVTT(hostile()))
@@ -241,7 +219,7 @@ el.onload = el.onerror = () => {
 
 // A browser reads a track over http only.
 func TestBrowserReadsWebVTT(t *testing.T) {
-	chromium := outside(t, "chromium")
+	chromium := outside.Program(t, "chromium")
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		switch r.URL.Path {
 		case "/":

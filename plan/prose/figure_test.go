@@ -5,13 +5,13 @@ import (
 	"encoding/json"
 	"math"
 	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
+	"fixslate/plan/diag/outside"
 	"fixslate/plan/trade"
 
 	"github.com/google/go-cmp/cmp"
@@ -203,11 +203,7 @@ type claimRow struct {
 // numbers. What was missed (hours with minutes, digits one by one, "half the
 // price", "every third") has been taught since, so they are unseen no longer.
 func TestQualityFigures(t *testing.T) {
-	dir := os.Getenv("FIXSLATE_DATA")
-	if dir == "" {
-		t.Skip("FIXSLATE_DATA is not set: values found in labelled sentences were not measured")
-	}
-	file, err := os.Open(filepath.Join(dir, "claims", "claims.jsonl"))
+	file, err := os.Open(outside.Data(t, "claims", "claims.jsonl"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,12 +4,13 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"fixslate/plan/diag/outside"
 )
 
 // What is said for what is written is common practice, no source, unless a line
@@ -168,11 +169,7 @@ func TestParseNumberReadsSpoken(t *testing.T) {
 // TestQualitySpoken measures the length of our spoken form against the
 // hand-checked one of the speech data, as narration seconds follow from it.
 func TestQualitySpoken(t *testing.T) {
-	dir := os.Getenv("FIXSLATE_DATA")
-	if dir == "" {
-		t.Skip("FIXSLATE_DATA is not set: the spoken form was not compared with the hand-checked one")
-	}
-	file, err := os.ReadFile(filepath.Join(dir, "speech", "dev.tsv"))
+	file, err := os.ReadFile(outside.Data(t, "speech", "dev.tsv"))
 	if err != nil {
 		t.Fatal(err)
 	}

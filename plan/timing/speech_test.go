@@ -3,12 +3,12 @@ package timing
 import (
 	"math"
 	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"fixslate/plan/diag/outside"
 	"fixslate/plan/prose"
 )
 
@@ -109,11 +109,7 @@ func TestSecondsByHand(t *testing.T) {
 }
 
 func TestSpeechData(t *testing.T) {
-	dir := os.Getenv("FIXSLATE_DATA")
-	if dir == "" {
-		t.Skip("FIXSLATE_DATA is not set: narration seconds were not measured against the synthetic voices")
-	}
-	file, err := os.ReadFile(filepath.Join(dir, "speech", "dev.tsv"))
+	file, err := os.ReadFile(outside.Data(t, "speech", "dev.tsv"))
 	if err != nil {
 		t.Fatal(err)
 	}

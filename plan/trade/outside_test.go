@@ -2,11 +2,12 @@ package trade
 
 import (
 	"math"
-	"os"
 	"os/exec"
 	"strconv"
 	"strings"
 	"testing"
+
+	"fixslate/plan/diag/outside"
 )
 
 // Factors as NIST SP 811 (2008), appendix B.8, prints them to seven figures
@@ -47,20 +48,6 @@ func TestFactorsNIST(t *testing.T) {
 	}
 }
 
-// gnuUnits finds GNU units, a general-purpose program, or skips the test. With
-// FIXSLATE_OUTSIDE=1 its absence is a failure.
-func gnuUnits(t *testing.T) string {
-	path, err := exec.LookPath("units")
-	if err == nil {
-		return path
-	}
-	if os.Getenv("FIXSLATE_OUTSIDE") == "1" {
-		t.Fatal("GNU units is not installed, and FIXSLATE_OUTSIDE=1 asks for it")
-	}
-	t.Skip("GNU units is not installed: the factors were not compared with it")
-	return ""
-}
-
 func askUnits(t *testing.T, path, have, want string) float64 {
 	out, err := exec.Command(path, "-t", have, want).Output()
 	if err != nil {
@@ -75,7 +62,7 @@ func askUnits(t *testing.T, path, have, want string) float64 {
 
 // Every factor that GNU units knows under some name, to its eight figures.
 func TestFactorsGNU(t *testing.T) {
-	path := gnuUnits(t)
+	path := outside.Program(t, "units")
 	names := map[Unit]string{
 		"mm": "mm", "cm": "cm", "m": "m", "km": "km", "µm": "um", "in": "inch", "ft": "ft", "yd": "yd", "mi": "mile", "thou": "thou",
 		"mm²": "mm^2", "cm²": "cm^2", "in²": "inch^2", "L": "l", "mL": "ml", "cL": "cl", "cm³": "cc", "in³": "inch^3",

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"fixslate/plan/diag/outside"
 	"fixslate/shotlist/order"
 )
 
@@ -22,11 +23,7 @@ type published struct {
 
 func readPublished(tb testing.TB) []published {
 	tb.Helper()
-	dir := os.Getenv("FIXSLATE_DATA")
-	if dir == "" {
-		tb.Skip("FIXSLATE_DATA is not set: the published problems are skipped")
-	}
-	dir = filepath.Join(dir, "sop")
+	dir := outside.Data(tb, "sop")
 	table, err := os.Open(filepath.Join(dir, "best-known.tsv"))
 	if err != nil {
 		tb.Fatal(err)

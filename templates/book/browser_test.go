@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"net/url"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -16,6 +15,8 @@ import (
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
+
+	"fixslate/plan/diag/outside"
 )
 
 // tab is a book opened from disk in a Chromium of the machine with an empty
@@ -30,13 +31,7 @@ type tab struct {
 
 func openBook(t *testing.T, html []byte) *tab {
 	t.Helper()
-	program, err := exec.LookPath("chromium")
-	if err != nil {
-		if os.Getenv("FIXSLATE_OUTSIDE") != "" {
-			t.Fatal("chromium is not there")
-		}
-		t.Skip("no chromium on this machine: the book is not opened in a browser")
-	}
+	program := outside.Program(t, "chromium")
 	file := filepath.Join(t.TempDir(), "book.html")
 	if err := os.WriteFile(file, html, 0o600); err != nil {
 		t.Fatal(err)

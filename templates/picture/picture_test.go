@@ -19,6 +19,7 @@ import (
 	"fixslate/chapters"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/diag/outside"
 	"fixslate/plan/diagnose"
 	"fixslate/plan/timing"
 	"fixslate/samples"
@@ -118,13 +119,7 @@ func TestNothingToDraw(t *testing.T) {
 // A browser says where every letter ended up: text must stay inside the
 // picture, and no line lie on the next.
 func TestTextStaysInThePicture(t *testing.T) {
-	browser, err := exec.LookPath("chromium")
-	if err != nil {
-		if os.Getenv("FIXSLATE_OUTSIDE") != "" {
-			t.Fatal("chromium is not there")
-		}
-		t.Skip("no chromium on this machine: nobody measured the pictures")
-	}
+	browser := outside.Program(t, "chromium")
 	plans := map[string]*plan.Plan{"hostile": hostile(t)}
 	for _, name := range samples.Names() {
 		text, _ := samples.Plan(name)

@@ -7,6 +7,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"testing"
+
+	"fixslate/plan/diag/outside"
 )
 
 // sarifChecker holds a log to the SARIF 2.1.0 schema (draft 4 of JSON Schema,
@@ -30,15 +32,9 @@ process.exit(bad ? 1 : 0);
 // findings, a waiver as a suppression, nothing at all. The validator is shown
 // to refuse a log with a level that SARIF does not have.
 func TestSARIFOutside(t *testing.T) {
-	modules := os.Getenv("FIXSLATE_NODE_MODULES")
+	outside.Program(t, "node")
+	modules := outside.Modules(t, "ajv-draft-04", "ajv-formats", "@microsoft/jest-sarif")
 	schema := filepath.Join(modules, "@microsoft", "jest-sarif", "lib", "schemas", "sarif-2.1.0-rtm.5.json")
-	_, nodeErr := exec.LookPath("node")
-	if _, err := os.Stat(schema); err != nil || nodeErr != nil || modules == "" {
-		if os.Getenv("FIXSLATE_OUTSIDE") != "" {
-			t.Fatal("node, or ajv-draft-04, ajv-formats and @microsoft/jest-sarif in FIXSLATE_NODE_MODULES, are not there")
-		}
-		t.Skip("node with ajv-draft-04 and the SARIF schema is not at hand: SARIF is not held to its schema")
-	}
 	dir := t.TempDir()
 	if err := os.Symlink(modules, filepath.Join(dir, "node_modules")); err != nil {
 		t.Fatal(err)

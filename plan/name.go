@@ -166,3 +166,14 @@ func (p *Plan) Facts() []Fact {
 	}
 	return facts
 }
+
+// Cites are the sources of a fact in all its versions, by id.
+func (p *Plan) Cites(ref Ref) []string {
+	var ids []string
+	for _, i := range p.index[ref] {
+		if list, ok := p.rowsOf(ref.Kind).fieldAt(i, "source").(*[]string); ok {
+			ids = append(ids, *list...)
+		}
+	}
+	return ids
+}

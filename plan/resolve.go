@@ -82,7 +82,7 @@ func (d *decoder) idOf(t target, path, entry string) string {
 		return named
 	}
 	near, isNear := nearest(entry, ids)
-	slip := isNear && distance(entry, near, 2) <= 2 && distance(entry, near, 2)*2 < len(entry)
+	slip := isNear && class.Slips(entry, near, 2) <= 2 && class.Slips(entry, near, 2)*2 < len(entry)
 	if t.key.Names && entry != "" && id == entry && !slip && !(isID(entry) && strings.Contains(entry, "-")) {
 		return d.addNamed(kind, entry)
 	}
@@ -382,7 +382,7 @@ func (d *decoder) resolveCaution(use *StepCaution) {
 	stock, known := classOf(name)
 	if !known {
 		hint := hazardHint(name)
-		if near, ok := nearest(name, p.ids(KindCaution)); ok && distance(name, near, 2) <= 2 {
+		if near, ok := nearest(name, p.ids(KindCaution)); ok && class.Slips(name, near, 2) <= 2 {
 			hint = fmt.Sprintf("did you mean %q", near)
 		}
 		d.fault("id-unknown", use.path, hint, "cautions: there is no caution, hazard class or family %q", name)

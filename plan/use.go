@@ -175,37 +175,25 @@ func (p *Plan) spareSources() {
 	if !slices.ContainsFunc(p.Sources, func(s Source) bool { return s.used }) {
 		return
 	}
-	quoted := map[Ref]bool{}
+	met := map[Ref]bool{} // quoted by a text, taken by a step
 	for _, w := range p.Texts() {
 		for _, q := range w.Quotes {
-			quoted[q.Ref] = true
+			met[q.Ref] = true
 		}
 	}
-	cited := map[string]bool{}
-	cite := func(c *Common, ref Ref, sources []string, list func(*Step) []string) {
-		if !c.used || quoted[ref] || list != nil && p.takes(list, ref.ID) {
-			for _, id := range sources {
-				cited[id] = true
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		for kind, ids := range map[Kind][]string{KindPart: s.Parts, KindFastener: s.Fasteners, KindFuse: s.Fuses, KindWire: s.Wires, KindTest: s.Tests} {
+			for _, id := range ids {
+				met[Ref{kind, id}] = true
 			}
 		}
 	}
-	for i := range p.Parts {
-		cite(&p.Parts[i].Common, Ref{KindPart, p.Parts[i].ID}, p.Parts[i].Source, func(s *Step) []string { return s.Parts })
-	}
-	for i := range p.Fasteners {
-		cite(&p.Fasteners[i].Common, Ref{KindFastener, p.Fasteners[i].ID}, p.Fasteners[i].Source, func(s *Step) []string { return s.Fasteners })
-	}
-	for i := range p.Fuses {
-		cite(&p.Fuses[i].Common, Ref{KindFuse, p.Fuses[i].ID}, p.Fuses[i].Source, func(s *Step) []string { return s.Fuses })
-	}
-	for i := range p.Wires {
-		cite(&p.Wires[i].Common, Ref{KindWire, p.Wires[i].ID}, p.Wires[i].Source, func(s *Step) []string { return s.Wires })
-	}
-	for i := range p.Specs {
-		cite(&p.Specs[i].Common, Ref{KindSpec, p.Specs[i].ID}, p.Specs[i].Source, nil)
-	}
-	for i := range p.Tests {
-		cite(&p.Tests[i].Common, Ref{KindTest, p.Tests[i].ID}, p.Tests[i].Source, func(s *Step) []string { return s.Tests })
+	cited := map[string]bool{}
+	for _, f := range p.Facts() {
+		for _, id := range p.Cites(f.Ref) {
+			cited[id] = cited[id] || !f.Common.used || met[f.Ref]
+		}
 	}
 	for i := range p.Claims {
 		for _, ref := range p.Claims[i].Evidence {
@@ -214,7 +202,7 @@ func (p *Plan) spareSources() {
 	}
 	for i := range p.Sources {
 		s := &p.Sources[i]
-		s.Spare = s.used && !cited[s.ID] && !quoted[Ref{KindSource, s.ID}]
+		s.Spare = s.used && !cited[s.ID] && !met[Ref{KindSource, s.ID}]
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"time"
 	"unicode"
 
+	"fixslate/plan/hazard/class"
 	"fixslate/plan/trade"
 )
 
@@ -148,60 +149,16 @@ func choices(words []string, written string) string {
 }
 
 // nearest finds the word that a slip of the finger most likely meant: at most
-// a third of its letters wrong, two at the least, by restricted
-// Damerau-Levenshtein distance (Damerau 1964; Levenshtein 1966). Ties go to
-// the earlier word.
+// a third of its letters wrong, two at the least. Ties go to the earlier word.
 func nearest(written string, words []string) (string, bool) {
 	best, at := "", 1<<30
 	for _, w := range words {
 		limit := max(2, len(w)/3)
-		if d := distance(strings.ToLower(written), strings.ToLower(w), limit); d <= limit && d < at && d < len(w) {
+		if d := class.Slips(strings.ToLower(written), strings.ToLower(w), limit); d <= limit && d < at && d < len(w) {
 			best, at = w, d
 		}
 	}
 	return best, best != ""
-}
-
-// distance counts insertions, deletions, substitutions and swaps of
-// neighbours; it stops above limit.
-func distance(a, b string, limit int) int {
-	x, y := []rune(a), []rune(b)
-	if abs(len(x)-len(y)) > limit {
-		return limit + 1
-	}
-	before := make([]int, len(y)+1)
-	above := make([]int, len(y)+1)
-	row := make([]int, len(y)+1)
-	for j := range above {
-		above[j] = j
-	}
-	for i := 1; i <= len(x); i++ {
-		row[0] = i
-		least := i
-		for j := 1; j <= len(y); j++ {
-			cost := 1
-			if x[i-1] == y[j-1] {
-				cost = 0
-			}
-			row[j] = min(above[j]+1, row[j-1]+1, above[j-1]+cost)
-			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
-				row[j] = min(row[j], before[j-2]+1)
-			}
-			least = min(least, row[j])
-		}
-		if least > limit {
-			return limit + 1
-		}
-		before, above, row = above, row, before
-	}
-	return above[len(y)]
-}
-
-func abs(n int) int {
-	if n < 0 {
-		return -n
-	}
-	return n
 }
 
 // slug makes an id of words: lower-case letters and digits, hyphens between,

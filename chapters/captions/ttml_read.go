@@ -220,30 +220,6 @@ func (parent *ttmlElement) left(child *ttmlElement) {
 	}
 }
 
-// later is the later of two ends, of which either may be forever.
-func later(a, b time.Duration) time.Duration {
-	if a == forever || b == forever {
-		return forever
-	}
-	return max(a, b)
-}
-
-// plus adds times up to the most that a time may be.
-func plus(a, b time.Duration) (time.Duration, bool) {
-	if a > mostHours*time.Hour-b {
-		return 0, false
-	}
-	return a + b, true
-}
-
-// sooner is the earlier of two ends, of which either may be forever.
-func sooner(a, b time.Duration) time.Duration {
-	if a == forever || b != forever && b < a {
-		return b
-	}
-	return a
-}
-
 func (t *ttmlReader) beginCue(e xml.StartElement, at diag.Span) {
 	t.cue = Cue{At: at}
 	for _, a := range e.Attr {

@@ -160,3 +160,27 @@ func toDuration(seconds float64) (time.Duration, bool) {
 	}
 	return time.Duration(math.Round(seconds * 1e9)), true
 }
+
+// later is the later of two ends, of which either may be forever.
+func later(a, b time.Duration) time.Duration {
+	if a == forever || b == forever {
+		return forever
+	}
+	return max(a, b)
+}
+
+// plus adds times up to the most that a time may be.
+func plus(a, b time.Duration) (time.Duration, bool) {
+	if a > mostHours*time.Hour-b {
+		return 0, false
+	}
+	return a + b, true
+}
+
+// sooner is the earlier of two ends, of which either may be forever.
+func sooner(a, b time.Duration) time.Duration {
+	if a == forever || b != forever && b < a {
+		return b
+	}
+	return a
+}

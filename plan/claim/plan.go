@@ -56,7 +56,7 @@ type shelf struct {
 func newShelf(p *plan.Plan) *shelf {
 	s := &shelf{plan: p, sources: map[plan.Ref][]string{}, tests: map[string][]string{}}
 	for _, f := range p.Facts() {
-		s.sources[f.Ref] = append(s.sources[f.Ref], sourcesOf(p, f.Ref)...)
+		s.sources[f.Ref] = append(s.sources[f.Ref], p.Cites(f.Ref)...)
 	}
 	for i := range p.Tests {
 		t := &p.Tests[i]
@@ -117,38 +117,6 @@ func (s *shelf) told(step *plan.Step, said string, add func(string)) {
 			add("opinion")
 		}
 	}
-}
-
-// sourcesOf lists the sources of a fact in all its versions.
-func sourcesOf(p *plan.Plan, ref plan.Ref) []string {
-	var ids []string
-	switch ref.Kind {
-	case plan.KindPart:
-		for _, f := range p.Part(ref.ID) {
-			ids = append(ids, f.Source...)
-		}
-	case plan.KindFastener:
-		for _, f := range p.Fastener(ref.ID) {
-			ids = append(ids, f.Source...)
-		}
-	case plan.KindFuse:
-		for _, f := range p.Fuse(ref.ID) {
-			ids = append(ids, f.Source...)
-		}
-	case plan.KindWire:
-		for _, f := range p.Wire(ref.ID) {
-			ids = append(ids, f.Source...)
-		}
-	case plan.KindSpec:
-		for _, f := range p.Spec(ref.ID) {
-			ids = append(ids, f.Source...)
-		}
-	case plan.KindTest:
-		for _, f := range p.Test(ref.ID) {
-			ids = append(ids, f.Source...)
-		}
-	}
-	return ids
 }
 
 // wordsOf is a text's words with a space around each.

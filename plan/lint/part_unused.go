@@ -11,19 +11,27 @@ var partUnused = Rule{Name: "part-unused", Group: Completeness, Severity: diag.N
 	var found []Report
 	for i := range p.Plan.Parts {
 		v := &p.Plan.Parts[i]
-		ref := plan.Ref{Kind: plan.KindPart, ID: v.ID}
-		if v.Named || v.Spare || p.quoted[ref] {
-			continue
+		if !v.Named && !v.Spare && p.idle(plan.Ref{Kind: plan.KindPart, ID: v.ID}, func(s *plan.Step) []string { return s.Parts }) {
+			found = append(found, idle(v.Name.Print, "parts", v.ID, row(plan.KindPart, i, "")))
 		}
-		_, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Parts })
-		if n > 0 {
-			continue
-		}
-		found = append(found, Report{
-			Message: fmt.Sprintf("%s stands in the list and no step takes it", v.Name.Print),
-			Hint:    fmt.Sprintf("add parts = [%q] to the step that needs it, or take it out", v.ID),
-			Path:    row(plan.KindPart, i, ""),
-		})
 	}
 	return found
 }}
+
+// idle holds for a thing that no step lists and no text quotes.
+func (p *Pass) idle(ref plan.Ref, list func(*plan.Step) []string) bool {
+	if p.quoted[ref] {
+		return false
+	}
+	_, _, n := p.uses(ref, list)
+	return n == 0
+}
+
+// idle reports such a thing.
+func idle(name, list, id, path string) Report {
+	return Report{
+		Message: fmt.Sprintf("%s stands in the list and no step takes it", name),
+		Hint:    fmt.Sprintf("add %s = [%q] to the step that needs it, or take it out", list, id),
+		Path:    path,
+	}
+}

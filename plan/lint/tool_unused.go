@@ -1,7 +1,6 @@
 package lint
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -17,11 +16,7 @@ var toolUnused = Rule{Name: "tool-unused", Group: Completeness, Severity: diag.N
 		if t.Named || t.Spare || p.toolUsed(t) {
 			continue
 		}
-		found = append(found, Report{
-			Message: fmt.Sprintf("%s stands in the list and no step takes it", t.Name.Print),
-			Hint:    fmt.Sprintf("add tools = [%q] to the step that needs it, or take it out", t.ID),
-			Path:    row(plan.KindTool, i, ""),
-		})
+		found = append(found, idle(t.Name.Print, "tools", t.ID, row(plan.KindTool, i, "")))
 	}
 	return found
 }}

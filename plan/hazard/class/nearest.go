@@ -110,7 +110,7 @@ func nameScore(word, name string, allowed int) float64 {
 	case n < 8:
 		allowed = min(allowed, 1)
 	}
-	if d := slips(word, name, allowed); d <= allowed {
+	if d := Slips(word, name, allowed); d <= allowed {
 		return idScore - slipCost*float64(d)
 	}
 	return 0
@@ -237,7 +237,7 @@ func (ix *vocabulary) near(word string) term {
 		if p := commonPrefix(word, s); p >= 5 && float64(p) >= 0.6*float64(long) {
 			score = float64(p) / float64(long)
 		}
-		if d := slips(word, s, allowed); d <= allowed && len(s) >= 4 {
+		if d := Slips(word, s, allowed); d <= allowed && len(s) >= 4 {
 			score = max(score, 1-float64(d)/float64(long))
 		}
 		if score > bestScore {

@@ -305,11 +305,11 @@ func TestSlips(t *testing.T) {
 		{"", "abc", 3, 3},
 		{"tyre", "tür", 2, 2},
 	} {
-		if got := slips(c.a, c.b, c.limit); got != c.want {
-			t.Errorf("slips(%q, %q, %d) = %d, want %d", c.a, c.b, c.limit, got, c.want)
+		if got := Slips(c.a, c.b, c.limit); got != c.want {
+			t.Errorf("Slips(%q, %q, %d) = %d, want %d", c.a, c.b, c.limit, got, c.want)
 		}
-		if got := slips(c.b, c.a, c.limit); got != c.want {
-			t.Errorf("slips(%q, %q, %d) = %d, want %d", c.b, c.a, c.limit, got, c.want)
+		if got := Slips(c.b, c.a, c.limit); got != c.want {
+			t.Errorf("Slips(%q, %q, %d) = %d, want %d", c.b, c.a, c.limit, got, c.want)
 		}
 	}
 }

@@ -20,10 +20,10 @@ func commonPrefix(a, b string) int {
 	return n
 }
 
-// slips is the number of single slips (a letter left out, put in, changed, or
+// Slips is the number of single slips (a letter left out, put in, changed, or
 // two changed about) between two words: optimal string alignment, Damerau
 // 1964. Over limit it only says limit+1.
-func slips(a, b string, limit int) int {
+func Slips(a, b string, limit int) int {
 	x, y := []rune(a), []rune(b)
 	if d := len(x) - len(y); d > limit || -d > limit {
 		return limit + 1

@@ -42,7 +42,8 @@ func Make(pkg string, templates []Template, functions map[string]any) (code []by
 		on := reflect.TypeOf(t.On)
 		root := value{"v", on}
 		body := m.list(t.Tree.Root, scope{dot: root, vars: map[string]value{"$": root}})
-		fmt.Fprintf(&out, "\nfunc (o *out) %s(v %s) {\n%s}\n", t.Tree.Name, m.parameter(on), body)
+		name, _, _ := strings.Cut(t.Tree.Name, ".")
+		fmt.Fprintf(&out, "\nfunc (o *out) %s(v %s) {\n%s}\n", name, m.parameter(on), body)
 	}
 	return format.Source(out.Bytes())
 }
@@ -154,6 +155,8 @@ func (m *maker) print(p *parse.PipeNode, s scope) string {
 	}
 	v := m.pipe(&parse.PipeNode{NodeType: parse.NodePipe, Cmds: commands, Decl: p.Decl}, s)
 	switch kind := v.is.Kind(); {
+	case v.is.Implements(reflect.TypeFor[fmt.Stringer]()):
+		v = value{v.code + ".String()", reflect.TypeFor[string]()}
 	case kind == reflect.Int:
 		return fmt.Sprintf("o.number(%s)\n", v.code)
 	case kind != reflect.String:
@@ -309,11 +312,8 @@ func (m *maker) call(name string, given []value) value {
 	case slices.Contains([]string{"eq", "ne", "gt"}, name) && len(given) == 2:
 		return value{codes[0] + map[string]string{"eq": " == ", "ne": " != ", "gt": " > "}[name] + codes[1], truth}
 	case name == "and" || name == "or":
-		for i, g := range given {
-			if g.is != truth {
-				panic(name + " of other things than truths")
-			}
-			codes[i] = "(" + g.code + ")"
+		for i, g := range given { // a truth, too, for nobody prints it
+			codes[i] = "(" + g.truth() + ")"
 		}
 		return value{strings.Join(codes, map[string]string{"and": " && ", "or": " || "}[name]), truth}
 	case name == "len" && len(given) == 1:

@@ -37,7 +37,7 @@ func Before(p *plan.Plan) []byte {
 		v.Buy = append(v.Buy, item.Line())
 	}
 	v.Try = toTry(p)
-	return print("before.md.tmpl", v)
+	return write((*out).before, &v)
 }
 
 // toVerify lists what is written down but to be asked about all the same.

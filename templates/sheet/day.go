@@ -54,5 +54,5 @@ func Day(p *plan.Plan, shots []shotlist.Shot, d *shotlist.Day) []byte {
 	for _, i := range d.Elsewhere(shots) {
 		v.Out = append(v.Out, fmt.Sprintf("shot %d, %s: %s", shots[i].Number, shots[i].Maker(), shots[i].Of))
 	}
-	return print("day.md.tmpl", v)
+	return write((*out).day, &v)
 }

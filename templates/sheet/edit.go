@@ -27,16 +27,18 @@ type getRow struct {
 	Step string
 }
 
+type editView struct {
+	Title                            string
+	Cards, Cautions, Sounds, Detours []editNote
+	Again                            []cardAgain
+	Get                              []getRow
+	Running                          timing.Spread
+}
+
 // Edit is edit.md: what the cut needs beside the pictures: cards with text and
 // time, inserts and stills to get, sound labels, cautions that may not be cut.
 func Edit(p *plan.Plan, t timing.Timeline, shots []ShotNote) []byte {
-	v := struct {
-		Title                            string
-		Cards, Cautions, Sounds, Detours []editNote
-		Again                            []cardAgain
-		Get                              []getRow
-		Running                          timing.Spread
-	}{Title: p.Video.Title.Print, Running: t.Running}
+	v := editView{Title: p.Video.Title.Print, Running: t.Running}
 	for _, ts := range t.Steps {
 		s := &p.Steps[ts.Index]
 		if text := condition(p, s.OnlyIf); text != "" {
@@ -57,7 +59,7 @@ func Edit(p *plan.Plan, t timing.Timeline, shots []ShotNote) []byte {
 		}
 	}
 	slices.SortStableFunc(v.Cards, func(a, b editNote) int { return cmp.Compare(a.At, b.At) })
-	return print("edit.md.tmpl", v)
+	return write((*out).edit, &v)
 }
 
 // cautions are the spoken cautions of a step, each whole: its sentences are

@@ -48,10 +48,13 @@ func Helper(p *plan.Plan, shots []shotlist.Shot, d *shotlist.Day) []byte {
 			views = append(views, v)
 		}
 	}
-	return print("helper.md.tmpl", struct {
-		Title, Start string
-		Helpers      []helperView
-	}{p.Video.Title.Print, p.Shoot.Start.String(), views})
+	return write((*out).helper, &helpersView{p.Video.Title.Print, views})
+}
+
+// helpersView is the sheet.
+type helpersView struct {
+	Title   string
+	Helpers []helperView
 }
 
 func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperView {

@@ -99,7 +99,7 @@ func Review(c Cut) []byte {
 	for _, correction := range blurb.Corrections(c.Plan, c.Chapters) {
 		v.Corrections = append(v.Corrections, correction.Line())
 	}
-	return print("review.md.tmpl", v)
+	return write((*out).review, &v)
 }
 
 // reviewWords is the edit in a sentence.

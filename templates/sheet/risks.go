@@ -71,7 +71,8 @@ type Control struct {
 
 // Risks is risks.md.
 func Risks(p *plan.Plan, r hazard.Reading, findings []diag.Finding) []byte {
-	return print("risks.md.tmpl", HazardsOf(p, r, findings))
+	h := HazardsOf(p, r, findings)
+	return write((*out).risks, &h)
 }
 
 // HazardsOf gathers the sheet; the findings are all of the plan, those that were

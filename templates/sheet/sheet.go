@@ -7,55 +7,49 @@
 package sheet
 
 import (
-	"bytes"
 	"fmt"
+	"strconv"
 	"strings"
-	"sync"
-	"text/template"
 
 	"fixslate/plan/prose"
-	"fixslate/templates"
 )
 
-// parsed are our templates, read once. A template that fails is a defect of
-// ours, never of the plan: the tests run them all.
-var parsed = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("").Funcs(functions).ParseFS(templates.Files, "sheet/*.tmpl"))
-})
+//go:generate env FIXSLATE_UPDATE=1 go test -tags bare -run TestSheetsAreMadeOfTheirTemplates .
 
-// print fills one of our templates.
-func print(name string, view any) []byte {
-	b := bytes.NewBuffer(make([]byte, 0, 16<<10)) // most sheets are smaller
-	if err := parsed().ExecuteTemplate(b, name, view); err != nil {
-		panic(err)
-	}
-	return b.Bytes()
+// out is a sheet as it is written by the code that press makes of its template.
+type out struct{ sheet []byte }
+
+func (o *out) raw(text string) { o.sheet = append(o.sheet, text...) }
+func (o *out) number(n int)    { o.sheet = strconv.AppendInt(o.sheet, int64(n), 10) }
+
+// write fills one of our templates.
+func write[View any](template func(*out, *View), view *View) []byte {
+	o := out{make([]byte, 0, 16<<10)} // most sheets are smaller
+	template(&o, view)
+	return o.sheet
 }
 
-var functions = template.FuncMap{
-	"md":    escape,
-	"cell":  cell,
-	"clock": clock,
-	"secs":  seconds,
-	"after": func(i int) int { return i + 1 },
-	"join":  func(words []string) string { return strings.Join(words, ", ") },
-}
+// What the templates call.
 
-// escape takes what a template has: text of the plan in any of its types.
-func escape(words any) string {
-	if text, ok := words.(string); ok {
+// md takes what a template has: text of the plan in any of its types.
+func md[T any](words T) string {
+	if text, ok := any(words).(string); ok {
 		return prose.Literal(text)
 	}
 	return prose.Literal(fmt.Sprint(words))
 }
 
-// cell is escape for a table, never empty.
-func cell(words any) string {
-	if text := escape(words); text != "" {
+// cell is md for a table, never empty.
+func cell[T any](words T) string {
+	if text := md(words); text != "" {
 		return text
 	}
 	return "–"
 }
+
+func after(i int) int { return i + 1 }
+
+func join(words []string) string { return strings.Join(words, ", ") }
 
 // clock prints seconds as 1:05.
 func clock(secs float64) string {
@@ -66,5 +60,8 @@ func clock(secs float64) string {
 	return fmt.Sprintf("%d:%02d", n/60, n%60)
 }
 
-// seconds prints a short length: "12 s".
-func seconds(secs float64) string { return fmt.Sprintf("%.0f s", secs) }
+// secs prints a short length: "12 s".
+func secs(seconds float64) string { return fmt.Sprintf("%.0f s", seconds) }
+
+// tenths prints seconds to one place.
+func tenths(seconds float64) string { return strconv.FormatFloat(seconds, 'f', 1, 64) }

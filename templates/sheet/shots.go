@@ -107,7 +107,7 @@ func Shots(p *plan.Plan, shots []shotlist.Shot, coverage []shotlist.Covered) []b
 		}
 		v.Shown = append(v.Shown, row)
 	}
-	return print("shots.md.tmpl", v)
+	return write((*out).shots, &v)
 }
 
 func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {

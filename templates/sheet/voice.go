@@ -46,11 +46,14 @@ func Voice(p *plan.Plan, t timing.Timeline) []byte {
 	if len(steps) == 0 {
 		return nil
 	}
-	return print("voice.md.tmpl", struct {
-		Title string
-		Steps []voiceStep
-		Total float64
-	}{p.Video.Title.Print, steps, total})
+	return write((*out).voice, &voiceView{p.Video.Title.Print, steps, total})
+}
+
+// voiceView is the sheet.
+type voiceView struct {
+	Title string
+	Steps []voiceStep
+	Total float64
 }
 
 // open holds for narration in which a value is missing: read out as it stands,

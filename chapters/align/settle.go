@@ -9,6 +9,7 @@ import (
 // How the chances of the model become steps. Lengths are in seconds.
 const (
 	nearTime   = 2.0 // starts as near as this count as one
+	talkLeast  = 5   // words of talk between those of steps, below which they are no talk beside the work
 	fairChance = 0.3 // of a place, from which what is said there counts
 )
 
@@ -200,11 +201,21 @@ func (m *Match) order() {
 // place says of each word which step it is in, and gathers the talk that is in
 // none.
 func (s *settler) place() {
+	talk := 0 // words of talk at hand
 	for i := range s.Words {
 		s.Words[i].Step = -1
-		if s.odds.talk[i] < 0.5 {
-			s.Words[i].Step = s.odds.step[i]
+		if s.odds.talk[i] >= 0.5 {
+			talk++
+			continue
 		}
+		s.Words[i].Step = s.odds.step[i]
+		// A few words that are like talk are a manner of speaking.
+		if first := i - talk; talk < talkLeast && first > 0 {
+			for k := first; k < i; k++ {
+				s.Words[k].Step = s.Words[first-1].Step
+			}
+		}
+		talk = 0
 	}
 	for i, w := range s.Words {
 		if w.Step >= 0 {

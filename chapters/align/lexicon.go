@@ -187,8 +187,8 @@ const leadWords = `okay ok now next right alright first finally moving lastly`
 const linkWords = `so then and well after also anyway again once second third
 before when last here there let's time`
 
-// againWords lead into another take.
-const againWords = `again sorry repeat redo retake wrong wait`
+// againWords lead into another take, or say why there is one.
+const againWords = `again sorry repeat redo retake wrong wait oops camera focus blurry`
 
 // danglingWords want another word after them.
 const danglingWords = `the a an of to and or but with from into onto for at by

@@ -45,7 +45,9 @@ func gain(h *hearing, step int) float64 {
 const (
 	takeShare = 0.6 // of what is said again
 	takeLeast = 2.2 // weight that must be said again …
-	takeHalt  = 1.4 // … and after a long halt or a word like "again"
+	takeHalt  = 1.0 // … and after a long halt or a word like "again" …
+	takeOften = 0.5 // … with this much of the share
+	takeSays  = 8   // words round a repeat among which such a word is
 	takeReach = 70  // words before a repeat in which the first take starts
 	takeWords = 12  // words of each that are compared
 	takeSound = 0.3 // distance of sounds up to which a word is the same one
@@ -190,8 +192,8 @@ func (s *settler) same(step, j, k, last int, w weigher) bool {
 	}
 	heard := row[len(row)-1]
 	least, share := takeLeast, takeShare
-	if s.h.gap[k] >= 1 || s.says(k-2, k+3, english().again) {
-		least, share = takeHalt, takeShare*0.7
+	if s.h.gap[k] >= 1 || s.says(k-takeSays, k+takeSays, english().again) {
+		least, share = takeHalt, takeShare*takeOften
 	}
 	return heard >= least && heard >= share*min(total, other) && heard >= share/2*max(total, other)
 }

@@ -37,12 +37,12 @@ func plainOnly(md string) bool {
 type Style uint8
 
 const (
-	Emphasis Style = 1 << iota
-	Strong
-	Code
-	Link   // the run has an address in Run.Link, or had one that is not allowed
-	Escape // the run is an escape or an entity: its Text differs from the source
-	Break  // the run is a hard line break; only inside block Markdown
+	Emphasis Style = 1 << iota // _so_
+	Strong                     // **so**
+	Code                       // `so`
+	Link                       // the run has an address in Run.Link, or had one that is not allowed
+	Escape                     // the run is an escape or an entity: its Text differs from the source
+	Break                      // the run is a hard line break; only inside block Markdown
 )
 
 // Run is a stretch of text of one style.

@@ -1,3 +1,11 @@
+// Package build turns one plan into everything that is made of it.
+//
+// In goes a Request: the plan's bytes, the files beside it, the day's date; out
+// comes a Compiled, a row of finished values, and from it the Files of the
+// registry in memory, which Write puts into a folder, all of them or none.
+// Match is the other road: a finished edit beside its plan. The package prints
+// nothing, knows no flag, and reads only what it is handed and, before it
+// writes, the folder it writes to.
 package build
 
 import (

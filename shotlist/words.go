@@ -68,6 +68,9 @@ func (d *Day) Summary() []string {
 			lines = append(lines, fmt.Sprintf("Day %d runs %s over its end: its first shot is longer than the day.", i+1, Minutes(float64(s.Over)/60)))
 		}
 	}
+	if d.works() {
+		lines = append(lines, "The work of a step stands at its first shot; its other shots are made as the work comes to them.")
+	}
 	if len(d.Got) > 0 {
 		lines = append(lines, fmt.Sprintf("%s in the can already.", count(len(d.Got), "shot")))
 	}
@@ -75,6 +78,19 @@ func (d *Day) Summary() []string {
 		lines = append(lines, "The plan names no states, so hardly anything keeps an order: say in starts and ends what can't be filmed again.")
 	}
 	return lines
+}
+
+// works holds where a step's work stands beside one shot and others follow.
+func (d *Day) works() bool {
+	for _, s := range d.Sessions {
+		for i, e := range s.Entries {
+			follows := func(o Entry) bool { return o.Kind == Filming && o.Step == e.Step }
+			if e.Kind == Filming && e.Work >= 60 && slices.ContainsFunc(s.Entries[i+1:], follows) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (d *Day) changes() string {

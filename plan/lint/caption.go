@@ -25,7 +25,7 @@ func captionRule(name string) Rule {
 			path := p.narrationAt(p.Cues[i].Start.Seconds())
 			if _, seen := at[path]; !seen {
 				at[path] = len(found)
-				found = append(found, Report{Message: "in the captions " + f.Message, Hint: f.Hint, Path: path})
+				found = append(found, Report{Message: "in the captions: " + f.Message, Hint: f.Hint, Path: path})
 			}
 		}
 		return found

@@ -2,6 +2,7 @@ package lint
 
 import (
 	"fmt"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -17,7 +18,7 @@ var cautionWeak = Rule{Name: "caution-weak", Group: Safety, Severity: diag.Warni
 			continue
 		}
 		found = append(found, Report{
-			Message: fmt.Sprintf("caution %q says %s where %s deserves %s", c.ID, c.Signal, usual.Name, usual.Signal),
+			Message: fmt.Sprintf("caution %q says %s where %s deserves %s", c.ID, c.Signal, strings.ToLower(usual.Name), usual.Signal),
 			Hint:    fmt.Sprintf("write signal = %q, or leave signal out", usual.Signal),
 			Path:    row(plan.KindCaution, i, "signal"), Families: []string{c.Family},
 		})

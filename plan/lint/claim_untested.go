@@ -23,7 +23,7 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(fold(s.line.Print))) || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
-		if kind == causal && (warns(fold(s.line.Print)) || reports(fold(s.line.Print))) || kind == made && s.inSight() || kind == compared && reports(fold(s.line.Print)) || kind == fitted && strings.HasSuffix(s.Path, ".other_side") {
+		if kind == causal && (claim.Warns(s.line.Print) || reports(fold(s.line.Print))) || kind == made && s.inSight() || kind == compared && reports(fold(s.line.Print)) || kind == fitted && strings.HasSuffix(s.Path, ".other_side") {
 			continue // why to keep clear is the cautions' matter; what happened to this one or how it is, and what is in the picture, is shown; the other side is what other_side is for
 		}
 		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
@@ -190,18 +190,6 @@ func reports(folded string) bool {
 	}
 	return says(folded, "had", "my", "mine", "this one") || (words[0] == "your" || words[0] == "you") && says(folded, "has", "have")
 }
-
-// warns holds for a line that tells how to keep clear of what hurts, and why:
-// "Keep your face away, because it can burst."
-func warns(folded string) bool {
-	words := strings.Fields(folded)
-	return len(words) > 0 && says(folded, harmWords...) && (slices.Contains(warningVerbs, words[0]) || says(folded, "never", "don't", "do not", "must not"))
-}
-
-var (
-	warningVerbs = []string{"keep", "stand", "stay", "wear", "put", "leave", "wait", "let", "unplug", "switch", "turn", "pull", "disconnect", "open", "mind", "watch", "take", "hold", "use", "chock", "support", "make", "always", "gloves", "goggles", "glasses", "hands", "fingers", "nobody"}
-	harmWords    = []string{"kill", "kills", "shock", "shocks", "burn", "burns", "scald", "scalds", "blind", "blinds", "crush", "crushes", "explode", "explodes", "burst", "bursts", "catch fire", "ignite", "ignites", "poison", "poisons", "choke", "hurt", "hurts", "injure", "injures", "cut you", "cuts you", "cuts skin", "cuts standing", "bite", "bites", "fall on", "falls on", "drop on", "drops on", "let go", "lets go", "your eyes", "your skin", "your lungs", "your fingers", "a finger", "your face"}
-)
 
 // shorten keeps a quoted line to what a message has room for.
 func shorten(text string) string {

@@ -37,7 +37,7 @@ var helperPlace = Rule{Name: "helper-place", Group: Safety, Severity: diag.Warni
 func (p *Pass) unsettled(step int) string {
 	for _, state := range []string{"raised", "live", "running", "key-on"} {
 		if p.inForce(step, state) {
-			return "the object is " + state
+			return fmt.Sprintf("%q holds", state)
 		}
 	}
 	hurts := func(h hazard.Hazard) bool { return h.Family != class.NoFamily }

@@ -152,7 +152,7 @@ func (p *Pass) otherTorque(s said, q trade.Quantity) (valued, bool) {
 			continue
 		}
 		here := f.ref.Kind == plan.KindFastener && slices.Contains(p.Plan.Steps[s.step].Fasteners, f.ref.ID) || slices.ContainsFunc(s.line.Quotes, func(x plan.Quote) bool { return x.Ref == f.ref })
-		called := namedIn(fold(s.line.Print), f.what)
+		called := nounIn(fold(s.line.Print), f.what)
 		if !here && !called {
 			continue
 		}
@@ -164,6 +164,17 @@ func (p *Pass) otherTorque(s said, q trade.Quantity) (valued, bool) {
 		}
 	}
 	return wrong, n == 1 || named
+}
+
+// nounIn holds where a line has the noun of a name, its last word, in one number
+// or the other.
+func nounIn(folded, name string) bool {
+	words := strings.Fields(strings.ReplaceAll(fold(name), " . ", " "))
+	if len(words) == 0 {
+		return false
+	}
+	noun := strings.TrimSuffix(words[len(words)-1], "s")
+	return says(folded, noun, noun+"s")
 }
 
 // namedIn holds where a line names a thing: the last word of its name, its

@@ -25,7 +25,7 @@ var shotMissing = Rule{Name: "shot-missing", Group: Completeness, Severity: diag
 			path = stepPath(step, "title")
 		}
 		found = append(found, Report{
-			Message: fmt.Sprintf("no shot shows %s (%s): step %q drops it", c.What, c.Why, p.Plan.Steps[step].Title.Print),
+			Message: fmt.Sprintf("no shot shows %q (%s): step %q drops it", c.What, c.Why, p.Plan.Steps[step].Title.Print),
 			Hint:    fmt.Sprintf("take %q out of drop, or write a shot of it", c.Dropped[0]),
 			Path:    path, Step: p.Plan.Steps[step].ID, About: c.Ref,
 		})

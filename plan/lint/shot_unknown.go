@@ -16,16 +16,16 @@ var shotUnknown = Rule{Name: "shot-unknown", Group: Completeness, Severity: diag
 		if p.ofUnmadeTest(a.Name) {
 			continue // test-unshown speaks of it, and the remedy brings the shot back
 		}
-		key := "drop"
+		key, verb := "drop", "drops"
 		if strings.Contains(a.Path, "].replaces") {
-			key = "replaces"
+			key, verb = "replaces", "replaces"
 		}
 		hint := fmt.Sprintf("take it out of %s: the step is given no shot", key)
 		if len(a.Names) > 0 {
-			hint = fmt.Sprintf("write one of %s, or take it out of %s", strings.Join(a.Names, ", "), key)
+			hint = fmt.Sprintf("suggested are %s: write one of these, or take it out of %s", strings.Join(a.Names, ", "), key)
 		}
 		found = append(found, Report{
-			Message: fmt.Sprintf("step %q is given no shot %q, so %s does nothing with it", p.Plan.Steps[a.Step].Title.Print, a.Name, key),
+			Message: fmt.Sprintf("step %q %s the shot %q, and none of that name is suggested for it", p.Plan.Steps[a.Step].Title.Print, verb, a.Name),
 			Hint:    hint, Path: a.Path,
 		})
 	}

@@ -18,15 +18,15 @@ var testDeadEnd = Rule{Name: "test-dead-end", Group: Truth, Severity: diag.Warni
 		}
 		for _, i := range p.Plan.Find(plan.Ref{Kind: plan.KindTest, ID: d.Test}) {
 			t := &p.Plan.Tests[i]
-			when, key := "when it fails", "fail"
+			when, key, where := "when it fails", "fail", ""
 			for k, o := range t.Outcomes {
 				if o.ID == d.Outcome {
-					when, key = fmt.Sprintf("at the outcome %q", cmp.Or(o.Sees.Print, o.ID)), fmt.Sprintf("go in outcome %d", k+1)
+					when, key, where = fmt.Sprintf("at the outcome %q", cmp.Or(o.Sees.Print, o.ID)), "go", fmt.Sprintf(" to outcome %d", k+1)
 				}
 			}
 			found = append(found, Report{
 				Message: fmt.Sprintf("test %q does not say what to do %s", cmp.Or(t.Question.Print, t.ID), when),
-				Hint:    `add ` + key + ` = "step:…", "test:…", "stop: why" or advice`,
+				Hint:    `add ` + key + ` = "step:…", "test:…", "stop: why" or advice` + where,
 				Path:    row(plan.KindTest, i, ""),
 			})
 			break

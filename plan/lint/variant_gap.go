@@ -31,7 +31,7 @@ var variantGap = Rule{Name: "variant-gap", Group: Truth, Severity: diag.Warning,
 			if v, at, ok := bareValue(l, values); ok {
 				from, to := l.SourceSpan(at.Start, at.End)
 				found = append(found, Report{
-					Message: fmt.Sprintf("%q holds for %s only, and this step is for all versions", at.Of(l.Print), v.versions),
+					Message: fmt.Sprintf("%q holds for one version (%s), and this step is for all", at.Of(l.Print), v.versions),
 					Hint:    fmt.Sprintf("quote the fact, which gives each version's value: {%s}", v.quote()),
 					Path:    stepPath(i, "say"), Span: [2]int{l.Start + from, l.Start + to},
 				})

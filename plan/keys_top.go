@@ -98,6 +98,7 @@ var captionsTable = table[Captions]{
 
 var shootTable = table[Shoot]{
 	name: "shoot", doc: "the day: who, when, with what",
+	common: func(v *Shoot) *Common { return &v.Common },
 	keys: []key[Shoot]{
 		{Key{Name: "start", Doc: "when shooting starts", Default: `"09:00"`, Example: `"09:30"`}, func(v *Shoot) any { return &v.Start }},
 		{Key{Name: "end", Doc: "when it must end", Example: `"17:00"`}, func(v *Shoot) any { return &v.End }},

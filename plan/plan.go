@@ -122,8 +122,10 @@ type Captions struct {
 	Sounds  string // brackets, parentheses, capitals
 }
 
-// Shoot is the day: who, when, with what, and the filmed object.
+// Shoot is the day: who, when, with what, and the filmed object. Its Variants
+// are the versions that are filmed.
 type Shoot struct {
+	Common
 	Start, End  Clock
 	Breaks      []Break
 	People      []Person

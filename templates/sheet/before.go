@@ -34,10 +34,18 @@ func Before(p *plan.Plan) []byte {
 	}
 	v.LookUp = append(v.LookUp, toVerify(p)...)
 	for _, item := range append(kit.Parts(p), kit.Supplies(p)...) {
-		v.Buy = append(v.Buy, item.Line())
+		if filmed(p, item.Variants) {
+			v.Buy = append(v.Buy, item.Line())
+		}
 	}
 	v.Try = toTry(p)
 	return write((*out).before, &v)
+}
+
+// filmed holds for what is of a version that the filmed object has; where the
+// plan doesn't say which it has, for everything.
+func filmed(p *plan.Plan, variants []string) bool {
+	return plan.Meets(variants, p.Shoot.Variants)
 }
 
 // toVerify lists what is written down but to be asked about all the same.
@@ -81,6 +89,9 @@ func toTry(p *plan.Plan) []string {
 		lines = append(lines, "is the fault there, on "+object)
 	}
 	for _, t := range p.Tests {
+		if !filmed(p, t.Variants) {
+			continue
+		}
 		for _, id := range t.Instrument {
 			name := p.Name(plan.Ref{Kind: plan.KindTool, ID: id})
 			if len(p.Tool(id)) == 0 || !kit.MustBeTried(name) {
@@ -96,7 +107,7 @@ func toTry(p *plan.Plan) []string {
 		}
 	}
 	for _, part := range p.Parts {
-		if part.Spare {
+		if part.Spare || !filmed(p, part.Variants) {
 			continue
 		}
 		if part.Number != "" {

@@ -28,3 +28,30 @@ parts = ["pump"]
 		}
 	}
 }
+
+// Where the plan says which version is filmed, nobody buys or tries another
+// version's part; viewers still need to know of it.
+func TestBeforeBuysWhatIsFilmed(t *testing.T) {
+	p := decode(t, `
+variant = [{ id = "early", name = "early ones", short = "early" }, { id = "late", name = "late ones", short = "late" }]
+part = [
+  { id = "pump", name = "pump", number = "A-1", variants = ["early"] },
+  { id = "pump", name = "pump", number = "A-2", variants = ["late"] },
+]
+[video]
+title = "T"
+[shoot]
+variants = ["early"]
+[[step]]
+title = "S"
+say = "Fit it."
+parts = ["pump"]
+`)
+	buy, pack, _ := strings.Cut(string(Before(p)), "# Packing list")
+	if !strings.Contains(buy, "A-1") || strings.Contains(buy, "A-2") {
+		t.Errorf("bought and tried:\n%s", buy)
+	}
+	if !strings.Contains(pack, "A-1") || !strings.Contains(pack, "A-2") {
+		t.Errorf("packed:\n%s", pack)
+	}
+}

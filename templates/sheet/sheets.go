@@ -189,7 +189,7 @@ func (o *out) day(v *dayView) {
 		}
 		o.raw("\n")
 	}
-	o.raw("\nThe work of a step stands at its first shot; its other shots are made as the work comes to them.\n\nTimes are estimates: they plan the day, they do not time it. The cautions are those of the plan; local codes, the maker's instructions and licensed practice come first.\n")
+	o.raw("\nTimes are estimates: they plan the day, they do not time it. The cautions are those of the plan; local codes, the maker's instructions and licensed practice come first.\n")
 }
 
 func (o *out) edit(v *editView) {

@@ -1,7 +1,7 @@
 package lint_test
 
 // fourthSabotages were written, with what they have to raise, from the language
-// and the list of rules alone, before one of them was run. Of 119, 80 came exactly as written.
+// and the list of rules alone, before one of them was run. Of 119, 77 came exactly as written.
 var fourthSabotages = []sabotage{
 	// What the reader of plans refuses.
 	{sample: washer, old: "trade    = \"appliance\"\n", new: "trade    = \"appliance\"\nregion   = \"narnia\"\n", want: "" /* the language gives no list of regions */},

@@ -31,7 +31,7 @@ type sabotage struct {
 // get wrong, mostLaterGaps how many of those after, mostByList how many cautions
 // taken out they may not see the want of: to be lowered and never raised.
 const (
-	mostGaps      = 7
+	mostGaps      = 4
 	mostLaterGaps = 7
 	mostByList    = 3
 )

@@ -192,17 +192,18 @@ func (s *settler) same(step, j, k, last int, w weigher) bool {
 	}
 	heard := row[len(row)-1]
 	least, share := takeLeast, takeShare
-	if s.h.gap[k] >= 1 || s.says(k-takeSays, k+takeSays, english().again) {
+	if s.h.gap[k] >= 1 || s.retakes(step, k-takeSays, k+takeSays) {
 		least, share = takeHalt, takeShare*takeOften
 	}
 	return heard >= least && heard >= share*min(total, other) && heard >= share/2*max(total, other)
 }
 
-// says holds where one of a few words is in a list.
-func (s *settler) says(from, to int, list map[string]bool) bool {
+// retakes holds where one of a few words leads into another take, and is not the
+// plan's own: many a step is to be done again.
+func (s *settler) retakes(step, from, to int) bool {
 	for i := max(0, from); i < min(to, len(s.Words)); i++ {
 		for _, k := range s.h.keys[i] {
-			if list[k] {
+			if english().again[k] && s.times(k, step) == 0 {
 				return true
 			}
 		}

@@ -3,18 +3,22 @@
 //
 // In goes a decoded Plan; out comes a Reading: for each step the hazards with
 // the words or states that show them, their signal, and whether a caution was
-// spoken before. A lexicon of things, actions and places with what is true of
-// them, and of the relations that make a hazard (files in lexicon/), does the
-// reading; nothing is learned and nothing guessed. The package never says that
-// a plan is safe: it finds what its words know, in English, and silence means
-// only that.
+// spoken before. Two readers work together. A lexicon of things, actions and
+// places with what is true of them, and of the relations that make a hazard
+// (files in lexicon/), says what it can say for certain. Odds learned from
+// thousands of labelled steps (package odds, testdata/steps.tsv) weigh the same
+// words, marks and findings where no rule reaches, and doubt a rule's finding
+// that they hold for unlikely. The package never says that a plan is safe: it
+// finds what its words and odds know, in English, and silence means only that.
 package hazard
 
 import (
+	"fmt"
 	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/hazard/class"
+	"fixslate/plan/hazard/odds"
 )
 
 // Reading is what was found in a plan: one Step for each of its steps, in
@@ -40,6 +44,7 @@ type Hazard struct {
 	Family   string       // id, class.NoFamily for notices
 	Signal   class.Signal // of the class, or the stronger one where its condition is met
 	Evidence []Evidence   // what shows it, at least one
+	Odds     float32      // of the step's signs together, 0 to 1, where no rule shows it; else 0
 	Answered []string     // states in force that answer it: "power-off"
 	Cover    Cover        // how the plan's cautions stand to it
 	Caution  string       // id of the caution that Cover speaks of; empty where it is none
@@ -64,8 +69,15 @@ func (h Hazard) Shown() string {
 		kind = e.Kind
 		b.WriteString(e.Words)
 	}
+	if h.Odds > 0 {
+		fmt.Fprintf(&b, "; odds %.1f", h.Odds)
+	}
 	return b.String()
 }
+
+// Perhaps holds for a hazard that no rule shows, only the odds: reason to look,
+// not enough to call a caution missing.
+func (h Hazard) Perhaps() bool { return h.Odds > 0 }
 
 // Cover is how the plan's cautions stand to a hazard, the best first from the
 // end. What counts is a caution of the hazard's class, or of its family.
@@ -110,7 +122,7 @@ type Evidence struct {
 
 // Read finds the hazards of every step. Time is linear in the plan's text.
 func Read(p *plan.Plan) Reading {
-	r := &reader{plan: p, lex: compiled()}
+	r := &reader{plan: p, lex: compiled(), net: odds.Learned()}
 	r.prepare()
 	reading := Reading{Steps: make([]Step, len(p.Steps))}
 	avoided := make([][]avoidance, len(p.Steps))

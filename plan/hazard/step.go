@@ -7,6 +7,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/hazard/class"
+	"fixslate/plan/hazard/odds"
 )
 
 // catalogue is the classes in their order; findings name them by index.
@@ -31,6 +32,13 @@ type reader struct {
 	by      []*hit
 	avoided []avoidance // in the step being read
 	cues    []hit
+
+	// Of the odds.
+	net      *odds.Net // nil: the rules alone
+	places   []int
+	odds     []float32
+	layer    odds.Layer
+	verdicts []verdict
 }
 
 // source is one text of a step.
@@ -136,7 +144,9 @@ func (r *reader) step(i int) Step {
 	if acts(s) {
 		r.states(&f, i)
 	}
-	f.into(&out, r.inForce(i), len(s.Lines) > 0)
+	inForce := r.inForce(i)
+	f.into(&out, inForce, len(s.Lines) > 0)
+	r.weigh(&out, inForce)
 	return out
 }
 

@@ -23,7 +23,7 @@ var bystanderNear = Rule{Name: "bystander-near", Group: Safety, Severity: diag.W
 					Hint:    "film it without them; a child shows it to children",
 					Path:    stepPath(i, "people"), Families: []string{"bystander-child"},
 				}
-				if i < len(p.Hazards.Steps) && slices.ContainsFunc(p.Hazards.Steps[i].Hazards, func(h hazard.Hazard) bool { return h.Family != class.NoFamily }) {
+				if i < len(p.Hazards.Steps) && slices.ContainsFunc(p.Hazards.Steps[i].Hazards, func(h hazard.Hazard) bool { return h.Family != class.NoFamily && !h.Perhaps() }) {
 					r.Severity = diag.Error
 					r.Message = fmt.Sprintf("%s is not an adult and takes part in step %q, which can hurt", id, s.Title.Print)
 				}

@@ -21,12 +21,17 @@ type danger struct {
 // dangers are the families with an action in each step, one of each a step, in
 // story order: the class that stands for the family, else the gravest. Classes
 // that count under no family are notices and left out, and so is what is settled.
+// What is only likely is caution-perhaps' own.
 func (p *Pass) dangers(cover hazard.Cover) []danger {
+	return p.dangersIf(cover, func(h hazard.Hazard) bool { return !h.Perhaps() })
+}
+
+func (p *Pass) dangersIf(cover hazard.Cover, count func(hazard.Hazard) bool) []danger {
 	var found []danger
 	for i := range p.Hazards.Steps {
 		byFamily := map[string]int{}
 		for _, h := range p.Hazards.Steps[i].Hazards {
-			if h.Family == class.NoFamily || h.Cover != cover || h.Family == licensed || p.settled(i, h) {
+			if h.Family == class.NoFamily || h.Cover != cover || h.Family == licensed || !count(h) || p.settled(i, h) {
 				continue
 			}
 			at, seen := byFamily[h.Family]
@@ -100,7 +105,7 @@ func (p *Pass) withClass(ids ...string) []danger {
 	var found []danger
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
-			if slices.Contains(ids, h.Class) {
+			if slices.Contains(ids, h.Class) && !h.Perhaps() {
 				found = append(found, danger{i, h})
 			}
 		}

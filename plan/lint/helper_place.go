@@ -40,7 +40,7 @@ func (p *Pass) unsettled(step int) string {
 			return fmt.Sprintf("%q holds", state)
 		}
 	}
-	hurts := func(h hazard.Hazard) bool { return h.Family != class.NoFamily }
+	hurts := func(h hazard.Hazard) bool { return h.Family != class.NoFamily && !h.Perhaps() }
 	if step < len(p.Hazards.Steps) && slices.ContainsFunc(p.Hazards.Steps[step].Hazards, hurts) || len(p.Plan.Steps[step].Cautions) > 0 {
 		return "something can hurt"
 	}

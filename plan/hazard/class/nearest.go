@@ -52,7 +52,7 @@ func Nearest(words string) []Class {
 	// A word nobody knows may be a slip; where all are known, "electric shock"
 	// is not meant to be the family electric-short.
 	slipsAllowed := 0
-	if slices.ContainsFunc(asked, func(w string) bool { return ix.posts[stem(w)] == nil && !isStop(w) }) {
+	if slices.ContainsFunc(asked, func(w string) bool { return ix.posts[Stem(w)] == nil && !isStop(w) }) {
 		slipsAllowed = 2
 	}
 	for i, s := range idScores(strings.Join(asked, "-"), slipsAllowed) {
@@ -73,6 +73,34 @@ func Nearest(words string) []Class {
 		near = append(near, index().classes[i].clone())
 	}
 	return near
+}
+
+// Within is the class of a family that shares most words with a text, the rare
+// ones counting most: its lead where none shares more. The zero Class for a
+// family that is not there.
+func Within(family, text string) Class {
+	ix := wordIndex()
+	scores := make([]float64, len(ix.lead))
+	for _, w := range split(text) {
+		posts := ix.posts[Stem(w)]
+		for _, p := range posts {
+			scores[p.class] += p.weight * math.Log(1+float64(len(ix.lead))/float64(len(posts)))
+		}
+	}
+	best, _ := Lead(family)
+	most := 0.0
+	for i, c := range index().classes {
+		if c.Family != family {
+			continue
+		}
+		if c.ID == best.ID {
+			scores[i] *= leadBonus
+		}
+		if scores[i] > most {
+			best, most = c.clone(), scores[i]
+		}
+	}
+	return best
 }
 
 // question is the words of a text that are read.
@@ -157,7 +185,7 @@ var wordIndex = sync.OnceValue(func() vocabulary {
 // weight of a stem is its best.
 func (ix *vocabulary) add(class int, text string, weight float64) {
 	for _, w := range split(text) {
-		s := stem(w)
+		s := Stem(w)
 		if isStop(w) || slices.ContainsFunc(ix.posts[s], func(p post) bool { return p.class == class }) {
 			continue
 		}
@@ -202,14 +230,14 @@ func (ix *vocabulary) terms(asked []string) []term {
 	var terms []term
 	for i, w := range asked {
 		if i > 0 {
-			if s := stem(asked[i-1] + w); ix.posts[s] != nil {
+			if s := Stem(asked[i-1] + w); ix.posts[s] != nil {
 				terms = append(terms, term{s, 1})
 			}
 		}
 		if isStop(w) {
 			continue
 		}
-		s := stem(w)
+		s := Stem(w)
 		if ix.posts[s] != nil {
 			terms = append(terms, term{s, 1})
 			continue

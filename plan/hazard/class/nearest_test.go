@@ -323,14 +323,14 @@ func TestStem(t *testing.T) {
 	} {
 		forms := strings.Fields(same)
 		for _, f := range forms[1:] {
-			if stem(f) != stem(forms[0]) {
-				t.Errorf("stem(%s) = %q, stem(%s) = %q", f, stem(f), forms[0], stem(forms[0]))
+			if Stem(f) != Stem(forms[0]) {
+				t.Errorf("Stem(%s) = %q, Stem(%s) = %q", f, Stem(f), forms[0], Stem(forms[0]))
 			}
 		}
 	}
 	for _, differ := range [][2]string{{"spring", "spray"}, {"gas", "gasket"}, {"lead", "leak"}, {"string", "strap"}} {
-		if stem(differ[0]) == stem(differ[1]) {
-			t.Errorf("%s and %s meet in %q", differ[0], differ[1], stem(differ[0]))
+		if Stem(differ[0]) == Stem(differ[1]) {
+			t.Errorf("%s and %s meet in %q", differ[0], differ[1], Stem(differ[0]))
 		}
 	}
 }

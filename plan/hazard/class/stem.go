@@ -54,10 +54,10 @@ func Slips(a, b string, limit int) int {
 	return min(last[len(y)], limit+1)
 }
 
-// stem takes the commonest English endings off a word, so that jack, jacks,
+// Stem takes the commonest English endings off a word, so that jack, jacks,
 // jacked and jacking meet. It is lighter than Porter's (1980): the words are
 // few, and too much taken off joins words that differ in the trade.
-func stem(w string) string {
+func Stem(w string) string {
 	w = strings.TrimSuffix(strings.Trim(w, "'"), "'s")
 	w = strings.ReplaceAll(w, "'", "")
 	switch w {

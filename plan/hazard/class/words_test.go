@@ -189,7 +189,7 @@ func sentencesOf(text string) []string {
 func sharesWord(text, subject string) bool {
 	in := map[string]bool{}
 	for _, w := range words(text) {
-		in[stem(w)] = true
+		in[Stem(w)] = true
 	}
-	return slices.ContainsFunc(words(subject), func(w string) bool { return !isStop(w) && len(w) > 2 && in[stem(w)] })
+	return slices.ContainsFunc(words(subject), func(w string) bool { return !isStop(w) && len(w) > 2 && in[Stem(w)] })
 }

@@ -37,7 +37,7 @@ func daysOf(b Book) []day {
 			v.Title = fmt.Sprintf("Day %d", i+1)
 		}
 		for _, line := range b.Day.Lines(i, b.Plan, b.Shots) {
-			l := dayLine{Class: lineClasses[line.Kind], Margin: line.Margin, Words: line.Words}
+			l := dayLine{Class: lineClasses[line.Kind], Margin: line.Margin, Words: keep(line.Words)}
 			if line.Grave {
 				l.Class += " grave"
 			}

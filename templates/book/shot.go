@@ -23,7 +23,7 @@ type shot struct {
 
 // shotOf is one shot in words.
 func shotOf(p *plan.Plan, s shotlist.Shot) shot {
-	v := shot{ID: s.ID, Size: s.Size, Of: s.Of, Card: s.Card, Suggested: s.Suggested, For: attr(s.Variants)}
+	v := shot{ID: s.ID, Size: s.Size, Of: keep(s.Of), Card: s.Card, Suggested: s.Suggested, For: attr(s.Variants)}
 	var where, how remarks
 	if s.Setup != "" {
 		where.add("", p.Name(plan.Ref{Kind: plan.KindSetup, ID: s.Setup}))

@@ -28,7 +28,7 @@ func FindAstray(p *plan.Plan) []Astray {
 		if seen == nil {
 			seen = partStretches(p)
 		}
-		d := &deriving{plan: p, step: i, seen: seen, own: ownShots(p, i)}
+		d := &deriving{plan: p, step: i, seen: seen, own: ownShots(p, i), untimed: true}
 		d.derive()
 		look := func(path string, names []string) {
 			for j, name := range names {

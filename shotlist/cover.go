@@ -25,7 +25,7 @@ func (c Covered) Missing() bool { return len(c.Shots) == 0 && c.Said == "" }
 // the plan: each fastener, fuse, wire, reading, part before and after, caution,
 // value, version and other side. Shots that no state allows show nothing.
 func Coverage(p *plan.Plan, shots []Shot) []Covered {
-	_, drops := listed(p)
+	drops := dropped(p)
 	c := newCovering(p, shots, drops)
 	list := stepsThat(p, func(s *plan.Step) []string { return s.Fasteners })
 	for _, f := range p.Fasteners {

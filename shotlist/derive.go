@@ -37,6 +37,8 @@ type deriving struct {
 	drops []Shot   // called for, and dropped by the step
 	names []string // of all that the step calls for
 	told  bool     // a suggested shot is long enough for what is said live
+
+	untimed bool // nobody asks how long the shots are
 }
 
 func (d *deriving) derive() {
@@ -260,7 +262,7 @@ func (d *deriving) add(name string, shot Shot) {
 		shot.Setup = d.nearestSetup()
 	}
 	shot.Seconds = takeSeconds(shot.Size, shot.Kind)
-	if why := shot.Covers[0].Why; (why == Place || why == Presenter) && !d.told {
+	if why := shot.Covers[0].Why; (why == Place || why == Presenter) && !d.told && !d.untimed {
 		shot.Seconds, d.told = max(shot.Seconds, spokenLive(d.plan, s)), true
 	}
 	shot.Variants = narrower(shot.Variants, s.Variants)

@@ -9,6 +9,7 @@ package shotlist
 
 import (
 	"regexp"
+	"strings"
 	"sync"
 
 	"fixslate/plan"
@@ -96,25 +97,36 @@ const (
 // out where the step drops them, where one of its own shots replaces them, and
 // where one of its own shots plainly shows the same thing.
 func FromPlan(p *plan.Plan) []Shot {
-	shots, _ := listed(p)
-	return shots
-}
-
-// listed gives the shots of a plan, and those that its steps call for and
-// drop.
-func listed(p *plan.Plan) (shots, drops []Shot) {
 	seen := partStretches(p)
+	var shots []Shot
 	for i := range p.Steps {
 		own := ownShots(p, i)
 		d := &deriving{plan: p, step: i, seen: seen, own: own}
 		d.derive()
 		shots = append(append(shots, d.shots...), own...)
-		drops = append(drops, d.drops...)
 	}
 	for i := range shots {
 		shots[i].Number = i + 1
 	}
-	return shots, drops
+	return shots
+}
+
+// dropped are the shots that the steps call for and drop.
+func dropped(p *plan.Plan) []Shot {
+	var drops []Shot
+	var seen map[string]stretch
+	for i := range p.Steps {
+		if len(p.Steps[i].Drop) == 0 {
+			continue
+		}
+		if seen == nil {
+			seen = partStretches(p)
+		}
+		d := &deriving{plan: p, step: i, seen: seen, own: ownShots(p, i), untimed: true}
+		d.derive()
+		drops = append(drops, d.drops...)
+	}
+	return drops
 }
 
 // ownShots are the shots that a step writes.
@@ -173,7 +185,7 @@ func bind(shot *Shot, w *plan.Shot, p *plan.Plan) {
 		shot.Bound = ByNeeds
 	case w.Needs != nil || !shot.onTheDay():
 		shot.Bound = Free
-	case !handsOn(&p.Steps[shot.Step]) && toCamera().MatchString(shot.Of):
+	case !handsOn(&p.Steps[shot.Step]) && strings.Contains(strings.ToLower(shot.Of), "camera") && toCamera().MatchString(shot.Of):
 		shot.Bound = Free
 		shot.Covers = append(shot.Covers, Cover{Why: Presenter})
 	default:

@@ -11,6 +11,21 @@ import (
 // of the faces that stand in for system-ui (measured by class, rounded up). A
 // file can't ask how wide a letter is where it is opened.
 func letter(r rune) float64 {
+	if r >= 0 && int(r) < len(plainLetters) {
+		return plainLetters[r]
+	}
+	return widthOf(r)
+}
+
+// plainLetters are the widths of the plain characters.
+var plainLetters = func() (widths [128]float64) {
+	for r := range widths {
+		widths[r] = widthOf(rune(r))
+	}
+	return widths
+}()
+
+func widthOf(r rune) float64 {
 	switch {
 	case unicode.Is(unicode.M, r), unicode.Is(unicode.Cf, r):
 		return 0
@@ -36,12 +51,14 @@ func wideRune(r rune) bool {
 }
 
 // long is how wide text is at a size in pixels.
-func long(text string, size float64) float64 {
-	ems := 0.0
+func long(text string, size float64) float64 { return further(0, text) * size }
+
+// further is how far a text of some ems goes with more behind it.
+func further(ems float64, text string) float64 {
 	for _, r := range text {
 		ems += letter(r)
 	}
-	return ems * size
+	return ems
 }
 
 // wrapped breaks text into lines of a width: at spaces, and inside a word that
@@ -49,15 +66,15 @@ func long(text string, size float64) float64 {
 func wrapped(text string, size, width float64) []string {
 	text = diag.Visible(text) // as it will stand there
 	var lines []string
-	line := ""
+	line, ems := "", 0.0
 	flush := func() {
 		if line != "" {
 			lines = append(lines, line)
-			line = ""
+			line, ems = "", 0
 		}
 	}
 	for _, word := range strings.Fields(text) {
-		if line != "" && long(line+" "+word, size) > width {
+		if line != "" && further(further(ems, " "), word)*size > width {
 			flush()
 		}
 		for long(word, size) > width {
@@ -70,8 +87,10 @@ func wrapped(text string, size, width float64) []string {
 		}
 		if line != "" {
 			line += " "
+			ems = further(ems, " ")
 		}
 		line += word
+		ems = further(ems, word)
 	}
 	flush()
 	return lines

@@ -36,6 +36,9 @@ func MatchOutputs() []MatchOutput {
 	}
 	for _, f := range marks.Formats() {
 		outputs = append(outputs, MatchOutput{path.Join("chapters", f.File("final")), f.What, func(m *Matched) []byte {
+			if len(m.Chapters) == 0 {
+				return nil // where no step was found, only the forms of files would be left
+			}
 			return f.Write(marks.FilmOf(m.Planned.Plan, m.Timeline, m.Chapters))
 		}})
 	}

@@ -7,8 +7,6 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -153,8 +151,8 @@ func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 		return failed{err}
 	}
 	where := "the real chapters in chapters/final.*"
-	if !slices.ContainsFunc(files, func(f build.File) bool { return strings.HasPrefix(f.Name, "chapters/") }) {
-		where = "no chapters, since too few steps were found"
+	if len(m.Chapters) == 0 {
+		where = "no chapters, since no step was found"
 	}
 	say(o.err, fmt.Sprintf("%s: %s written, %s, the review in review.html", o.dir, count(len(files), "file"), where))
 	if left := m.Description.LeftOut; len(left) > 0 {

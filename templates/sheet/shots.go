@@ -34,28 +34,20 @@ func (r shotRow) Where() string {
 // How is the state of the object, who is in it, and when its narration is
 // recorded.
 func (r shotRow) How() string {
-	how := strings.Join(r.Hold, ", ")
-	for _, change := range []struct {
-		word   string
-		states []string
-	}{{"from here on ", r.Begin}, {"until now ", r.End}} {
-		if len(change.states) > 0 {
-			how = strings.TrimPrefix(how+"; "+change.word+strings.Join(change.states, ", "), "; ")
+	var how []string
+	add := func(before, words, after string) {
+		if words != "" {
+			how = append(how, before+words+after)
 		}
 	}
-	if r.Without != "" {
-		how = kit.Join(how, r.Without)
-	}
-	if r.People != "" {
-		how = kit.Join(how, "with "+r.People)
-	}
-	if r.Narration != "" {
-		how = kit.Join(how, "narration "+r.Narration)
-	}
-	if r.For != "" {
-		how = kit.Join(how, r.For+" only")
-	}
-	return how
+	add("", strings.Join(r.Hold, ", "), "")
+	add("from here on ", strings.Join(r.Begin, ", "), "")
+	add("until now ", strings.Join(r.End, ", "), "")
+	add("", r.Without, "")
+	add("with ", r.People, "")
+	add("narration ", r.Narration, "")
+	add("", r.For, " only")
+	return strings.Join(how, "; ")
 }
 
 // shownRow is a line of the coverage table.

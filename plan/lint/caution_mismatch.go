@@ -51,7 +51,9 @@ func speaksOfAnother(say string, own class.Class, all []class.Class) (class.Clas
 	for _, w := range telling(say) {
 		if w = stem(w); !seen[w] && !slices.Contains(anyWarning, w) {
 			seen[w] = true
-			for id, rare := range classWords()[w] {
+			classes := classWords()[w]
+			rare := math.Log(float64(len(all)) / float64(len(classes)))
+			for _, id := range classes {
 				weight[id] += rare
 				words[id]++
 			}
@@ -77,31 +79,34 @@ func speaksOfAnother(say string, own class.Class, all []class.Class) (class.Clas
 // telling are a text's words of three letters and more: "wet", "gas", "eye" tell.
 func telling(text string) []string {
 	return slices.DeleteFunc(strings.Fields(fold(text)), func(w string) bool {
-		return len(w) < 3 || slices.Contains(emptyWords, w) || slices.Contains(littleWords, w)
+		return len(w) < 3 || untelling()[w]
 	})
 }
+
+// untelling are words that stand in texts about anything.
+var untelling = sync.OnceValue(func() map[string]bool {
+	words := map[string]bool{}
+	for _, w := range slices.Concat(emptyWords, littleWords) {
+		words[w] = true
+	}
+	return words
+})
 
 var littleWords = []string{"the", "and", "can", "for", "you", "are", "its", "has", "not", "but", "may", "any", "all", "one", "two", "out", "off", "over", "than", "too", "who", "was", "let", "get"}
 
 // anyWarning are stems that say how any warning warns, not what of.
 var anyWarning = []string{"keep", "away", "well", "first", "befor", "near", "kill", "hurt", "look", "stay", "clear", "until", "after", "both", "start", "never", "alway"}
 
-// classWords gives for each stem of the catalogue's cautions the classes that
-// have it, weighed by how few they are.
-var classWords = sync.OnceValue(func() map[string]map[string]float64 {
-	words := map[string]map[string]float64{}
-	all := class.All()
-	for _, c := range all {
+// classWords gives for each stem of the catalogue's cautions the ids of the
+// classes that have it, in the catalogue's order.
+var classWords = sync.OnceValue(func() map[string][]string {
+	words := make(map[string][]string, 1<<10)
+	for _, c := range class.All() {
 		for _, w := range telling(c.Name + " " + c.Spoken + " " + c.Card + " " + c.Text) {
-			if words[stem(w)] == nil {
-				words[stem(w)] = map[string]float64{}
+			w = stem(w)
+			if classes := words[w]; len(classes) == 0 || classes[len(classes)-1] != c.ID {
+				words[w] = append(classes, c.ID)
 			}
-			words[stem(w)][c.ID] = 0
-		}
-	}
-	for _, classes := range words {
-		for id := range classes {
-			classes[id] = math.Log(float64(len(all)) / float64(len(classes)))
 		}
 	}
 	return words

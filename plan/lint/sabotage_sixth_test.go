@@ -43,4 +43,8 @@ var sixthSabotages = []sabotage{
 	{sample: washer, old: "[publish]\n", new: "[[waiver]]\nrule = \"torque-unsaid\"\nat = \"fastener:pump-screws\"\nwhy = \"said elsewhere\"\nby = \"the reviewer\"\n\n[publish]\n", want: "waiver-unused@"},
 	{sample: van, old: "[publish]\n", new: "[[correction]]\nat = \"motor-in\"\nwas = \"30 N·m\"\nnow = \"3 N·m\"\n\n[publish]\n", want: "correction-undated@"},
 	{sample: ebike, old: `running_max = "15m"`, new: `running_max = "15"`, want: "value-wrong@publish"},
+
+	// A step that only the odds suspect, in the one sample that has no such note; not
+	// one of the forty.
+	{sample: "minimal", old: "[[step]]\ntitle = \"Wipe the old oil off\"", new: "video.subject = \"front-load washing machine, full of water\"\n[[step]]\ntitle = \"Slide it out\"\ncautions = [\"heavy-lift\", \"tip-over\"]\ndo = \"walk the machine forward corner by corner, tilting it a little each time\"\nsay = \"A little at a time, and it stands free.\"\n[[step]]\ntitle = \"Wipe the old oil off\"", want: "caution-perhaps@"},
 }

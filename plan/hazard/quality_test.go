@@ -36,7 +36,9 @@ func rows(t testing.TB, path string, part func(i int) bool) []row {
 	sc := bufio.NewScanner(f)
 	for i := 0; sc.Scan(); i++ {
 		var r row
-		if err := json.Unmarshal(sc.Bytes(), &r); err != nil {
+		if filepath.Ext(path) == ".tsv" {
+			r = tabbed(sc.Text())
+		} else if err := json.Unmarshal(sc.Bytes(), &r); err != nil {
 			t.Fatal(err)
 		}
 		if part(i) {
@@ -44,6 +46,13 @@ func rows(t testing.TB, path string, part func(i int) bool) []row {
 		}
 	}
 	return all
+}
+
+// tabbed is a line of steps.tsv.
+func tabbed(line string) row {
+	list := func(s string) []string { return strings.FieldsFunc(s, func(r rune) bool { return r == ';' }) }
+	c := strings.Split(line, "\t")
+	return row{Trade: c[0], Context: c[1], Step: c[2], Tools: list(c[3]), Hazards: list(c[4]), MustWarn: c[5] == "1", Tolerated: list(c[6])}
 }
 
 func decode(t testing.TB, text string) *plan.Plan {
@@ -204,6 +213,8 @@ func samples(dir string) []sample {
 		{"blind, unread", blind, func(i int) bool { return i%2 == 1 }, [4]float64{0.71, 0.64, 0.75, 0.89}, false},
 	}
 	all = append(all, groups()...)
+	all = append(all, sample{"steps, never learned", filepath.Join("testdata", "steps.tsv"),
+		func(i int) bool { return i%8 == 7 }, [4]float64{0.80, 0.64, 0.70, 0.87}, false})
 	if dir == "" {
 		return all
 	}

@@ -125,12 +125,10 @@ func (l *labelled) example(t testing.TB) odds.Example {
 			}
 		}
 	}
-	add(r.signsAbout(&out))
+	add(r.signsAbout(nil, &out))
 	for k := range r.sources {
 		if r.sources[k].kind == "do" {
-			for _, s := range r.sentences(int32(k)) {
-				add(s)
-			}
+			r.sentences(int32(k), func(signs func([]sign) []sign) { add(signs(nil)) })
 		}
 	}
 	return e

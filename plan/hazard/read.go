@@ -249,16 +249,25 @@ func (r *reader) tools(f *finding) {
 func (r *reader) evidence(by []*hit) []Evidence {
 	list := make([]Evidence, 0, len(by))
 	for _, h := range by {
-		src := &r.sources[h.text]
-		e := Evidence{Kind: src.kind, Path: src.path, Words: src.print[h.start:h.end]}
-		switch {
-		case src.kind == "tool" || src.kind == "supply":
-			e.Words = src.print
-		case src.text != nil:
-			e.Start, e.End = src.text.SourceSpan(int(h.start), int(h.end))
-			e.Start, e.End = e.Start+src.start, e.End+src.start
-		}
-		list = append(list, e)
+		list = append(list, r.evidenceAt(h.spot()))
 	}
 	return list
+}
+
+// spot is a stretch of a source's text.
+type spot struct{ text, start, end int32 }
+
+func (h *hit) spot() spot { return spot{h.text, h.start, h.end} }
+
+func (r *reader) evidenceAt(at spot) Evidence {
+	src := &r.sources[at.text]
+	e := Evidence{Kind: src.kind, Path: src.path, Words: src.print[at.start:at.end]}
+	switch {
+	case src.kind == "tool" || src.kind == "supply":
+		e.Words = src.print
+	case src.text != nil:
+		e.Start, e.End = src.text.SourceSpan(int(at.start), int(at.end))
+		e.Start, e.End = e.Start+src.start, e.End+src.start
+	}
+	return e
 }

@@ -33,12 +33,8 @@ type reader struct {
 	avoided []avoidance // in the step being read
 	cues    []hit
 
-	// Of the odds.
 	net      *odds.Net // nil: the rules alone
-	places   []int
-	odds     []float32
-	layer    odds.Layer
-	verdicts []verdict
+	weighing weighing
 }
 
 // source is one text of a step.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/hazard/odds"
@@ -28,29 +29,24 @@ const (
 	spoken   = 'h' // a family that is only mentioned
 )
 
-// sign is a sign of a step with the words that show it, if words do.
+// sign is a sign of a step with the words that show it; none show what rules
+// found.
 type sign struct {
 	odds.Sign
-	at *hit
+	at spot
 }
 
-// weigh holds what the rules found against the odds.
-func (r *reader) weigh(out *Step, answered []string) {
-	net := r.net
-	if net == nil {
-		return
-	}
-	r.verdicts = r.verdicts[:0]
-	about := r.signsAbout(out)
-	for k := range r.sources {
-		if r.sources[k].kind != "do" {
-			continue
-		}
-		for _, sentence := range r.sentences(int32(k)) {
-			r.judged(net, append(about[:len(about):len(about)], sentence...))
-		}
-	}
-	r.settle(net, out, answered)
+// shown holds for a sign that words show.
+func (s *sign) shown() bool { return s.at.end > s.at.start }
+
+// weighing is what odds are reckoned with; it is used again for each step.
+type weighing struct {
+	signs    []sign // about the step, then of one sentence
+	known    []sign // those that the network knows, Number being their place
+	places   []int
+	odds     []float32
+	layer    odds.Layer
+	verdicts []verdict
 }
 
 // verdict is what the odds say of one family in a step.
@@ -59,50 +55,72 @@ type verdict struct {
 	evidence []Evidence
 }
 
+// weigh holds what the rules found against the odds.
+func (r *reader) weigh(out *Step, answered []string) {
+	w := &r.weighing
+	if r.net == nil {
+		return
+	}
+	w.verdicts = append(w.verdicts[:0], make([]verdict, len(r.net.Families()))...)
+	w.signs = r.signsAbout(w.signs[:0], out)
+	about := len(w.signs)
+	for k := range r.sources {
+		if r.sources[k].kind == "do" {
+			r.sentences(int32(k), func(add func([]sign) []sign) {
+				w.signs = add(w.signs[:about])
+				r.judged(out)
+			})
+		}
+	}
+	r.settle(out, answered)
+}
+
 // judged weighs one sentence and keeps, for each family, the highest odds.
-func (r *reader) judged(net *odds.Net, signs []sign) {
-	places := r.places[:0]
-	var known []sign
-	for _, s := range signs {
-		if i, ok := net.Find(s.Sign); ok {
-			if !slices.Contains(places, i) {
-				places = append(places, i)
+func (r *reader) judged(out *Step) {
+	w := &r.weighing
+	w.places, w.known = w.places[:0], w.known[:0]
+	for i := range w.signs {
+		s := &w.signs[i]
+		if place, ok := r.net.Find(s.Sign); ok {
+			if !slices.Contains(w.places, place) {
+				w.places = append(w.places, place)
 			}
-			known = append(known, sign{odds.Sign{Number: i}, s.at})
+			w.known = append(w.known, sign{odds.Sign{Number: place}, s.at})
 		}
 	}
-	r.places = places
-	r.odds = net.Odds(r.odds, &r.layer, places)
-	for len(r.verdicts) < len(r.odds) {
-		r.verdicts = append(r.verdicts, verdict{})
-	}
-	for f, o := range r.odds {
-		v := &r.verdicts[f]
-		if o <= v.odds {
-			continue
-		}
-		v.odds = o
-		if o >= likely {
-			v.evidence = r.evidence(r.speakers(net, known, f))
+	w.odds = r.net.Odds(w.odds, &w.layer, w.places)
+	for f, o := range w.odds {
+		if v := &w.verdicts[f]; o > v.odds {
+			v.odds = o
+			if o >= likely && !out.has(r.net.Families()[f]) {
+				v.evidence = r.speakers(f)
+			}
 		}
 	}
+}
+
+// has says whether a step has a hazard of a family.
+func (s *Step) has(family string) bool {
+	return slices.ContainsFunc(s.Hazards, func(h Hazard) bool { return h.Family == family })
 }
 
 // speakersMax is how many words are shown for odds.
 const speakersMax = 3
 
-// speakers are the words that speak loudest for a family, in order of place.
-func (r *reader) speakers(net *odds.Net, signs []sign, family int) []*hit {
+// speakers are the words that speak loudest for a family: those of the action
+// first, then by place.
+func (r *reader) speakers(family int) []Evidence {
 	type speaker struct {
-		at  *hit
+		at  spot
 		say float32
 	}
 	var all []speaker
-	for _, s := range signs {
-		if s.at == nil {
+	w := &r.weighing
+	for i := range w.known {
+		s := &w.known[i]
+		if !s.shown() {
 			continue
 		}
-		say := net.Speaks(&r.layer, s.Number, family)
 		k := slices.IndexFunc(all, func(o speaker) bool {
 			return o.at.text == s.at.text && o.at.start <= s.at.start && s.at.start < o.at.end
 		})
@@ -110,31 +128,31 @@ func (r *reader) speakers(net *odds.Net, signs []sign, family int) []*hit {
 			all = append(all, speaker{at: s.at})
 			k = len(all) - 1
 		}
-		all[k].say += say
+		all[k].say += r.net.Speaks(&w.layer, s.Number, family)
 	}
 	slices.SortStableFunc(all, func(a, b speaker) int { return cmp.Compare(b.say, a.say) })
-	var at []*hit
-	for i, s := range all {
-		if i == speakersMax || i > 0 && s.say < all[0].say/3 {
+	for i := range all {
+		if i == speakersMax || i > 0 && all[i].say < all[0].say/3 {
+			all = all[:i]
 			break
 		}
-		at = append(at, s.at)
 	}
-	slices.SortStableFunc(at, func(a, b *hit) int {
-		return cmp.Or(cmp.Compare(b.text, a.text), cmp.Compare(a.start, b.start))
+	slices.SortStableFunc(all, func(a, b speaker) int {
+		return cmp.Or(cmp.Compare(b.at.text, a.at.text), cmp.Compare(a.at.start, b.at.start))
 	})
-	return at
+	list := make([]Evidence, len(all))
+	for i := range all {
+		list[i] = r.evidenceAt(all[i].at)
+	}
+	return list
 }
 
 // settle adds what the odds are sure of and turns what they hold unlikely into
 // a mention, where nothing but the words of the action showed it.
-func (r *reader) settle(net *odds.Net, out *Step, answered []string) {
+func (r *reader) settle(out *Step, answered []string) {
 	var unsure []Hazard
-	for f, family := range net.Families() {
-		if f >= len(r.verdicts) {
-			return
-		}
-		v := &r.verdicts[f]
+	for f, family := range r.net.Families() {
+		v := &r.weighing.verdicts[f]
 		switch {
 		case v.odds < unlikely:
 			out.Hazards = slices.DeleteFunc(out.Hazards, func(h Hazard) bool {
@@ -144,7 +162,7 @@ func (r *reader) settle(net *odds.Net, out *Step, answered []string) {
 				}
 				return drop
 			})
-		case v.odds >= likely && !slices.ContainsFunc(out.Hazards, func(h Hazard) bool { return h.Family == family }):
+		case v.odds >= likely && !out.has(family):
 			out.Hazards = append(out.Hazards, r.classed(out, family, v, answered))
 		}
 	}
@@ -171,6 +189,9 @@ func (h *Hazard) worded() bool {
 	})
 }
 
+// classedMax is how many bytes of a text are asked for the class of a hazard.
+const classedMax = 1 << 10
+
 // classed is a hazard of a family that no rule showed: of the class that is
 // mentioned, or whose words are nearest to the step's, or that leads the family.
 func (r *reader) classed(out *Step, family string, v *verdict, answered []string) Hazard {
@@ -184,8 +205,9 @@ func (r *reader) classed(out *Step, family string, v *verdict, answered []string
 	if id == "" {
 		var words strings.Builder
 		for k := range r.sources {
-			if kind := r.sources[k].kind; kind == "do" || kind == "subject" || kind == "tool" {
-				words.WriteString(r.sources[k].print + " ")
+			if kind := r.sources[k].kind; words.Len() < classedMax && (kind == "do" || kind == "subject" || kind == "tool") {
+				text := r.sources[k].print
+				words.WriteString(text[:min(len(text), classedMax)] + " ")
 			}
 		}
 		id = class.Within(family, words.String()).ID
@@ -197,20 +219,25 @@ func (r *reader) classed(out *Step, family string, v *verdict, answered []string
 }
 
 // indexOf is the place of a class in the catalogue.
-func indexOf(id string) int {
-	return slices.IndexFunc(catalogue(), func(c class.Class) bool { return c.ID == id })
-}
+func indexOf(id string) int { return places()[id] }
 
-// signsAbout are the signs of what stands about a step: its object, states and
-// tools, and what the rules found in it.
-func (r *reader) signsAbout(out *Step) []sign {
-	var signs []sign
+var places = sync.OnceValue(func() map[string]int {
+	at := map[string]int{}
+	for i, c := range catalogue() {
+		at[c.ID] = i
+	}
+	return at
+})
+
+// signsAbout appends the signs of what stands about a step: its object, states
+// and tools, and what the rules found in it.
+func (r *reader) signsAbout(signs []sign, out *Step) []sign {
 	for k := range r.sources {
 		switch r.sources[k].kind {
 		case "subject", "state":
-			signs = r.words(signs, int32(k), nearWord)
+			signs = r.words(signs, int32(k), nearWord, r.stretch(int32(k)))
 		case "tool", "supply":
-			signs = r.words(signs, int32(k), toolWord)
+			signs = r.words(signs, int32(k), toolWord, r.stretch(int32(k)))
 		}
 	}
 	for i := range r.past {
@@ -233,47 +260,56 @@ func (r *reader) signsAbout(out *Step) []sign {
 	return signs
 }
 
+// familyNumber is the place of a family, below 0 for what is none.
 func familyNumber(id string) int {
-	return slices.IndexFunc(class.Families(), func(f class.Family) bool { return f.ID == id })
+	return slices.IndexFunc(familyList(), func(f class.Family) bool { return f.ID == id })
 }
 
-// sentences are the signs of each sentence of a source.
-func (r *reader) sentences(k int32) [][]sign {
-	var all [][]sign
-	words := r.words(nil, k, doneWord)
-	last := int32(-1)
-	for i := 0; i < len(words); {
-		sentence := words[i].at.from
-		to := i
-		for to < len(words) && words[to].at.from == sentence {
+var familyList = sync.OnceValue(class.Families)
+
+// sentences calls do for each sentence of a source, with what appends its signs.
+// A sentence longer than a stretch is taken in stretches.
+func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
+	toks := r.tokensOf(k)
+	last := -1
+	for from := 0; from < len(toks); {
+		to := from + 1
+		for to < len(toks) && to-from < stretchMax && toks[to].sentence == toks[from].sentence {
 			to++
 		}
-		signs := words[i:to:to]
-		end := words[to-1].at.end
-		for j := range r.past {
-			if h := &r.past[j]; h.text == k && h.zone < gear && h.start > last && h.start < end {
-				signs = h.signs(signs)
+		end := toks[to-1].end
+		do(func(signs []sign) []sign {
+			signs = r.words(signs, k, doneWord, toks[from:to])
+			for j := range r.past {
+				if h := &r.past[j]; h.text == k && h.zone < gear && int(h.start) > last && int(h.start) < end {
+					signs = h.signs(signs)
+				}
 			}
-		}
-		all = append(all, signs)
-		last = end - 1
-		i = to
+			return signs
+		})
+		last, from = end-1, to
 	}
-	return all
 }
 
-// words appends the words of a source as signs of a kind. The hit's from is the
-// number of the sentence.
-func (r *reader) words(signs []sign, k int32, kind byte) []sign {
+// tokensOf are the words of a source, good until the next call.
+func (r *reader) tokensOf(k int32) []token {
+	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
+	return r.toks
+}
+
+// stretch is the words of a source that says what stands about a step: an object
+// has no longer name.
+func (r *reader) stretch(k int32) []token {
+	toks := r.tokensOf(k)
+	return toks[:min(len(toks), stretchMax)]
+}
+
+// words appends words of a source as signs of a kind.
+func (r *reader) words(signs []sign, k int32, kind byte, toks []token) []sign {
 	text := r.sources[k].print
-	r.toks = r.lex.tokens(r.toks[:0], text)
-	hits := make([]hit, len(r.toks))
-	for i := range r.toks {
-		t := &r.toks[i]
-		h := &hits[i]
-		*h = hit{text: k, start: int32(t.start), end: int32(t.end), from: t.sentence}
-		word := class.Stem(strings.ToLower(text[t.start:t.end]))
-		signs = append(signs, sign{odds.Sign{Kind: kind, Word: word}, h})
+	for i := range toks {
+		at := spot{k, int32(toks[i].start), int32(toks[i].end)}
+		signs = append(signs, sign{odds.Sign{Kind: kind, Word: class.Stem(strings.ToLower(text[at.start:at.end]))}, at})
 	}
 	return signs
 }
@@ -282,7 +318,7 @@ func (r *reader) words(signs []sign, k int32, kind byte) []sign {
 func (h *hit) signs(signs []sign) []sign {
 	place := h.place()
 	h.marks.each(func(m uint16) {
-		signs = append(signs, sign{odds.Sign{Kind: place, Number: int(m)}, h})
+		signs = append(signs, sign{odds.Sign{Kind: place, Number: int(m)}, h.spot()})
 	})
 	return signs
 }

@@ -209,19 +209,19 @@ type sample struct {
 func samples(dir string) []sample {
 	blind := filepath.Join("testdata", "blind.jsonl")
 	all := []sample{
-		{"blind, read", blind, func(i int) bool { return i%2 == 0 }, [4]float64{0.86, 0.83, 0.87, 0.92}, true},
-		{"blind, unread", blind, func(i int) bool { return i%2 == 1 }, [4]float64{0.71, 0.64, 0.75, 0.89}, false},
+		{"blind, read", blind, func(i int) bool { return i%2 == 0 }, [4]float64{0.96, 0.96, 0.93, 0.96}, true},
+		{"blind, unread", blind, func(i int) bool { return i%2 == 1 }, [4]float64{0.83, 0.79, 0.82, 0.93}, false},
 	}
 	all = append(all, groups()...)
 	all = append(all, sample{"steps, never learned", filepath.Join("testdata", "steps.tsv"),
-		func(i int) bool { return i%8 == 7 }, [4]float64{0.80, 0.64, 0.70, 0.87}, false})
+		func(i int) bool { return i%8 == 7 }, [4]float64{0.84, 0.69, 0.75, 0.88}, false})
 	if dir == "" {
 		return all
 	}
 	steps := filepath.Join(dir, "safety", "steps.jsonl")
 	all = append(all,
-		sample{"shared, read", steps, func(i int) bool { return i%3 == 0 }, [4]float64{0.90, 0.70, 0.86, 0.95}, true},
-		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{0.84, 0.54, 0.77, 0.88}, false})
+		sample{"shared, read", steps, func(i int) bool { return i%3 == 0 }, [4]float64{0.93, 0.77, 0.89, 0.95}, true},
+		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{0.87, 0.64, 0.79, 0.91}, false})
 	if os.Getenv("HAZARD_LAST") != "" {
 		all = append(all, sample{"shared, scored last", steps, func(i int) bool { return i%3 == 2 }, [4]float64{0.58, 0.42, 0.55, 0.85}, false})
 	}
@@ -232,10 +232,10 @@ func samples(dir string) []sample {
 // tuned the reader for another one. Every third row is kept unread.
 func groups() []sample {
 	floors := map[string][2][4]float64{
-		"g0": {{0.75, 0.73, 0.64, 0.87}, {0.56, 0.55, 0.47, 0.72}},
-		"g1": {{0.86, 0.79, 0.82, 0.89}, {0.69, 0.60, 0.62, 0.79}},
-		"g2": {{0.86, 0.86, 0.79, 0.86}, {0.60, 0.56, 0.58, 0.68}},
-		"g3": {{0.88, 0.82, 0.82, 0.91}, {0.68, 0.59, 0.60, 0.74}},
+		"g0": {{0.96, 0.96, 0.78, 0.95}, {0.83, 0.83, 0.52, 0.89}},
+		"g1": {{0.96, 0.96, 0.93, 0.96}, {0.82, 0.77, 0.66, 0.88}},
+		"g2": {{0.96, 0.96, 0.90, 0.96}, {0.78, 0.76, 0.68, 0.79}},
+		"g3": {{0.96, 0.96, 0.93, 0.96}, {0.80, 0.77, 0.69, 0.91}},
 	}
 	var all []sample
 	for _, name := range [...]string{"g0", "g1", "g2", "g3"} {

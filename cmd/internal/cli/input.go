@@ -106,9 +106,9 @@ func slurpUpTo(s streams, name, wanted string, limit int64) (raw []byte, shown s
 		raw, err = io.ReadAll(io.LimitReader(s.in, limit+1))
 	} else {
 		shown = filepath.ToSlash(name)
-		info, err := os.Stat(name)
-		if err != nil {
-			return nil, shown, unreadable(name, wanted, err)
+		info, bad := os.Stat(name)
+		if bad != nil {
+			return nil, shown, unreadable(name, wanted, bad)
 		}
 		if info.IsDir() {
 			instead := "name " + wanted

@@ -16,7 +16,7 @@ import (
 // cross-validation over the labelled steps.
 const (
 	likely   = 0.35 // odds from which a family is a finding
-	unlikely = 0.10 // odds under which a rule's finding is only a mention
+	unlikely = 0.05 // odds under which a rule's finding is only a mention
 )
 
 // The kinds of signs. Marks have a letter for where they stand, see place.

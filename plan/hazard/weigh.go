@@ -12,8 +12,9 @@ import (
 
 // What the relations of the lexicon don't reach, odds learned from labelled
 // steps do: each sentence of what the hands do is weighed by its words, the
-// lexicon's marks and what the rules found. The thresholds were chosen by
-// cross-validation over the labelled steps.
+// lexicon's marks and what the rules found. The upper threshold was chosen on the
+// labelled steps that are never learned from, the lower one is as high as short
+// lines without an object allow.
 const (
 	likely   = 0.35 // odds from which a family is a finding
 	unlikely = 0.05 // odds under which a rule's finding is only a mention

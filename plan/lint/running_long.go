@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fixslate/chapters"
+	"fixslate/plan"
 	"fixslate/plan/diag"
 )
 
@@ -19,3 +20,7 @@ var runningLong = Rule{Name: "running-long", Group: Publish, Severity: diag.Note
 		Path: "publish.running_max",
 	}}
 }}
+
+// ReadsSpread holds for a plan in which some rule of Run looks at a Spread of
+// its timeline. Those are slow to find, and most plans set no limit.
+func ReadsSpread(p *plan.Plan) bool { return p.Publish.RunningMax.Set }

@@ -16,21 +16,32 @@ const heldReading = 3.0
 // rounding. The spread comes from the same numbers (see simulation). A
 // duration that is still "?" counts as not written.
 func Estimate(p *plan.Plan, pace Pace) Timeline {
-	pace = pace.filled()
-	e := estimator{
-		plan: p,
-		pace: pace,
-		rate: pace.rate(p.Voice.WPM),
-	}
-	var t Timeline
-	sim := newSimulation(p, pace.spread())
-	for i := range p.Steps {
-		step := e.step(i, t.End)
-		t.End = step.End
-		step.Begin = sim.add(&p.Steps[i], &step, e.onScreen(i))
-		t.Steps = append(t.Steps, step)
+	e := newEstimator(p, pace)
+	t := e.layOut()
+	sim := newSimulation(p, e.pace.spread())
+	for i := range t.Steps {
+		step := &t.Steps[i]
+		step.Begin = sim.add(&p.Steps[i], step, e.onScreen(i))
 	}
 	sim.fill(&t, p)
+	return t
+}
+
+// LayOut is Estimate without any Spread, for whoever reads none: the spread
+// takes five times as long as all the rest.
+func LayOut(p *plan.Plan, pace Pace) Timeline { return newEstimator(p, pace).layOut() }
+
+func newEstimator(p *plan.Plan, pace Pace) estimator {
+	pace = pace.filled()
+	return estimator{plan: p, pace: pace, rate: pace.rate(p.Voice.WPM)}
+}
+
+func (e estimator) layOut() Timeline {
+	t := Timeline{Steps: make([]Step, len(e.plan.Steps))}
+	for i := range t.Steps {
+		t.Steps[i] = e.step(i, t.End)
+		t.End = t.Steps[i].End
+	}
 	return t
 }
 

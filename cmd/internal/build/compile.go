@@ -70,7 +70,7 @@ func Compile(r Request) Compiled {
 	if c.Plan == nil {
 		return c
 	}
-	c.derive()
+	c.derive(timing.Estimate)
 	var found, unknown []diag.Finding
 	together(
 		func() { found = lint.Run(c.pass(r)) },
@@ -84,19 +84,35 @@ func Compile(r Request) Compiled {
 func Read(r Request) Compiled {
 	c := layOut(r)
 	if c.Plan != nil {
-		c.derive()
+		c.derive(timing.Estimate)
 		c.Findings = append(c.Findings, lint.Run(c.pass(r))...)
 	}
 	return c
 }
 
-// derive makes what the rules read. Its two halves take about as long, and
-// neither knows the other's values.
-func (c *Compiled) derive() {
+// Check is what Read finds, for runs over many plans: of all that Read makes it
+// leaves out what no rule looks at in this plan.
+func Check(r Request) []diag.Finding {
+	c := layOut(r)
+	if c.Plan == nil {
+		return c.Findings
+	}
+	lay := timing.LayOut
+	if lint.ReadsSpread(c.Plan) {
+		lay = timing.Estimate
+	}
+	c.derive(lay)
+	return append(c.Findings, lint.Run(c.pass(r))...)
+}
+
+// derive makes what the rules read, laid out in time by one of the two ways of
+// timing. Its two halves take about as long, and neither knows the other's
+// values.
+func (c *Compiled) derive(lay func(*plan.Plan, timing.Pace) timing.Timeline) {
 	p := c.Plan
 	together(
 		func() {
-			c.layInTime()
+			c.layInTime(lay)
 			c.Cues = captions.Skeleton(p, c.Timeline)
 			c.Description = blurb.Describe(p, c.Chapters)
 		},
@@ -170,8 +186,8 @@ func layOut(r Request) Compiled {
 }
 
 // layInTime lays the plan out in time.
-func (c *Compiled) layInTime() {
-	c.Timeline = timing.Estimate(c.Plan, c.pace)
+func (c *Compiled) layInTime(lay func(*plan.Plan, timing.Pace) timing.Timeline) {
+	c.Timeline = lay(c.Plan, c.pace)
 	c.Chapters = chapters.FromTimeline(c.Plan, c.Timeline)
 }
 

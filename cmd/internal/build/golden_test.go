@@ -146,6 +146,6 @@ func BenchmarkCheck(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		src, faults := diag.NewSource("plan.toml", text)
-		Read(Request{Source: src, Faults: faults})
+		Check(Request{Source: src, Faults: faults})
 	}
 }

@@ -45,7 +45,7 @@ func Match(r Request, e Edit) (Matched, error) {
 		m.Findings = c.Findings
 		return m, nil
 	}
-	c.layInTime()
+	c.layInTime(timing.Estimate)
 	m.Planned = c
 	file, findings := captions.Read(e.Captions, e.Name)
 	m.Edit, m.Match = file, align.Read(c.Plan, c.Timeline, file.Cues)

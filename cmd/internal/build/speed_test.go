@@ -2,10 +2,13 @@ package build
 
 import (
 	"fmt"
+	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 
 	"fixslate/plan/diag"
+	"fixslate/samples"
 )
 
 // steps is a plan of n steps such as people write: five kinds of steps in turn,
@@ -68,18 +71,43 @@ func BenchmarkSteps(b *testing.B) {
 		text := []byte(steps(n))
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
-				check(b, text)
+				check(text)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/step")
 		})
 	}
 }
 
-// check reads a text that is sound.
-func check(b *testing.B, text []byte) {
+// check is one check of a text.
+func check(text []byte) []diag.Finding {
 	src, faults := diag.NewSource("plan.toml", text)
-	if c := Read(Request{Source: src, Faults: faults}); c.Plan == nil {
-		b.Fatal(c.Findings)
+	return Check(Request{Source: src, Faults: faults})
+}
+
+// TestSpeedPlans holds the plans that are timed to being plans: a fault would
+// make them fast.
+func TestSpeedPlans(t *testing.T) {
+	for _, text := range []string{steps(15), cautions(10), sentence(1_000)} {
+		src, faults := diag.NewSource("plan.toml", []byte(text))
+		if c := Read(Request{Source: src, Faults: faults}); c.Plan == nil {
+			t.Error(c.Findings)
+		}
+	}
+}
+
+// TestCheckFindsAll holds Check to finding what Read does, though it makes less:
+// where a plan sets a limit to its running time, and where it sets none.
+func TestCheckFindsAll(t *testing.T) {
+	limit := regexp.MustCompile(`running_max = ".*"`)
+	for _, name := range samples.Names() {
+		text, _ := samples.Plan(name)
+		for _, short := range []string{"", `running_max = "1s"`} {
+			src, _ := diag.NewSource("plan.toml", limit.ReplaceAll(text, []byte(short)))
+			want, got := Read(Request{Source: src}), Check(Request{Source: src})
+			if want.Plan == nil || !reflect.DeepEqual(got, want.Findings) {
+				t.Errorf("%s: %d findings, and %d of the whole reading", name, len(got), len(want.Findings))
+			}
+		}
 	}
 }
 
@@ -106,7 +134,7 @@ func BenchmarkCautions(b *testing.B) {
 		text := []byte(cautions(n))
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
-				check(b, text)
+				check(text)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/caution")
 		})
@@ -118,7 +146,7 @@ func BenchmarkSentence(b *testing.B) {
 		text := []byte(sentence(n))
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
-				check(b, text)
+				check(text)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(text)), "ns/byte")
 		})

@@ -97,7 +97,7 @@ func checkOne(ctx context.Context, o *checkOptions, name string) ([]diag.Finding
 			return nil, err
 		}
 	}
-	findings := build.Read(r).Findings
+	findings := build.Check(r)
 	diag.Sort(findings)
 	return findings, nil
 }

@@ -40,11 +40,13 @@ type sign struct {
 // shown holds for a sign that words show.
 func (s *sign) shown() bool { return s.at.end > s.at.start }
 
-// weighing is what odds are reckoned with; it is used again for each step.
+// weighing is what odds are reckoned with; it is used again for each step. Each
+// list holds what is about the step first, then what is of one sentence.
 type weighing struct {
-	signs    []sign // about the step, then of one sentence
+	signs    []sign
 	known    []sign // those that the network knows, Number being their place
-	places   []int
+	places   []int  // of those, each once
+	met      []bool // by place: it is among places
 	odds     []float32
 	layer    odds.Layer
 	verdicts []verdict
@@ -63,33 +65,63 @@ func (r *reader) weigh(out *Step, answered []string) {
 		return
 	}
 	w.verdicts = append(w.verdicts[:0], make([]verdict, len(r.net.Families()))...)
-	w.signs = r.signsAbout(w.signs[:0], out)
-	about := len(w.signs)
+	w.signs, w.known = r.signsAbout(w.signs[:0], out), w.known[:0]
+	w.forget(0)
+	r.look(w.signs)
+	about, known, places := len(w.signs), len(w.known), len(w.places)
+	r.net.Share(&w.layer, w.places)
 	for k := range r.sources {
 		if r.sources[k].kind == "do" {
 			r.sentences(int32(k), func(add func([]sign) []sign) {
-				w.signs = add(w.signs[:about])
-				r.judged(out)
+				w.signs, w.known = add(w.signs[:about]), w.known[:known]
+				w.forget(places)
+				r.look(w.signs[about:])
+				r.judged(out, w.places[places:])
 			})
 		}
 	}
 	r.settle(out, answered)
 }
 
-// judged weighs one sentence and keeps, for each family, the highest odds.
-func (r *reader) judged(out *Step) {
+// look finds signs in the network.
+func (r *reader) look(signs []sign) {
 	w := &r.weighing
-	w.places, w.known = w.places[:0], w.known[:0]
-	for i := range w.signs {
-		s := &w.signs[i]
-		if place, ok := r.net.Find(s.Sign); ok {
-			if !slices.Contains(w.places, place) {
-				w.places = append(w.places, place)
-			}
-			w.known = append(w.known, sign{odds.Sign{Number: place}, s.at})
+	for i := range signs {
+		s := &signs[i]
+		place, ok := r.net.Find(s.Sign)
+		if !ok {
+			continue
 		}
+		if w.add(place) {
+			w.places = append(w.places, place)
+		}
+		w.known = append(w.known, sign{odds.Sign{Number: place}, s.at})
 	}
-	w.odds = r.net.Odds(w.odds, &w.layer, w.places)
+}
+
+// add notes a place; false for one that is noted already.
+func (w *weighing) add(place int) bool {
+	if place >= len(w.met) {
+		w.met = append(w.met, make([]bool, place+1-len(w.met))...)
+	}
+	was := w.met[place]
+	w.met[place] = true
+	return !was
+}
+
+// forget leaves the first places.
+func (w *weighing) forget(left int) {
+	for _, place := range w.places[left:] {
+		w.met[place] = false
+	}
+	w.places = w.places[:left]
+}
+
+// judged weighs one sentence by its places, beside what is about the step, and
+// keeps for each family the highest odds.
+func (r *reader) judged(out *Step, places []int) {
+	w := &r.weighing
+	w.odds = r.net.Odds(w.odds, &w.layer, places)
 	for f, o := range w.odds {
 		if v := &w.verdicts[f]; o > v.odds {
 			v.odds = o

@@ -71,12 +71,12 @@ func Open(data string) (*Net, error) {
 		rest = rest[size:]
 		return part
 	}
-	number := func() int { return int(le32(take(4), 0)) }
+	number := func() int { return int(le32(take(4))) }
 	floats := func(count int) []float32 {
 		s := take(4 * count)
 		list := make([]float32, len(s)/4)
 		for i := range list {
-			list[i] = math.Float32frombits(le32(s, 4*i))
+			list[i] = math.Float32frombits(le32(s[4*i:]))
 		}
 		return list
 	}
@@ -93,11 +93,16 @@ func Open(data string) (*Net, error) {
 	return n, nil
 }
 
-func le32(s string, at int) uint32 {
-	return uint32(s[at]) | uint32(s[at+1])<<8 | uint32(s[at+2])<<16 | uint32(s[at+3])<<24
+func le32(s string) uint32 {
+	_ = s[3] // one look at the length, then one load
+	return uint32(s[0]) | uint32(s[1])<<8 | uint32(s[2])<<16 | uint32(s[3])<<24
 }
 
-func le64(s string, at int) uint64 { return uint64(le32(s, at)) | uint64(le32(s, at+4))<<32 }
+func le64(s string) uint64 {
+	_ = s[7]
+	return uint64(s[0]) | uint64(s[1])<<8 | uint64(s[2])<<16 | uint64(s[3])<<24 |
+		uint64(s[4])<<32 | uint64(s[5])<<40 | uint64(s[6])<<48 | uint64(s[7])<<56
+}
 
 // Families are the families weighed, in the order of the odds.
 func (n *Net) Families() []string { return n.families }
@@ -128,7 +133,7 @@ func (n *Net) find(s Sign) (int, bool) {
 			return 0, false
 		}
 		if i--; n.kinds[i] == s.Kind && int(n.numbers[2*i])|int(n.numbers[2*i+1])<<8 == s.Number &&
-			n.words[le32(n.offsets, 4*i):le32(n.offsets, 4*i+4)] == s.Word {
+			n.words[le32(n.offsets[4*i:]):le32(n.offsets[4*i+4:])] == s.Word {
 			return i, true
 		}
 	}
@@ -136,45 +141,89 @@ func (n *Net) find(s Sign) (int, bool) {
 
 // Layer is what the hidden layer said of some signs.
 type Layer struct {
-	sum []uint64
-	out []float32
+	base sums // of the signs that several questions share
+	sum  sums
+	out  []float32
 }
 
-// Odds weighs signs, each given once by its place; the first 256 count. It
-// appends to dst[:0] and leaves in layer what Speaks asks for.
+// sums are the inner weights of signs added up in lanes of sixteen bits: of each
+// eight bytes first the even ones, then the odd ones.
+type sums struct {
+	lanes []uint64
+	signs int // that were added
+}
+
+// Share makes signs the ones that Odds goes on from, so that what is about a
+// step is not summed again for each of its sentences. Each is given once by its
+// place; the first 256 count.
+func (n *Net) Share(layer *Layer, signs []int) {
+	layer.base.lanes = append(layer.base.lanes[:0], make([]uint64, n.hidden/lanes*2)...)
+	layer.base.signs = 0
+	layer.base.add(n, signs)
+}
+
+// Odds weighs signs beside those that Share was given, each given once by its
+// place; the first 256 of all count. It appends to dst[:0] and leaves in layer
+// what Speaks asks for.
 func (n *Net) Odds(dst []float32, layer *Layer, signs []int) []float32 {
-	signs = signs[:min(len(signs), signsMax)]
-	layer.add(n, signs)
+	if layer.base.lanes == nil {
+		n.Share(layer, nil)
+	}
+	layer.sum.lanes, layer.sum.signs = append(layer.sum.lanes[:0], layer.base.lanes...), layer.base.signs
+	layer.sum.add(n, signs)
 	layer.out = layer.out[:0]
 	for h := range n.hidden {
 		// A lane of each pair of sums has the even bytes, the other the odd ones.
-		lane := layer.sum[h/lanes*2+h%2] >> (h % lanes / 2 * 16) & 0xffff
-		layer.out = append(layer.out, max(0, float32(int(lane)-zero*len(signs))*n.scale[h]+n.bias[h]))
+		lane := layer.sum.lanes[h/lanes*2+h%2] >> (h % lanes / 2 * 16) & 0xffff
+		layer.out = append(layer.out, max(0, float32(int(lane)-zero*layer.sum.signs)*n.scale[h]+n.bias[h]))
 	}
-	dst = dst[:0]
-	for f := range n.families {
-		odds := n.rest[f]
-		for h, w := range n.outer[f*n.hidden : (f+1)*n.hidden] {
-			odds += layer.out[h] * w
-		}
-		dst = append(dst, sigmoid(odds))
+	dst = n.scores(dst[:0], layer.out)
+	for f, score := range dst {
+		dst[f] = sigmoid(score)
 	}
 	return dst
 }
 
-// add sums the inner weights of signs, four bytes of eight at a time in lanes of
-// sixteen bits.
-func (l *Layer) add(n *Net, signs []int) {
+// add adds the inner weights of signs, four bytes of eight at a time.
+func (s *sums) add(n *Net, signs []int) {
 	const even = 0x00ff00ff00ff00ff
-	l.sum = append(l.sum[:0], make([]uint64, n.hidden/lanes*2)...)
+	signs = signs[:min(len(signs), signsMax-s.signs)]
+	s.signs += len(signs)
 	for _, i := range signs {
 		row := n.inner[i*n.hidden : (i+1)*n.hidden]
-		for k := 0; k+lanes <= len(row); k += lanes {
-			w := le64(row, k)
-			l.sum[k/lanes*2] += w & even
-			l.sum[k/lanes*2+1] += w >> 8 & even
+		for k := 0; k+1 < len(s.lanes) && len(row) >= lanes; k += 2 {
+			w := le64(row)
+			s.lanes[k] += w & even
+			s.lanes[k+1] += w >> 8 & even
+			row = row[lanes:]
 		}
 	}
+}
+
+// scores appends what the families add up to. Four go side by side: a sum must
+// wait for the one before it, and four need not wait for each other.
+func (n *Net) scores(dst, out []float32) []float32 {
+	row := func(f int) []float32 { return n.outer[f*len(out) : (f+1)*len(out)] }
+	f := 0
+	for ; f+4 <= len(n.families); f += 4 {
+		r0, r1, r2, r3 := row(f), row(f+1), row(f+2), row(f+3)
+		s0, s1, s2, s3 := n.rest[f], n.rest[f+1], n.rest[f+2], n.rest[f+3]
+		for h, v := range out {
+			s0 += v * r0[h]
+			s1 += v * r1[h]
+			s2 += v * r2[h]
+			s3 += v * r3[h]
+		}
+		dst = append(dst, s0, s1, s2, s3)
+	}
+	for ; f < len(n.families); f++ {
+		score := n.rest[f]
+		for h, w := range row(f) {
+			score += out[h] * w
+		}
+		dst = append(dst, score)
+	}
+	return dst
 }
 
 // Speaks is how much a sign speaks for a family among the signs that layer was

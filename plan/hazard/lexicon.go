@@ -201,12 +201,22 @@ func (x *compiler) pack() error {
 	x.own.number = x.ids["#"]
 	x.forms = packForms(x.ids)
 	x.tree = x.plant.pack(len(x.kinds), x.ids[".."])
-	x.rules.file(len(x.marks))
-	x.avoids.file(len(x.marks))
+	said := x.said()
+	x.rules.file(said)
+	x.avoids.file(said)
 	if n := max(len(x.kinds), len(x.entries), len(x.rules.needs), len(x.tree.nodes)); n > math.MaxUint16 {
 		return fmt.Errorf("%d forms, entries, needs of rules or nodes are more than 16 bits number", n)
 	}
 	return nil
+}
+
+// said is by mark how many entries say it.
+func (x *compiler) said() []int {
+	said := make([]int, len(x.marks))
+	for i := range x.entries {
+		x.entries[i].marks.each(func(m uint16) { said[m]++ })
+	}
+	return said
 }
 
 // lines cuts a file into entries.

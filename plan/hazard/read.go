@@ -115,9 +115,8 @@ func (r *reader) using(toks []token) {
 // judge lets the rules speak about the sentence.
 func (r *reader) judge(f *finding, k int32) {
 	s, src := &r.scene, &r.sources[k]
-	s.all = r.behind
-	s.sum()
-	s.harmless = s.all.meets(&r.lex.harmless)
+	s.sum(&r.behind)
+	s.harmless = s.sums[inAll].meets(&r.lex.harmless)
 	if !r.object.marks.empty() {
 		s.harmless = r.behind.meets(&r.lex.harmless) // the camera beside an engine tames no engine
 	}
@@ -147,19 +146,21 @@ func (r *reader) judge(f *finding, k int32) {
 	}
 }
 
-// sum gathers the marks of the sentence.
-func (s *scene) sum() {
-	s.here, s.acts, s.things = set{}, set{}, s.object.marks
+// sum gathers the marks of the sentence; behind are those of all around it.
+func (s *scene) sum(behind *set) {
+	here, acts, things := &s.sums[inHere], &s.sums[inActs], &s.sums[inThings]
+	*here, *acts, *things = set{}, set{}, s.object.marks
 	for i := range s.hits {
 		h := &s.hits[i]
 		if h.act {
-			s.acts.join(&h.marks)
+			acts.join(&h.marks)
 		} else {
-			s.things.join(&h.marks)
+			things.join(&h.marks)
 		}
-		s.here.join(&h.marks)
+		here.join(&h.marks)
 	}
-	s.all.join(&s.here)
+	s.sums[inAll] = *here
+	s.sums[inAll].join(behind)
 }
 
 func (r *reader) add(f *finding, rl *rule, acted bool, by []*hit) {
@@ -223,9 +224,8 @@ func (r *reader) tools(f *finding) {
 	for range s.hits {
 		s.used = append(s.used, true)
 	}
-	s.all = r.behind
-	s.sum()
-	s.harmless = s.all.meets(&r.lex.harmless)
+	s.sum(&r.behind)
+	s.harmless = s.sums[inAll].meets(&r.lex.harmless)
 	r.due = r.lex.rules.due(r.due[:0], s)
 	for _, n := range r.due {
 		rl := &r.lex.rules.rules[n]

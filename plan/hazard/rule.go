@@ -164,12 +164,9 @@ func (x *compiler) either(text string) (set, error) {
 // scene is one sentence of an action and all that stands around it.
 type scene struct {
 	toks   []token
-	hits   []hit  // of the sentence, in order
-	around []hit  // of everything else: what was said before, title, tools, object, states
-	here   set    // marks of the sentence
-	all    set    // marks of everything
-	acts   set    // of the sentence's acts
-	things set    // of its things and states, and of the object
+	hits   []hit // of the sentence, in order
+	around []hit // of everything else: what was said before, title, tools, object, states
+	sums   [wheres]set
 	strict bool   // only what stands in the act's own clause counts
 	body   uint16 // the mark of hands and feet
 	object hit    // the plan's object, for acts that name nothing

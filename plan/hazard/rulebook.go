@@ -1,16 +1,20 @@
 package hazard
 
-import "math/bits"
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+)
 
 // rulebook is rules with what finds the few of hundreds that a sentence can
 // meet. It is laid out flat: most rules are only ever looked at here.
 type rulebook struct {
 	rules []rule
-	begun [][]uint16 // by mark: the rules whose first term asks for it
-	needs []need     // of all rules, in their order
-	from  []uint16   // by rule: where its needs begin; the last entry ends them
-	firm  []uint64   // the rules that narration can meet, a bit each
-	stout []uint64   // those that a harmless object does not silence
+	asks  [inHere][][]uint16 // by where and mark: the rules that are asked when it is there
+	needs []need             // of all rules, in their order
+	from  []uint16           // by rule: where its needs begin; the last entry ends them
+	firm  []uint64           // the rules that narration can meet, a bit each
+	stout []uint64           // those that a harmless object does not silence
 }
 
 // need is a quick test of a rule, before anybody looks who does what to which
@@ -18,84 +22,120 @@ type rulebook struct {
 type need struct {
 	marks uint64 // of one word of a set
 	word  uint8
-	where needWhere
+	where where
+	not   bool
 	or    bool // the next need will do as well
 }
 
-type needWhere uint8
+// where is where marks are looked for.
+type where uint8
 
 const (
-	inActs    needWhere = iota // acts of the sentence
-	inThings                   // things of the sentence, or the object
-	inAll                      // anywhere
-	notInAll                   // nowhere
-	notInHere                  // not in the sentence
+	inActs   where = iota // acts of the sentence
+	inThings              // things of the sentence, or the object
+	inAll                 // anywhere
+	inHere                // in the sentence
+	wheres
 )
 
-// file lays out what finds the rules.
-func (b *rulebook) file(marks int) {
+// group is marks of which one must be there, or none.
+type group struct {
+	marks set
+	where where
+	not   bool
+}
+
+// groups are what a term needs at least.
+func (t *term) groups() []group {
+	switch t.kind {
+	case binds, shares:
+		all := []group{{marks: t.a, where: inActs}, {marks: t.b, where: inThings}, {marks: t.c, where: inThings}}
+		return slices.DeleteFunc(all, func(g group) bool { return g.marks.empty() })
+	case does:
+		return []group{{marks: t.a, where: inActs}}
+	case within:
+		return []group{{marks: t.a, where: inThings}}
+	case nowhere:
+		return []group{{marks: t.a, where: inAll, not: true}}
+	case unless:
+		return []group{{marks: t.a, where: inHere, not: true}}
+	}
+	return []group{{marks: t.a, where: inAll}}
+}
+
+// file lays out what finds the rules. A rule is asked for by what it needs most
+// rarely: "work>chimney" when there is a chimney, and not at all work. said is
+// by mark how many words say it.
+func (b *rulebook) file(said []int) {
 	words := len(b.rules)/64 + 1
-	b.begun, b.firm, b.stout = make([][]uint16, marks), make([]uint64, words), make([]uint64, words)
+	b.firm, b.stout = make([]uint64, words), make([]uint64, words)
+	for i := range b.asks {
+		b.asks[i] = make([][]uint16, len(said))
+	}
 	for n := range b.rules {
 		r, bit := &b.rules[n], uint64(1)<<(n%64)
-		r.terms[0].a.each(func(m uint16) { b.begun[m] = append(b.begun[m], uint16(n)) })
 		if r.firm() {
 			b.firm[n/64] |= bit
 		}
 		if r.weak == 0 {
 			b.stout[n/64] |= bit
 		}
-		b.from = append(b.from, uint16(len(b.needs)))
-		for i := range r.terms[1:] {
-			b.require(&r.terms[i+1])
+		var all []group
+		for i := range r.terms {
+			all = append(all, r.terms[i].groups()...)
 		}
-		b.require(&r.terms[0]) // last: it is half met when the rule is asked
+		slices.SortStableFunc(all, func(a, b group) int { return cmp.Compare(a.common(said), b.common(said)) })
+		rarest := &all[0] // never one that must not be there: the first term needs a mark
+		rarest.marks.each(func(m uint16) {
+			b.asks[rarest.where][m] = append(b.asks[rarest.where][m], uint16(n))
+		})
+		b.from = append(b.from, uint16(len(b.needs)))
+		for i := range all[1:] {
+			b.need(&all[i+1])
+		}
 	}
 	b.from = append(b.from, uint16(len(b.needs)))
 }
 
-// require adds what a term needs at least.
-func (b *rulebook) require(t *term) {
-	switch t.kind {
-	case binds, shares:
-		b.need(&t.a, inActs)
-		b.need(&t.b, inThings)
-		b.need(&t.c, inThings)
-	case does:
-		b.need(&t.a, inActs)
-	case within:
-		b.need(&t.a, inThings)
-	case tool, about:
-		b.need(&t.a, inAll)
-	case nowhere:
-		b.need(&t.a, notInAll)
-	case unless:
-		b.need(&t.a, notInHere)
+// common is how readily a group is met: those that must not be there mostly are.
+func (g *group) common(said []int) int {
+	n := 0
+	g.marks.each(func(m uint16) { n += said[m] })
+	switch {
+	case g.not:
+		return 1 << 30
+	case g.where == inAll:
+		return 2 * n // said in this sentence, or before, or of the object
 	}
+	return n
 }
 
-func (b *rulebook) need(s *set, where needWhere) {
+func (b *rulebook) need(g *group) {
 	last := -1
-	for i, marks := range s {
+	for i, marks := range g.marks {
 		if marks == 0 {
 			continue
 		}
-		if last >= 0 && where < notInAll {
+		if last >= 0 && !g.not {
 			b.needs[last].or = true
 		}
 		last = len(b.needs)
-		b.needs = append(b.needs, need{marks: marks, word: uint8(i), where: where})
+		b.needs = append(b.needs, need{marks: marks, word: uint8(i), where: g.where, not: g.not})
 	}
 }
 
 // due appends the rules that may be met in a scene, in their order.
 func (b *rulebook) due(dst []uint16, s *scene) []uint16 {
 	s.asked = append(s.asked[:0], make([]uint64, len(b.firm))...)
-	s.here.each(func(m uint16) {
-		for _, n := range b.begun[m] {
-			s.asked[n/64] |= 1 << (n % 64)
+	for where, asks := range b.asks {
+		for i, w := range s.sums[where] {
+			for ; w != 0; w &= w - 1 {
+				for _, n := range asks[64*i+bits.TrailingZeros64(w)] {
+					s.asked[n/64] |= 1 << (n % 64)
+				}
+			}
 		}
-	})
+	}
 	for i, asked := range s.asked {
 		if s.strict {
 			asked &= b.firm[i]
@@ -114,15 +154,14 @@ func (b *rulebook) due(dst []uint16, s *scene) []uint16 {
 
 // may says whether the needs of a rule are met in the scene.
 func (s *scene) may(needs []need) bool {
-	sets := [...]*set{inActs: &s.acts, inThings: &s.things, inAll: &s.all, notInAll: &s.all, notInHere: &s.here}
 	met := false
 	for i := range needs {
 		n := &needs[i]
-		met = met || sets[n.where][n.word]&n.marks != 0
+		met = met || s.sums[n.where][n.word]&n.marks != 0
 		if n.or {
 			continue
 		}
-		if met == (n.where >= notInAll) {
+		if met == n.not {
 			return false
 		}
 		met = false

@@ -52,7 +52,9 @@ func literal(b *bytes.Buffer, v reflect.Value) {
 		b.WriteString("{")
 		for i := range v.Len() {
 			if !v.Index(i).IsZero() {
-				fmt.Fprintf(b, "%d: %#x, ", i, v.Index(i))
+				fmt.Fprintf(b, "%d: ", i)
+				literal(b, v.Index(i))
+				b.WriteString(", ")
 			}
 		}
 		b.WriteString("}")
@@ -80,6 +82,8 @@ func literal(b *bytes.Buffer, v reflect.Value) {
 		b.WriteString("}")
 	case reflect.String:
 		fmt.Fprintf(b, "%q", v)
+	case reflect.Uint64:
+		fmt.Fprintf(b, "%#x", v) // bits
 	default:
 		fmt.Fprint(b, v)
 	}

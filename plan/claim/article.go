@@ -44,6 +44,10 @@ func (r *reader) articles() {
 			continue
 		}
 		noun := r.words[at].text
+		if r.is(i-1, "once") && r.in(at, k.period) && at == i+1 && !one {
+			r.value(Value{Number: 1, Unit: "per " + noun, Span: prose.Span{Start: r.words[i-1].start, End: span.End}}, Frequency)
+			continue
+		}
 		if r.single(i, at, one) {
 			continue
 		}

@@ -25,6 +25,20 @@ func (r *reader) onDial(f *prose.Figure) bool {
 	return false
 }
 
+// onRevs reads "three thousand on the tach".
+func (r *reader) onRevs(f *prose.Figure) bool {
+	n := r.wordAt(f.End)
+	if f.Values[0].Number < slowest {
+		return false
+	}
+	for j := n; j < len(r.words) && j < n+4; j++ {
+		if r.is(j, "tach") || r.is(j, "tacho") || r.is(j, "tachometer") || r.is(j, "rev") && r.is(j+1, "counter") {
+			return true
+		}
+	}
+	return false
+}
+
 // priced says whether paying is spoken of near word i; a battery is charged, too.
 func (r *reader) priced(i, reach int) bool {
 	k := kindsOfWord()
@@ -48,9 +62,17 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 			if !whole {
 				return "mm"
 			}
-		case "idle", "idles", "idling", "tickover", "revs", "rev":
+		case "idle", "idles", "idling", "tickover", "revs", "rev", "redlines", "redline", "tach", "tacho", "tachometer":
 			if number >= slowest {
 				return "rpm"
+			}
+		case "drill", "reamer", "nozzle", "feeler", "shim":
+			if !whole {
+				return "mm"
+			}
+		case "ph":
+			if number >= 0 && number <= 14 {
+				return "pH"
 			}
 		case "battery", "batteries", "voltage", "volts", "cell", "cells", "charged", "charger", "pack":
 			if number > 1 && number < 60 && !whole {
@@ -90,6 +112,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case placed && r.near(at, 3, k.thermal) && f.Values[0].Number > 30:
 	case r.priced(at, 4) && f.Values[0].Number > 2:
 	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
+	case f.Values[0].Number >= thousand && f.Spoken && r.words[min(at, len(r.words)-1)].mood == statement && !r.in(at-1, k.glue) && !r.is(at-1, "got"):
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
 	case r.onDial(f):
 	default:
@@ -104,8 +127,35 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if unit := r.dialUnit(at, f.Values[0].Number, whole); unit != "" {
 		return unit, true
 	}
-	if r.near(at, longestDial, k.thermal) || negative && r.near(at, longestDial, k.heat) {
+	if r.onRevs(f) {
+		return "rpm", true
+	}
+	if r.near(at, longestDial, k.thermal) || negative && (r.near(at, longestDial, k.heat) || r.frost(f, at)) {
 		return "degC", true // metric first
 	}
 	return "", true
+}
+
+// thousand is from where on a bare number is no count of things handled: "it
+// spins at eleven thousand".
+const thousand = 1000
+
+// frost says whether a negative number without a unit is a temperature: "down to
+// minus ten", "it's rated from minus five to plus forty". It is none beside
+// another quantity.
+func (r *reader) frost(f *prose.Figure, at int) bool {
+	for i := range r.figures {
+		g := &r.figures[i]
+		if len(g.Values) > 0 && g.Values[0].Unit != "" && g.Start != f.Start {
+			return false
+		}
+	}
+	if f.Values[0].Number != math.Trunc(f.Values[0].Number) {
+		return false
+	}
+	switch r.words[max(at-1, 0)].text {
+	case "to", "at", "below", "from", "under", "between", "is", "was", "read", "reads", "of":
+		return true
+	}
+	return at == 0 || r.words[at].stopped || f.Kind == prose.Range
 }

@@ -16,6 +16,9 @@ var letterNames = map[string]string{"ay": "A", "bee": "B", "cee": "C", "dee": "D
 	"lima": "L", "mike": "M", "november": "N", "oscar": "O", "papa": "P", "quebec": "Q", "romeo": "R", "sierra": "S", "tango": "T", "uniform": "U",
 	"victor": "V", "whiskey": "W", "x-ray": "X", "yankee": "Y", "zulu": "Z"}
 
+// doubled are words that repeat a letter or digit: "double four".
+var doubled = map[string]bool{"double": true, "triple": true, "treble": true}
+
 // strokes are the marks inside a code as they are said.
 var strokes = map[string]string{"dash": "-", "hyphen": "-", "slash": "/", "stroke": "/"}
 
@@ -56,7 +59,7 @@ func (r *reader) codes() {
 // spelled reads the run of spelled letters and digits at word i.
 func (r *reader) spelled(i int, c *code) int {
 	at := i
-	for at < len(r.words) && at < i+longestCode && (at == i || !r.words[at].stopped) {
+	for at < len(r.words) && at < i+longestCode && (at == i || !r.words[at].stopped || strokes[r.words[at].text] != "") {
 		next := r.spelledItem(at, c)
 		if next == at {
 			break
@@ -77,7 +80,7 @@ func (r *reader) spelledItem(i int, c *code) int {
 		c.text += s
 		return i + 1
 	}
-	if w == "double" || w == "triple" || w == "treble" {
+	if doubled[w] {
 		if i+1 >= len(r.words) || r.words[i+1].stopped {
 			return i
 		}
@@ -115,6 +118,9 @@ func (r *reader) letter(i int, c *code) string {
 			return "" // "it takes a one two a day"
 		}
 		return strings.ToUpper(w)
+	}
+	if w == "kilo" && c.letters == 0 && !r.isSpelled(min(i+1, len(r.words)-1)) {
+		return "" // "two fifty kilo"
 	}
 	return letterNames[w]
 }
@@ -175,7 +181,7 @@ func (r *reader) isCode(i, end int, c *code) bool {
 		return false
 	}
 	if c.letters == 0 {
-		return announced && c.items > 3
+		return (announced || doubled[r.words[i].text]) && c.items > 3
 	}
 	last := r.words[end-1].text
 	if c.letters == 1 && !announced && (last == "v" || last == "a" || last == "w" || last == "m" || last == "c" || last == "f" || last == "k") {

@@ -15,6 +15,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 	if n == at {
 		n++
 	}
+	if r.is(at, "every") && r.in(n, kindsOfWord().period) {
+		r.counted(f, r.words[n].text) // "every third winter"
+		r.add(Frequency)
+		return
+	}
 	if unit, end := r.rate(n); end > 0 {
 		whole := prose.Span{Start: f.Start, End: r.words[end-1].end}
 		if of, ok := measureWords[singular(r.words[n].text)]; ok && end == n+3 {
@@ -53,6 +58,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 	if r.catalogued(f, at, n) {
 		return
 	}
+	if r.sum(f, at) {
+		r.rated(&prose.Figure{Span: f.Span, Values: []prose.Value{{Number: f.Values[0].Number / 100}}}, "GBP")
+		r.add(Cost)
+		return
+	}
 	if unit, ok := r.counts(f, at, n); ok {
 		r.counted(f, unit)
 		if unit == "" && r.priced(at, 4) {
@@ -68,18 +78,37 @@ func (r *reader) count(f *prose.Figure, at int) {
 	}
 }
 
+// sum says whether "twelve fifty" is pounds and pence: what is paid for something.
+func (r *reader) sum(f *prose.Figure, at int) bool {
+	const least, most = 1000, 10000
+	if !f.Spoken || len(f.Values) != 1 || f.Values[0].Number < least || f.Values[0].Number >= most {
+		return false
+	}
+	for w := range strings.FieldsSeq(f.Of(r.text)) {
+		if w == "hundred" || w == "thousand" || w == "point" {
+			return false
+		}
+	}
+	n := r.wordAt(f.End)
+	return r.priced(at, 4) || r.is(n, "each") || r.is(n, "for") && (r.is(n+1, "the") || r.is(n+1, "a")) && (r.is(n+2, "pair") || r.is(n+2, "lot") || r.is(n+2, "set") || r.is(n+2, "pack"))
+}
+
 // measureWords are what is counted like a unit and is none of trade's: a pint
 // and a gallon differ by country, grit and octane are grades.
 var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit": "grit", "click": "click", "notch": "notch", "stroke": "stroke",
 	"octane": "octane", "tpi": "tpi", "mpg": "mpg", "megabyte": "MB", "meg": "MB", "gigabyte": "GB", "gig": "GB", "terabyte": "TB", "megapixel": "megapixel",
 	"square": "mm2", "stone": "stone", "cup": "cup", "tablespoon": "tablespoon", "teaspoon": "teaspoon", "hundredweight": "hundredweight",
 	"thread-per-inch": "tpi", "dpi": "dpi", "gsm": "gsm", "denier": "denier", "amp-hour": "Ah", "candela": "cd", "baud": "baud", "bit-rate": "bps",
-	"acre": "acre", "cca": "CCA", "btu": "BTU", "farad": "F", "henry": "H", "va": "VA", "kva": "kVA", "megawatt": "MW", "nanosecond": "ns", "microgram": "ug", "siemens": "S", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "weight": "weight", "tonne": "t", "ton": "ton"}
+	"acre": "acre", "cca": "CCA", "btu": "BTU", "farad": "F", "henry": "H", "va": "VA", "kva": "kVA", "megawatt": "MW", "nanosecond": "ns", "microgram": "ug", "siemens": "S", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "ph": "pH", "puff": "pF", "puffs": "pF", "pico": "pF", "nano": "nF", "micro": "uF", "centre": "mm", "center": "mm", "weight": "weight", "tonne": "t", "ton": "ton"}
 
 // filler are words that may stand between a number and what it measures: "two
 // full turns".
 var filler = map[string]bool{"full": true, "whole": true, "complete": true, "good": true, "clear": true, "solid": true, "clean": true, "further": true,
 	"more": true, "extra": true, "proper": true, "straight": true, "odd": true, "steady": true, "cold": true, "cranking": true, "peak": true, "continuous": true, "nominal": true, "starting": true, "running": true, "heaped": true, "level": true}
+
+// smallestPitch is from where on "centres" without a unit are in millimetres: "at
+// six hundred centres".
+const smallestPitch = 50
 
 // colloquial reads units that are none of trade's tables and units behind a
 // word that fills: "240 grit", "two full turns", "four point seven k". scale is
@@ -115,6 +144,9 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 		unit, ok = measureWords[singular(w)]
 	}
 	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && f.Values[0].Number == float64(int(f.Values[0].Number)) {
+		return "", 1, false
+	}
+	if ok && (w == "centres" || w == "centers") && f.Values[0].Number < smallestPitch || w == "centre" || w == "center" {
 		return "", 1, false
 	}
 	if ok && unit == "weight" && !r.near(n, 6, k.fluid) || unit == "stroke" && n+1 < len(r.words) && !r.words[n+1].stopped && !isPlural(w) {

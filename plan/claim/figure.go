@@ -95,25 +95,11 @@ func (r *reader) figure(f *prose.Figure) {
 			return // "one by one"
 		}
 		r.threaded(f, at)
+		r.sized(f, at)
 		r.take(f)
 		r.stated(at)
 	default:
 		r.amount(f, at)
-	}
-}
-
-// threaded reads "twelve by one seven five" near a thread: millimetres, the
-// pitch said as its digits.
-func (r *reader) threaded(f *prose.Figure, at int) {
-	const reach, finest, coarsest = 5, 35, 600
-	if len(f.Values) != 2 || f.Values[1].Unit != "" && f.Values[1].Unit != trade.Millimetre || !r.near(at, reach, kindsOfWord().thread) {
-		return
-	}
-	if p := f.Values[1].Number; f.Spoken && p >= finest && p <= coarsest && f.Values[0].Number < finest {
-		f.Values[1].Number = p / 100
-	}
-	if f.Values[1].Number < 7 && f.Values[0].Number < 150 {
-		f.Values[0].Unit, f.Values[1].Unit = trade.Millimetre, trade.Millimetre
 	}
 }
 
@@ -186,7 +172,7 @@ func (r *reader) amount(f *prose.Figure, at int) {
 	case (unit == "" || r.found.has(PartNumber)) && r.dashed(f, at):
 	case unit == "" && isYear(f.Values[0].Number) && isYear(f.Values[len(f.Values)-1].Number) && len(f.Values) > 1:
 		r.year(f, at)
-	case unit == "lb" && r.isPrice(at):
+	case unit == "lb" && r.isPrice(at, r.wordAt(f.End)):
 		for i := range f.Values {
 			f.Values[i].Unit = "GBP"
 		}

@@ -59,6 +59,9 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if _, _, ok := r.colloquial(f, r.wordAt(f.Start), n); ok {
 		return false // "six hundred and eighty cold cranking amps"
 	}
+	if at := r.wordAt(f.Start); r.is(at-1, "all") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "step") || r.in(at-1, k.poss) {
+		return false // "on all four"
+	}
 	return n >= len(r.words) || r.words[n].stopped || r.is(n, "now") || r.is(n, "today") || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
 }
 
@@ -84,7 +87,7 @@ func (r *reader) alike(a, b *prose.Figure) bool {
 func (r *reader) andBetween(a, b *prose.Figure) bool {
 	for j := r.wordAt(a.End); j < r.wordAt(b.Start); j++ {
 		switch r.words[j].text {
-		case "and", "or", "to", "maybe", "perhaps", "possibly", "even", "say":
+		case "and", "or", "to", "maybe", "perhaps", "possibly", "even", "say", "then", "but", "not", "rather":
 			return true
 		}
 	}
@@ -135,6 +138,7 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	case n > 6 || n == 0:
 		return false
 	case between[n-1].text == "of" && n > 1 && between[n-2].text == "out",
+		between[n-1].text == "every" && n > 2 && between[n-2].text == "of" && between[n-3].text == "out",
 		between[n-1].text == "in" && n == 1 && x < y,
 		between[n-1].text == "every" && n > 1 && between[n-2].text == "in":
 		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)

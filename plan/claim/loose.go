@@ -57,6 +57,9 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 	if !strings.HasPrefix(last, "mil") || strings.HasPrefix(last, "millim") || last == "mm" {
 		return false
 	}
+	if r.is(n, "of") && r.in(n+1, k.fluid) {
+		return true
+	}
 	if r.is(n, "of") && f.Values[0].Number >= glass {
 		for j := n + 1; j < len(r.words) && j < n+5; j++ {
 			if r.in(j, k.measured|k.long) || r.is(j, "travel") {
@@ -73,8 +76,11 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 
 // isPrice says whether pounds are money: the words around speak of buying and
 // not of weight, force or pressure.
-func (r *reader) isPrice(at int) bool {
+func (r *reader) isPrice(at, n int) bool {
 	const reach = 9
 	k := kindsOfWord()
-	return r.near(at, reach, k.bought) && !r.near(at, reach, k.heavy)
+	if r.near(at, reach, k.heavy) {
+		return false
+	}
+	return r.near(at, reach, k.bought) || at == 0 && n < len(r.words) && (r.words[n].stopped || r.is(n, "for")) // "thirty five pounds, the pair"
 }

@@ -141,15 +141,15 @@ func (s *scanner) amountAt(i int) (amount, bool) {
 func (s *scanner) withUnit(n numeral) amount {
 	a := amount{numeral: n, until: n.end}
 	at := n.end
-	if s.mark(at) == '-' && s.word(at+1) == "ish" && !s.isGlued(at+2) { // "twenty-ish ohms"
+	if (s.mark(at) == '-' || s.kind(at) == spaceToken) && s.word(at+1) == "ish" && !s.isGlued(at+2) { // "twenty-ish ohms"
 		at += 2
 	}
 	switch {
 	case s.kind(at) == spaceToken && !strings.Contains(s.at(at), "\n\n"):
 		at++
 	case s.mark(at) == '-' || s.mark(at) == '‑':
-		if s.kind(at+1) != wordToken {
-			return a
+		if s.kind(at+1) != wordToken || s.mark(n.start-1) == '-' && s.kind(n.start-2).solid() && isCodeWord(s.at(at+1)) {
+			return a // the end of "88-2041-C"
 		}
 		at++
 	}
@@ -253,6 +253,9 @@ func (s *scanner) joined(e *expression) bool {
 			continue
 		}
 		second, ok := s.amountAt(found.next)
+		if !ok && found.kind != Size {
+			second, ok = s.oneUnit(found.next)
+		}
 		isTwoThree := !second.hasUnit && s.word(second.until) == "x" && !s.isGlued(second.until+1) // "2-3x"
 		if !ok || second.inWords != first.inWords && !found.mixed || !second.inWords && !s.closed(second.until) && found.kind != Size && !isTwoThree {
 			continue

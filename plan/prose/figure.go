@@ -95,8 +95,8 @@ func (e *expression) figureValues() []Value {
 	// The unit written once holds for all; an allowance in per cent does not
 	// make its nominal one.
 	last := values[len(values)-1].Unit
-	if last == "" && e.kind == Range {
-		last = values[0].Unit // "an hour or two"
+	if last == "" && (e.kind == Range || e.kind == Size) {
+		last = values[0].Unit // "an hour or two", "eight mil by a hundred"
 	}
 	for i := range values {
 		if values[i].Unit == "" && !(e.kind == Tolerance && last == trade.Percent) {

@@ -49,6 +49,9 @@ func (s *scanner) rangeWord(first *amount) (joint, bool) {
 	}
 	switch s.word(at) {
 	case "to", "or", "through":
+		if s.word(j.next) == "plus" && s.kind(j.next+1) == spaceToken {
+			j.next += 2 // "minus ten to plus forty"
+		}
 		return j, true
 	case "and":
 		return j, s.word(s.back(first.start)) == "between" || s.word(s.back(s.back(first.start))) == "between"
@@ -83,6 +86,8 @@ func (s *scanner) plusMinus(i int) (end int, ok bool) {
 		return i + 3, true
 	case s.mark(i) == '+' && (s.mark(i+1) == '-' || s.mark(i+1) == '−'):
 		return i + 2, true
+	case s.word(i) == "plus" && s.word(i+2) == "minus":
+		return i + 3, true
 	case s.word(i) == "plus" && s.word(i+2) == "or" && s.word(i+4) == "minus",
 		s.word(i) == "give" && s.word(i+2) == "or" && s.word(i+4) == "take":
 		return i + 5, true
@@ -155,8 +160,8 @@ func (s *scanner) agree(e *expression, j joint) bool {
 			return false
 		}
 	}
-	if scale := roundOf(b.value); j.mark == 0 && a.inWords && b.inWords && a.value < 10 && !a.hasUnit && a.bottom == 0 && a.decimals == "" && scale > 1 && a.value*scale < b.value {
-		a.value *= scale // "two to three hundred"
+	if scale := roundOf(b.value); j.mark == 0 && a.inWords && b.inWords && a.value < 100 && !a.hasUnit && a.bottom == 0 && a.decimals == "" && scale > 1 && a.value*scale < b.value {
+		a.value *= scale // "two to three hundred", "sixty to eighty thousand"
 	}
 	if a.value < b.value || a.hasUnit && b.hasUnit && a.of.unit != b.of.unit {
 		return true
@@ -168,19 +173,29 @@ func (s *scanner) agree(e *expression, j joint) bool {
 	return b.value == 1 && !b.hasUnit && !a.hasUnit && j.mark == 0 && a.value > 1
 }
 
-// roundOf is a hundred or a thousand where a number is up to nine of them, else 1.
+// roundOf is a thousand or a hundred where a number is some of them, as it would
+// be said, else 1.
 func roundOf(v float64) float64 {
-	for _, scale := range []float64{100, 1000} {
-		if n := v / scale; n >= 2 && n < 10 && n == float64(int(n)) {
-			return scale
-		}
+	if n := v / 1000; n >= 2 && n < 1000 && n == float64(int(n)) {
+		return 1000
+	}
+	if n := v / 100; n >= 2 && n < 100 && n == float64(int(n)) {
+		return 100
 	}
 	return 1
 }
 
+// tolerated reads an allowance, which may be "a degree".
+func (s *scanner) tolerated(i int) (amount, bool) {
+	if a, ok := s.amountAt(i); ok {
+		return a, true
+	}
+	return s.oneUnit(i)
+}
+
 // allowance reads a tolerance without its nominal: "±5 %".
 func (s *scanner) allowance(i, end int) (expression, bool) {
-	a, ok := s.amountAt(s.over(end))
+	a, ok := s.tolerated(s.over(end))
 	if !ok || !s.closed(a.until) {
 		return expression{}, false
 	}

@@ -71,6 +71,9 @@ func (s *scanner) inWords(i int) (expression, bool) {
 		return expression{}, false
 	}
 	if numberWords[w].class == noNumber && !leadsNumber[w] {
+		if e, ok := s.bareUnit(i); ok {
+			return e, true
+		}
 		return s.spokenCode(i)
 	}
 	e, ok := s.measured(i)
@@ -101,12 +104,21 @@ func (s *scanner) idiom(i int, w string) (expression, bool) {
 	case "twice":
 		e.kind, e.values, e.word = Count, []Value{{Number: 2}}, "times"
 		return e, true
+	case "double", "treble", "triple":
+		if s.word(i+2) != "the" || !compared[s.word(i+4)] {
+			return e, false
+		}
+		e.kind, e.values, e.word = Count, []Value{{Number: 2}}, "times"
+		if w != "double" {
+			e.values[0].Number = 3
+		}
+		return e, true
 	case "plus":
 		end, ok := s.plusMinus(i)
 		if !ok {
 			return e, false
 		}
-		a, ok := s.amountAt(s.over(end))
+		a, ok := s.tolerated(s.over(end))
 		e.kind, e.end, e.amounts, e.inWords = Tolerance, a.until, []amount{a}, a.inWords
 		return e, ok
 	case "a", "an":
@@ -253,47 +265,6 @@ var everyNth = map[string]float64{"other": 2, "second": 2, "third": 3, "fourth":
 
 // leadsNumber holds the words that begin a number and are none.
 var leadsNumber = map[string]bool{"a": true, "an": true, "half": true, "quarter": true, "minus": true, "negative": true}
-
-// oneOf reads an article as one: "an hour", "a litre or two", "between an hour
-// and ninety minutes".
-func (s *scanner) oneOf(i int) (expression, bool) {
-	if s.kind(i+1) != spaceToken || !articleNouns[s.word(i+2)] {
-		return expression{}, false
-	}
-	n := numeral{start: i, end: i + 1, value: 1, inWords: true}
-	m, ok := s.unitAt(i+2, &n)
-	if !ok || !m.spelled && !m.money {
-		return expression{}, false
-	}
-	a := amount{numeral: n, of: m, hasUnit: true, until: m.end}
-	if s.andHalf(&a); a.value > 1 {
-		return expression{kind: Quantity, start: i, end: a.until, amounts: []amount{a}, inWords: true}, true
-	}
-	e := expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}
-	if s.addSmaller(&e); e.values != nil {
-		return e, true // "a metre eighty"
-	}
-	if s.isRate(i) {
-		return expression{}, false
-	}
-	if s.joined(&e) && e.kind == Range {
-		return e, true
-	}
-	if !articleUnits[m.unit] {
-		return expression{}, false
-	}
-	return expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}, true
-}
-
-// articleUnits are the units of which "a" is one; "a second", "a bar" and "a
-// turn" are mostly something else.
-var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": true, "cm": true, "in": true, "kg": true, "V": true, "A": true, "Ω": true, "kΩ": true, "mA": true, "mV": true}
-
-// articleNouns are the units that may stand behind an article as a measure. "A
-// meter" reads volts.
-var articleNouns = set("hour", "litre", "liter", "metre", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
-	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
-	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")
 
 // isRate says whether the article at i stands for "per": "sixty miles an hour",
 // "twice an hour".

@@ -53,7 +53,7 @@ func isSmall(rest string) bool {
 
 // starters begin an expression.
 var starters = newLookout(slices.Collect(maps.Keys(numberWords)), slices.Collect(maps.Keys(leadsNumber)), months(),
-	[]string{"twice", "plus", "a", "an", "m", "half", "quarter", "every"}) // of idiom
+	[]string{"twice", "plus", "a", "an", "m", "half", "quarter", "every", "double", "treble", "triple"}, bareNouns) // of idiom and bareUnit
 
 func months() []string {
 	list := []string{"sept"}

@@ -140,15 +140,27 @@ func (s *scanner) denominator(i int) int {
 	if bottom := fractionWords[s.word(i)]; bottom > 0 {
 		return bottom
 	}
-	if s.number(i).class == tensWord && s.mark(i+1) == '-' {
-		switch strings.TrimSuffix(s.word(i+2), "s") {
+	if w := s.number(i); w.class == tensWord && (w.value == 30 || w.value == 60) && s.link(i+1) == i+2 {
+		switch last := s.word(i + 2); strings.TrimSuffix(last, "s") {
 		case "second":
-			return int(s.number(i).value) + 2
+			if s.mark(i+1) != '-' && !s.ofInch(i+3) {
+				return 0 // "thirty seconds" last
+			}
+			return int(w.value) + 2
 		case "fourth":
-			return int(s.number(i).value) + 4
+			return int(w.value) + 4
 		}
 	}
 	return 0
+}
+
+// ofInch says whether "of an inch" or "inch" follows.
+func (s *scanner) ofInch(i int) bool {
+	at := s.over(i)
+	if s.word(at) == "of" {
+		at = s.ofA(at)
+	}
+	return s.word(at) == "inch"
 }
 
 func (s *scanner) denominatorEnd(i int) int {

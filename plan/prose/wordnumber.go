@@ -218,7 +218,8 @@ func (c *count) take(w, last numberWord) bool {
 			c.group = c.group*100 + w.value // "twenty fourteen", "nineteen ninety"
 			c.yearly = true
 			return true
-		case last.class == oneWord && c.total == 0 && c.run == 1 && c.group < 10:
+		case last.class == oneWord && c.total == 0 && c.run == 1 && c.group < 10,
+			c.total == 0 && c.run == 0 && c.group > 10 && c.group < 100 && (last.class == teenWord || last.class == tensWord || last.class == oneWord):
 			return c.bundle(w)
 		}
 		return false
@@ -293,22 +294,23 @@ func (c *count) runOn(w numberWord) bool {
 
 func unitDigit(w numberWord) string { return string(rune('0' + int(w.value))) }
 
-// bundle reads "two thirty" as 230 where a unit follows; "two thirteen
-// millimetre nuts" are two, and "M six ten millimetre hex" a thread and a tool.
+// bundle reads "two thirty" as 230 and "twenty eight fifty" as 2850 where a unit
+// follows, or nothing that they could count; "two thirteen millimetre nuts" are
+// two, and "M six ten millimetre hex" a thread and a tool.
 func (c *count) bundle(w numberWord) bool {
 	at := c.s.link(c.end) // the second word
 	after := c.s.link(at + 1)
-	low := w.value
-	if w.class == tensWord && c.s.number(after).class == oneWord {
-		low += c.s.number(after).value
-		after = c.s.link(after + 1)
+	if ones := c.s.number(after); w.class == tensWord && after > at && ones.class == oneWord {
+		at, after = after, c.s.link(after+1)
 	}
-	if w.class == tensWord && after > at && c.s.noun(at+1) == "" && low == w.value && c.s.kind(c.s.over(at+1)) != digitToken {
+	before := c.s.back(c.start)
+	bare := after == at+1 || c.s.noun(at+1) == "" && c.s.kind(after) != digitToken && c.s.number(after).class == noNumber
+	if bare && c.s.word(before) != "m" && (c.group < 10 || w.class == tensWord) {
 		c.group, c.run = c.group*100+w.value, 0 // "take it out at one twenty"
 		return true
 	}
 	end, ok := c.s.measures(after)
-	if before := c.s.back(c.start); !ok || c.s.word(before) == "m" || !c.s.isArticle(before) && (c.s.countsThings(end) || w.class == teenWord && c.s.isTool(after)) {
+	if !ok || c.s.word(before) == "m" || !c.s.isArticle(before) && (c.s.countsThings(end) || w.class == teenWord && c.s.isTool(after)) {
 		return false
 	}
 	c.group = c.group*100 + w.value
@@ -322,7 +324,7 @@ func (c *count) bundle(w numberWord) bool {
 func (s *scanner) measures(i int) (end int, ok bool) {
 	w := s.word(i)
 	switch w {
-	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons":
+	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons", "thread", "pitch":
 		return i + 1, true
 	case "second", "a", "in", "at", "to", "or", "and":
 		return i, false

@@ -70,7 +70,7 @@ func TestFactorsGNU(t *testing.T) {
 		"kg": "kg", "g": "g", "mg": "mg", "t": "tonne", "lb": "lb", "oz": "oz", "N": "N", "kN": "kN", "lbf": "lbf", "kgf": "kgf",
 		"N·m": "N m", "N·cm": "N cm", "daN·m": "daN m", "lb·ft": "lbf ft", "lb·in": "lbf inch", "oz·in": "oz force inch", "kgf·m": "kgf m", "kgf·cm": "kgf cm",
 		"bar": "bar", "mbar": "mbar", "psi": "psi", "kPa": "kPa", "hPa": "hPa", "MPa": "MPa", "Pa": "Pa", "ksi": "ksi", "kgf/cm²": "kgf/cm^2", "atm": "atm", "inHg": "inHg", "mmHg": "mmHg", "inH₂O": "inH2O", "mmH₂O": "mmH2O",
-		"V": "V", "mV": "mV", "kV": "kV", "µV": "uV", "A": "A", "mA": "mA", "µA": "uA", "kA": "kA", "Ω": "ohm", "kΩ": "kohm", "MΩ": "Mohm", "mΩ": "mohm",
+		"V": "V", "mV": "mV", "kV": "kV", "µV": "uV", "A": "A", "mA": "mA", "µA": "uA", "kA": "kA", "Ω": "ohm", "kΩ": "kohm", "MΩ": "Mohm", "GΩ": "Gohm", "nA": "nA", "mΩ": "mohm",
 		"µF": "uF", "nF": "nF", "pF": "pF", "mH": "mH", "µH": "uH", "Ah": "A hour", "mAh": "mA hour", "Wh": "W hour", "kWh": "kW hour", "J": "J", "kJ": "kJ",
 		"W": "W", "kW": "kW", "mW": "mW", "hp": "hp", "PS": "metrichorsepower", "BTU/h": "btu/hour", "Hz": "Hz", "kHz": "kHz", "MHz": "MHz", "GHz": "GHz", "rpm": "rpm",
 		"min": "min", "s": "s", "h": "hour", "ms": "ms", "µs": "us", "day": "day", "week": "week", "°": "degree", "turn": "turn",

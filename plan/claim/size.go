@@ -1,0 +1,47 @@
+package claim
+
+import (
+	"math"
+
+	"fixslate/plan/prose"
+	"fixslate/plan/trade"
+)
+
+// threaded reads "twelve by one seven five" near a thread: millimetres, the
+// pitch said as its digits.
+func (r *reader) threaded(f *prose.Figure, at int) {
+	const reach, finest, coarsest, thinnest = 5, 100, 600, 8
+	if len(f.Values) != 2 || f.Values[1].Unit != "" && f.Values[1].Unit != trade.Millimetre || !r.near(at, reach, kindsOfWord().thread) && !r.near(r.wordAt(f.End)-1, 2, kindsOfWord().thread) {
+		return
+	}
+	if p := f.Values[1].Number; f.Spoken && p >= finest && p <= coarsest && math.Mod(p, 25) == 0 && f.Values[0].Number >= thinnest && f.Values[0].Number < finest && f.Values[1].Unit == "" {
+		f.Values[1].Number = p / 100
+	}
+	if p := f.Values[1].Number; f.Values[0].Number < 150 && (p < 7 || p > f.Values[0].Number) {
+		f.Values[0].Unit, f.Values[1].Unit = trade.Millimetre, trade.Millimetre
+	}
+}
+
+// round are parts whose sizes are millimetres where nothing else is said: common
+// practice, no source.
+var round = map[string]bool{"seal": true, "seals": true, "bearing": true, "bearings": true, "bush": true, "bushes": true, "bushing": true, "o-ring": true, "o-rings": true,
+	"ring": true, "rings": true, "screw": true, "screws": true, "bolt": true, "bolts": true, "dowel": true, "dowels": true, "belt": true, "plug": true, "plugs": true, "pin": true, "pins": true,
+	"spring": true, "washer": true, "washers": true, "rivet": true, "rivets": true}
+
+// sized gives millimetres to the bare sizes of such a part: "a sixty five by
+// ninety by ten seal".
+func (r *reader) sized(f *prose.Figure, at int) {
+	const reach = 4
+	if f.Kind != prose.Size || len(f.Values) < 2 || f.Values[0].Unit != "" {
+		return
+	}
+	n := r.wordAt(f.End)
+	for j := max(0, at-reach); j < len(r.words) && j < n+2; j++ {
+		if round[r.words[j].text] {
+			for i := range f.Values {
+				f.Values[i].Unit = trade.Millimetre
+			}
+			return
+		}
+	}
+}

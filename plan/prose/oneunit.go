@@ -1,0 +1,83 @@
+package prose
+
+import (
+	"slices"
+
+	"fixslate/plan/trade"
+)
+
+// oneOf reads an article as one: "an hour", "a litre or two", "between an hour
+// and ninety minutes".
+func (s *scanner) oneOf(i int) (expression, bool) {
+	if s.kind(i+1) != spaceToken || !articleNouns[s.word(i+2)] {
+		return expression{}, false
+	}
+	a, ok := s.oneUnit(i)
+	if !ok {
+		return expression{}, false
+	}
+	m := a.of
+	if a.value > 1 {
+		return expression{kind: Quantity, start: i, end: a.until, amounts: []amount{a}, inWords: true}, true
+	}
+	e := expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}
+	if s.addSmaller(&e); e.values != nil {
+		return e, true // "a metre eighty"
+	}
+	if s.isRate(i) {
+		return expression{}, false
+	}
+	if s.joined(&e) && e.kind == Range {
+		return e, true
+	}
+	if !articleUnits[m.unit] {
+		return expression{}, false
+	}
+	return expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}, true
+}
+
+// oneUnit reads "a volt" and "an inch and a half" at the article.
+func (s *scanner) oneUnit(i int) (amount, bool) {
+	if w := s.word(i); w != "a" && w != "an" || s.kind(i+1) != spaceToken || !articleNouns[s.word(i+2)] {
+		return amount{}, false
+	}
+	n := numeral{start: i, end: i + 1, value: 1, inWords: true}
+	m, ok := s.unitAt(i+2, &n)
+	if !ok || !m.spelled && !m.money {
+		return amount{}, false
+	}
+	a := amount{numeral: n, of: m, hasUnit: true, until: m.end}
+	s.andHalf(&a)
+	return a, true
+}
+
+// bareNouns are units said without an article before "and a half".
+var bareNouns = []string{"inch", "foot", "metre", "meter", "hour", "mil", "litre", "liter", "mile", "kilo", "turn", "pint", "volt", "bar", "tonne"}
+
+// bareUnit reads "inch and a half" without its article.
+func (s *scanner) bareUnit(i int) (expression, bool) {
+	if s.word(i+2) != "and" || !slices.Contains(bareNouns, s.word(i)) || s.kind(i-1) == markToken {
+		return expression{}, false
+	}
+	if before := s.back(i); s.number(before).class != noNumber || s.denominator(before) > 0 || determiners[s.word(before)] || s.word(before) == "a" || s.word(before) == "an" {
+		return expression{}, false
+	}
+	n := numeral{start: i, end: i, value: 1, inWords: true}
+	m, ok := s.unitAt(i, &n)
+	if !ok || !m.spelled || m.money || m.unit == "s" {
+		return expression{}, false
+	}
+	a := amount{numeral: n, of: m, hasUnit: true, until: m.end}
+	s.andHalf(&a)
+	return expression{kind: Quantity, start: i, end: a.until, amounts: []amount{a}, inWords: true}, a.value > 1
+}
+
+// articleUnits are the units of which "a" is one; "a second", "a bar" and "a
+// turn" are mostly something else.
+var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": true, "cm": true, "in": true, "kg": true, "V": true, "A": true, "Ω": true, "kΩ": true, "mA": true, "mV": true}
+
+// articleNouns are the units that may stand behind an article as a measure. "A
+// meter" reads volts.
+var articleNouns = set("hour", "litre", "liter", "metre", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
+	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
+	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")

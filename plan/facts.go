@@ -33,6 +33,7 @@ type Source struct {
 	Kind  string // maker, standard, law, handbook, own-measurement
 	Date  Date
 	Link  string
+	Named bool // no table of its own: it came from a fact's source
 }
 
 // Tool is something that turns, holds or measures.

@@ -51,6 +51,9 @@ func parseExit(text string) (Exit, error) {
 		case "stop":
 			return Exit{Kind: Stop, Text: Text{Source: rest}}, nil
 		}
+		if word, id := strings.TrimSpace(word), strings.TrimSpace(rest); isID(word) && isID(id) {
+			return Exit{}, fmt.Errorf("%q leads nowhere; write step:%s or test:%s, stop: and why, or advice in words", text, id, id)
+		}
 	}
 	if strings.TrimSpace(text) == "stop" {
 		return Exit{Kind: Stop}, nil

@@ -49,7 +49,7 @@ func (t *table[T]) read(r *reader, at *element, m map[string]any, v *T) {
 	for i := range t.keys {
 		k := &t.keys[i]
 		value, written := m[k.Name]
-		if !written {
+		if !written || k.Need && isBlank(value) {
 			if k.Need {
 				r.missingKey(t.name, at, &k.Key)
 			}
@@ -71,6 +71,13 @@ func (t *table[T]) read(r *reader, at *element, m map[string]any, v *T) {
 			r.value(target{&commonKeys[i].Key, commonKeys[i].into(common), at}, value)
 		}
 	}
+}
+
+// isBlank holds for text without a word in it: a key that is needed is then as
+// good as missing.
+func isBlank(value any) bool {
+	text, ok := value.(string)
+	return ok && strings.TrimSpace(text) == ""
 }
 
 func (s *single[T]) read(r *reader, at *element, name string, value any) {

@@ -48,12 +48,39 @@ func (d *decoder) resolve() {
 			tool.Drives = trade.DrivesOf(tool.Name.Source)
 		}
 	}
+	for i := range d.plan.Supplies {
+		d.resolveGuard(i)
+	}
 	for i := range d.plan.Cautions {
 		d.resolveHazard(i)
 	}
 	for i := range d.plan.Steps {
 		for j := range d.plan.Steps[i].Cautions {
 			d.resolveCaution(&d.plan.Steps[i].Cautions[j])
+		}
+	}
+}
+
+// guarded are other words for what a supply protects, and what the catalogue
+// calls it. A part of the body that is in neither is taken as it is written.
+var guarded = map[string]string{
+	"eye": class.Eyes, "sight": class.Eyes, "ear": class.Hearing, "ears": class.Hearing, "hand": class.Hands, "fingers": class.Hands,
+	"lung": class.Lungs, "breath": class.Lungs, "breathing": class.Lungs, "foot": class.Feet, "toes": class.Feet, "heads": class.Head, "bodies": class.Body,
+}
+
+// resolveGuard settles what a supply protects, and reports a slip of the pen:
+// gear for the "eyse" would be gear for nothing.
+func (d *decoder) resolveGuard(i int) {
+	s := &d.plan.Supplies[i]
+	if known, ok := guarded[s.Protects]; ok {
+		s.Protects = known
+	}
+	if s.Protects == "" || slices.Contains(class.BodyParts(), s.Protects) {
+		return
+	}
+	for _, part := range class.BodyParts() {
+		if class.Slips(s.Protects, part, 1) == 1 {
+			d.fault("value-wrong", fmt.Sprintf("supply[%d].protects", i), fmt.Sprintf("did you mean %q", part), "protects knows no %q", s.Protects)
 		}
 	}
 }
@@ -83,7 +110,7 @@ func (d *decoder) idOf(t target, path, entry string) string {
 	}
 	near, isNear := nearest(entry, ids)
 	slip := isNear && class.Slips(entry, near, 2) <= 2 && class.Slips(entry, near, 2)*2 < len(entry)
-	if t.key.Names && entry != "" && id == entry && !slip && !(isID(entry) && strings.Contains(entry, "-")) {
+	if t.key.Names && entry != "" && id == entry && !slip && !d.meantAsID(kind, entry) {
 		return d.addNamed(kind, entry)
 	}
 	hint := fmt.Sprintf("add [[%s]] with id = %q", tableOf(kind), entry)
@@ -95,6 +122,12 @@ func (d *decoder) idOf(t target, path, entry string) string {
 	}
 	d.fault("id-unknown", path, hint, "%s: there is no %s %q", t.key.Name, kind, entry)
 	return entry
+}
+
+// meantAsID holds for an entry that is hardly a name: one with a hyphen, and for
+// a source one word in small letters where the plan has sources of its own.
+func (d *decoder) meantAsID(kind Kind, entry string) bool {
+	return isID(entry) && (strings.Contains(entry, "-") || kind == KindSource && slices.ContainsFunc(d.plan.Sources, func(s Source) bool { return !s.Named }))
 }
 
 // tableOf is the table whose elements have ids of a kind.
@@ -166,7 +199,7 @@ func (d *decoder) addNamed(kind Kind, name string) string {
 	case KindCause:
 		return addRow(d, &causeTable, &p.Causes, Cause{What: text})
 	case KindSource:
-		return addRow(d, &sourceTable, &p.Sources, Source{Title: text})
+		return addRow(d, &sourceTable, &p.Sources, Source{Title: text, Named: true})
 	case KindSetup:
 		place, view, _ := strings.Cut(name, ",")
 		return addRow(d, &setupTable, &p.Setups, Setup{Place: Text{Source: strings.TrimSpace(place)}, View: Text{Source: strings.TrimSpace(view)}, Named: true})

@@ -92,3 +92,38 @@ func endsInDigit(s string) bool {
 	r, _ := utf8.DecodeLastRuneInString(s)
 	return '0' <= r && r <= '9' || vulgar[r] != 0
 }
+
+// slippedLimit finds a limit whose second word has one letter too few, too many,
+// wrong or out of turn, "at lest 9 V": the word that is meant and what follows.
+func slippedLimit(text string) (word, rest string) {
+	fields := strings.Fields(text)
+	if len(fields) < 3 || !strings.EqualFold(fields[0], "at") {
+		return "", ""
+	}
+	written := strings.ToLower(fields[1])
+	for _, meant := range []string{"least", "most"} {
+		if written != meant && oneSlip(written, meant) {
+			return "at " + meant, strings.Join(fields[2:], " ")
+		}
+	}
+	return "", ""
+}
+
+// oneSlip holds for words that a letter left out, put in, mistaken or out of turn
+// makes of each other.
+func oneSlip(a, b string) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	if len(b)-len(a) > 1 {
+		return false
+	}
+	i := 0
+	for i < len(a) && a[i] == b[i] {
+		i++
+	}
+	if len(a) < len(b) {
+		return a[i:] == b[i+1:]
+	}
+	return i == len(a) || a[i+1:] == b[i+1:] || i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+}

@@ -104,6 +104,13 @@ func cutSecond(text string) (first, second string, ok bool) {
 
 func readMeasure(text string) (Measure, error) {
 	body, limit := cutLimit(text)
+	if limit.shape == Words {
+		if word, rest := slippedLimit(text); word != "" {
+			if _, err := readMeasure(rest); err == nil {
+				return Measure{}, fmt.Errorf("%q: write %s", shorten(text), word)
+			}
+		}
+	}
 	body, about := cutWord(body, aboutWords)
 	if limit.shape == Words && !about {
 		if after, ok := cutWord(body, []string{"between"}); ok {

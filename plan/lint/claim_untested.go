@@ -18,6 +18,7 @@ import (
 var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
 	bare := map[int]bool{} // steps in which a line stands without evidence
+	adrift := p.adriftWords()
 	for _, s := range p.said {
 		kind := asserted(s.Claim)
 		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(fold(s.line.Print))) || kind == law && says(fold(s.line.Print), licenceWords...) {
@@ -28,6 +29,9 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		}
 		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
 			continue
+		}
+		if words := bareWords(s.line.Print); slices.ContainsFunc(adrift, func(says string) bool { return strings.Contains(words, says) }) {
+			continue // the claim that answers for it is reported: the remedy is the same
 		}
 		r := s.report(0, 0)
 		r.Message = fmt.Sprintf("nothing in the plan shows this (%s): %q", kind, shorten(s.line.Print))
@@ -47,7 +51,7 @@ func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
 	for i := range p.Plan.Claims {
 		c := &p.Plan.Claims[i]
 		name := shorten(cmp.Or(c.Text.Print, c.Says, c.ID))
-		if len(c.Evidence) == 0 && !c.Opinion && c.Verify == "" {
+		if restsOnNothing(c) {
 			found = append(found, Report{
 				Message: fmt.Sprintf("the claim %q rests on nothing", name),
 				Hint:    `add evidence = ["test:…", "source:…"], or opinion = true`,
@@ -56,6 +60,14 @@ func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
 			continue
 		}
 		words := bareWords(c.Says)
+		if words == " " && !p.listed(c.ID) {
+			found = append(found, Report{
+				Message: fmt.Sprintf("the claim %q answers for nothing that is said", name),
+				Hint:    "add says = the words of the sentence it answers for, or list it in claims of that step",
+				Path:    row(plan.KindClaim, i, ""),
+			})
+			continue
+		}
 		if words == " " || strings.Contains(said(), words) || p.listedIn(bare, c.ID) {
 			continue
 		}
@@ -66,6 +78,27 @@ func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
 		})
 	}
 	return found
+}
+
+// restsOnNothing holds for a claim that rests on nothing.
+func restsOnNothing(c *plan.Claim) bool {
+	return len(c.Evidence) == 0 && !c.Opinion && c.Verify == ""
+}
+
+// adriftWords are what the claims that rest on nothing answer for.
+func (p *Pass) adriftWords() []string {
+	var words []string
+	for i := range p.Plan.Claims {
+		if c := &p.Plan.Claims[i]; restsOnNothing(c) && bareWords(c.Says) != " " {
+			words = append(words, bareWords(c.Says))
+		}
+	}
+	return words
+}
+
+// listed holds where a step lists the claim.
+func (p *Pass) listed(id string) bool {
+	return slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return slices.Contains(s.Claims, id) })
 }
 
 // listedIn holds where one of some steps lists the claim.

@@ -2,6 +2,7 @@ package lint
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -22,7 +23,7 @@ func (p *Pass) miscounted(s said) (Report, bool) {
 			continue
 		}
 		of, ok := p.countedFastener(step, c.words)
-		if !ok || c.n == of.Count || c.n < of.Count && (p.quotesCount(step, of) || says(fold(clauseAt(s.line.Print, c.Start)), someOfThem...)) {
+		if !ok || c.n == of.Count || c.n < of.Count && (p.quotesCount(step, of) || says(allThere.ReplaceAllString(fold(clauseAt(s.line.Print, c.Start)), " "), someOfThem...)) {
 			continue
 		}
 		r := s.report(c.Start, c.End)
@@ -130,6 +131,9 @@ func namedBy(name string, words []string) int {
 	}
 	return 0
 }
+
+// allThere says where the things are, all of them: "behind it are four screws".
+var allThere = regexp.MustCompile(` (?:behind|under|underneath|below|at|on|by|along) (?:it|this|that|there|here|them) `)
 
 // someOfThem tell that a count is of a part of them.
 var someOfThem = []string{"of", "last", "first", "other", "more", "top", "bottom", "upper", "lower", "front", "rear", "left", "right", "side", "remaining", "along", "inner", "outer", "long", "short", "only", "just", "another", "at", "on", "under", "underneath", "behind", "by"}

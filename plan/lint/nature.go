@@ -37,7 +37,7 @@ var natures = []nature{
 	{[]string{"torque"}, []trade.Dimension{trade.Torque, trade.Angle}, "N·m", 0.001, 1e4, "hands and wrenches give newton metres"},
 	{[]string{"water", "oil", "fluid", "coolant", "petrol", "diesel", "fuel", "grease", "paint"},
 		[]trade.Dimension{trade.Volume, trade.Mass, trade.Temperature, trade.Pressure, trade.Flow, trade.Length, trade.Time, trade.Ratio, trade.Level},
-		"L", 1e-5, 1000, "what is poured by hand is drops to buckets"},
+		"L", 1e-5, 100, "what is poured by hand is drops to buckets"},
 }
 
 // natureOf finds what a fact's name is about: its noun, the last word before
@@ -81,7 +81,7 @@ func unnatural(what string, m trade.Measure) string {
 			return fmt.Sprintf("no %s is measured in %s", noun, q.Unit)
 		}
 		in, same := q.In(n.unit)
-		if noun == "water" && says(fold(what), "pond", "pool", "tank", "system", "cistern") {
+		if slices.Contains(n.dimensions, trade.Volume) && says(fold(what), "pond", "pool", "tank", "system", "cistern") {
 			continue
 		}
 		if why := machineWeight(what, q); why != "" {

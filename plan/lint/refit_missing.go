@@ -21,12 +21,26 @@ var refitMissing = Rule{Name: "refit-missing", Group: Completeness, Severity: di
 		}
 		found = append(found, Report{
 			Message: fmt.Sprintf("%q begins in step %q and nothing ends it", v.State, p.Plan.Steps[v.From].Title.Print),
-			Hint:    fmt.Sprintf("add ends = [%q] to the step that puts it back, or [shoot] stays = [%q] if it never is", v.State, v.State),
+			Hint:    p.howItEnds(v.State),
 			Path:    p.startOf(v),
 		})
 	}
 	return append(found, p.leftOut()...)
 }}
+
+// howItEnds says where a state can end: in the step whose `ends` names it with a
+// slip, if there is one.
+func (p *Pass) howItEnds(state string) string {
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		for _, word := range s.Ends {
+			if word != state && class.CanonicalState(word) == word && class.Slips(word, state, 2) <= 2 {
+				return fmt.Sprintf("step %q ends %q: did you mean %q", s.Title.Print, word, state)
+			}
+		}
+	}
+	return fmt.Sprintf("add ends = [%q] to the step that puts it back, or [shoot] stays = [%q] if it never is", state, state)
+}
 
 // leftOut are fasteners that one step takes out as it opens something, and that
 // no step which closes it again lists, quotes or names.

@@ -72,7 +72,7 @@ func TestEveryRuleIsSabotaged(t *testing.T) {
 			broken[rule] = true
 		}
 	}
-	for _, s := range slices.Concat(sabotages, secondSabotages, thirdSabotages, fourthSabotages, fifthSabotages, sixthSabotages) {
+	for _, s := range slices.Concat(sabotages, secondSabotages, thirdSabotages, fourthSabotages, fifthSabotages, sixthSabotages, seventhSabotages, eighthSabotages, ninthSabotages) {
 		if !s.gap {
 			note(s.want)
 		}

@@ -117,7 +117,7 @@ func before(t *testing.T, sample, text string) map[string]int {
 func TestSabotage(t *testing.T) {
 	gaps, laterGaps, byList := 0, 0, 0
 	first := len(sabotages) + len(secondSabotages) + len(thirdSabotages)
-	for i, s := range slices.Concat(sabotages, secondSabotages, thirdSabotages, fourthSabotages, fifthSabotages, sixthSabotages) {
+	for i, s := range slices.Concat(sabotages, secondSabotages, thirdSabotages, fourthSabotages, fifthSabotages, sixthSabotages, seventhSabotages, eighthSabotages, ninthSabotages) {
 		t.Run(fmt.Sprintf("%03d %s", i+1, cmp.Or(s.want, "nothing")), func(t *testing.T) {
 			text, ok := samples.Plan(s.sample)
 			if !ok {

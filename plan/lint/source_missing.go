@@ -36,7 +36,11 @@ var sourceMissing = Rule{Name: "source-missing", Group: Truth, Severity: diag.Wa
 		add(plan.KindWire, i, cmp.Or(v.Colour, v.ID), cmp.Or(measured(v.Section), v.Colour), v.Common, v.Source)
 	}
 	for i, v := range pl.Specs {
-		add(plan.KindSpec, i, v.What.Print, v.Value.Print, v.Common, v.Source)
+		value := v.Value.Print
+		if v.Value.Measure.Shape == trade.Open {
+			value = "?"
+		}
+		add(plan.KindSpec, i, v.What.Print, value, v.Common, v.Source)
 	}
 	for i, v := range pl.Tests {
 		if len(v.Expect.Quotes) == 0 {

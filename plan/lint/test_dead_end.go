@@ -32,8 +32,24 @@ var testDeadEnd = Rule{Name: "test-dead-end", Group: Truth, Severity: diag.Warni
 			break
 		}
 	}
-	return found
+	return append(found, p.inCircles()...)
 }}
+
+// inCircles are tests that a good reading sends back to themselves.
+func (p *Pass) inCircles() []Report {
+	var found []Report
+	for i := range p.Plan.Tests {
+		t := &p.Plan.Tests[i]
+		if t.Pass.Kind == plan.ToTest && t.Pass.ID == t.ID {
+			found = append(found, Report{
+				Message: fmt.Sprintf("test %q leads back to itself when it passes", cmp.Or(t.Question.Print, t.ID)),
+				Hint:    `write what is next: pass = "step:…", "test:…" or "stop: why"`,
+				Path:    row(plan.KindTest, i, "pass"),
+			})
+		}
+	}
+	return found
+}
 
 // ledOn holds where a step of the story is for the outcome.
 func (p *Pass) ledOn(d diagnose.DeadEnd) bool {

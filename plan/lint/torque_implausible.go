@@ -13,6 +13,10 @@ var torqueImplausible = Rule{Name: "torque-implausible", Group: Truth, Severity:
 	var found []Report
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
+		if report, ok := p.tooMuchForACycle(i); ok {
+			found = append(found, report)
+			continue
+		}
 		band, ok := bandFor(f)
 		if !ok || p.makersOwn(f.Source) {
 			continue
@@ -40,6 +44,32 @@ var torqueImplausible = Rule{Name: "torque-implausible", Group: Truth, Severity:
 	}
 	return found
 }}
+
+// cycleMost is more than the tightest joint of a bicycle takes, in N·m: cranks
+// and sprocket rings have 40 to 55. Common practice, no source.
+const cycleMost = 75
+
+// tooMuchForACycle finds a torque on a bicycle that no maker of one asks for.
+func (p *Pass) tooMuchForACycle(i int) (Report, bool) {
+	f := &p.Plan.Fasteners[i]
+	subject := fold(p.Plan.Video.Subject.Print + " . " + p.Plan.Video.Title.Print + " . " + p.Plan.Video.Trade)
+	if !says(subject, cycles...) || says(subject, "motorcycle", "motorbike", "moped") {
+		return Report{}, false
+	}
+	for _, q := range torques(f) {
+		in, isTorque := q.In(trade.NewtonMetre)
+		band, known := bandFor(f)
+		_, slipped := band.Slip(q)
+		if isTorque && in.Number > cycleMost && !(known && slipped) {
+			return Report{
+				Message: fmt.Sprintf("%s: %s is more than any joint of a bicycle takes", f.What.Print, q),
+				Hint:    "the tightest take about 50 N·m: look at the source, the unit and the decimal point again",
+				Path:    row(plan.KindFastener, i, "torque"),
+			}, true
+		}
+	}
+	return Report{}, false
+}
 
 // makersOwn holds for a fact that a maker's, a standard's or a law's text gives.
 func (p *Pass) makersOwn(sources []string) bool {

@@ -164,11 +164,14 @@ func (s *scene) sum(behind *set) {
 }
 
 func (r *reader) add(f *finding, rl *rule, acted bool, by []*hit) {
-	h := shown{class: rl.class, family: rl.family, acted: acted, strong: rl.strong, weak: rl.weak, evidence: r.evidence(by)}
+	h := f.of(rl.class, rl.family, acted)
+	h.strong = h.strong || rl.strong
+	h.weak = min(h.weak, rl.weak)
 	if rl.loose && len(by) > 1 {
-		h.evidence, h.vague = h.evidence[1:], h.evidence[:1]
+		r.keep(&h.vague, by[:1])
+		by = by[1:]
 	}
-	f.add(h)
+	r.keep(&h.says, by)
 }
 
 // heed notes what a sentence of the narration, or a card, says about how to keep
@@ -245,14 +248,8 @@ func (r *reader) tools(f *finding) {
 	}
 }
 
-// evidence turns hits into places of the plan.
-func (r *reader) evidence(by []*hit) []Evidence {
-	list := make([]Evidence, 0, len(by))
-	for _, h := range by {
-		list = append(list, r.evidenceAt(h.spot()))
-	}
-	return list
-}
+// entire holds for a source that is shown whole, whatever word of it counts.
+func (s *source) entire() bool { return s.kind == "tool" || s.kind == "supply" }
 
 // spot is a stretch of a source's text.
 type spot struct{ text, start, end int32 }
@@ -263,7 +260,7 @@ func (r *reader) evidenceAt(at spot) Evidence {
 	src := &r.sources[at.text]
 	e := Evidence{Kind: src.kind, Path: src.path, Words: src.print[at.start:at.end]}
 	switch {
-	case src.kind == "tool" || src.kind == "supply":
+	case src.entire():
 		e.Words = src.print
 	case src.text != nil:
 		e.Start, e.End = src.text.SourceSpan(int(at.start), int(at.end))

@@ -37,10 +37,13 @@ type rule struct {
 	class  int // index in the catalogue
 	family string
 	strong bool
-	weak   int  // how readily it stands back: 0 never, 1, 2
+	weak   int  // how readily it stands back: 0 never, 1, weakest
 	loose  bool // any work meets its first term
 	terms  []term
 }
+
+// weakest is how readily a rule stands back at most.
+const weakest = 2
 
 // firm holds for a rule that narration can meet.
 func (r *rule) firm() bool { return r.weak == 0 && !r.loose }

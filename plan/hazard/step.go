@@ -141,7 +141,7 @@ func (r *reader) step(i int) Step {
 		r.states(&f, i)
 	}
 	inForce := r.inForce(i)
-	f.into(&out, inForce, len(s.Lines) > 0)
+	r.into(&out, &f, inForce, len(s.Lines) > 0)
 	r.weigh(&out, inForce)
 	return out
 }
@@ -260,7 +260,9 @@ func (r *reader) states(f *finding, step int) {
 	for _, v := range r.plan.In(step) {
 		for i, c := range catalogue() {
 			if slices.Contains(c.Arises, v.State) {
-				f.add(shown{class: i, acted: true, evidence: []Evidence{{Kind: "state", Words: v.State, Path: statePath(step, v)}}})
+				h := f.of(i, "", true)
+				h.weak = 0
+				h.states = more(h.states, []Evidence{{Kind: "state", Words: v.State, Path: statePath(step, v)}})
 			}
 		}
 	}

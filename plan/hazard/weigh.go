@@ -245,9 +245,8 @@ func (r *reader) classed(out *Step, family string, v *verdict, answered []string
 		}
 		id = class.Within(family, words.String()).ID
 	}
-	s := shown{class: indexOf(id), family: family, evidence: v.evidence}
-	h := s.hazard(answered)
-	h.Odds = v.odds
+	h := hazardOf(indexOf(id), family, answered)
+	h.Evidence, h.Odds = v.evidence, v.odds
 	return h
 }
 

@@ -261,8 +261,9 @@ func namesUnknown(toks []token, act *hit) bool {
 }
 
 // resolve puts what "it" and "them" stand for among the hits: the last thing
-// that was named, else the object of the plan.
-func (s *scene) resolve(last hit) {
+// that was named, else the object of the plan. It gives back dst, in which the
+// hits stand if there is such a word.
+func (s *scene) resolve(dst []hit, last hit) []hit {
 	pronouns := 0
 	for i := range s.toks {
 		if s.toks[i].grammar&object != 0 && !s.toks[i].blank {
@@ -270,10 +271,10 @@ func (s *scene) resolve(last hit) {
 		}
 	}
 	if pronouns == 0 {
-		return
+		return dst
 	}
 	named := s.hits
-	s.hits = make([]hit, 0, len(named)+pronouns)
+	s.hits = dst
 	k := 0
 	for i := range s.toks {
 		for ; k < len(named) && int(named[k].from) <= i; k++ {
@@ -292,6 +293,7 @@ func (s *scene) resolve(last hit) {
 		s.hits = append(s.hits, h)
 	}
 	s.hits = append(s.hits, named[k:]...)
+	return s.hits
 }
 
 // names says whether a word that may be a pronoun goes with the noun behind it:

@@ -122,7 +122,9 @@ type Evidence struct {
 
 // Read finds the hazards of every step. Time is linear in the plan's text.
 func Read(p *plan.Plan) Reading {
-	r := &reader{plan: p, lex: compiled(), net: odds.Learned()}
+	room := rooms.Get().(*room)
+	defer room.free()
+	r := &reader{plan: p, lex: compiled(), net: odds.Learned(), room: room}
 	r.prepare()
 	reading := Reading{Steps: make([]Step, len(p.Steps))}
 	avoided := make([][]avoidance, len(p.Steps))

@@ -112,7 +112,7 @@ func (l *labelled) example(t testing.TB) odds.Example {
 	if p == nil {
 		t.Fatalf("%s is no plan", l.id)
 	}
-	r := &reader{plan: p, lex: compiled()}
+	r := &reader{plan: p, lex: compiled(), room: new(room)}
 	r.prepare()
 	out := r.step(0)
 	e := odds.Example{Named: l.named, Neutral: l.neutral}

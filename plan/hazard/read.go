@@ -38,7 +38,7 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 	if s.strict {
 		s.object = hit{}
 	}
-	s.resolve(r.last())
+	r.named = s.resolve(r.named[:0], r.last())
 	s.around = r.past
 	r.using(toks)
 	r.turn()

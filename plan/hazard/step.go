@@ -17,24 +17,46 @@ var catalogue = sync.OnceValue(class.All)
 type reader struct {
 	plan    *plan.Plan
 	lex     *lexicon
-	sources []source // texts of the step being read; the plan's subject, trade and title first
-	subject []hit    // of the plan's object
-	object  hit      // the object as one thing
-	works   bool     // hands do something in the step
-	told    bool     // the step has words for an act, of whatever kind
-	acting  bool     // the plan says in some step what hands do
-	staged  bool     // the plan's object is no object: a desk, a talk
-	toks    []token
-	behind  set   // marks of what stands about the step and was said in it before
-	past    []hit // of the step, before the sentence being read
-	scene   scene
-	due     []uint16 // rules
-	by      []*hit
+	net     *odds.Net   // nil: the rules alone
+	object  hit         // the plan's object as one thing
+	works   bool        // hands do something in the step
+	told    bool        // the step has words for an act, of whatever kind
+	acting  bool        // the plan says in some step what hands do
+	staged  bool        // the plan's object is no object: a desk, a talk
+	behind  set         // marks of what stands about the step and was said in it before
 	avoided []avoidance // in the step being read
-	cues    []hit
+	*room
+}
 
-	net      *odds.Net // nil: the rules alone
+// room is what a reader works in. It is kept from plan to plan: a plan of a few
+// steps takes little longer to read than its room to make.
+type room struct {
+	sources  []source // texts of the step being read; the plan's subject, trade and title first
+	subject  []hit    // of the plan's object
+	toks     []token
+	past     []hit // of the step, before the sentence being read
+	scene    scene
+	due      []uint16 // rules
+	by       []*hit
+	cues     []hit
+	named    []hit // cues, and what pronouns among them stand for
+	finding  finding
 	weighing weighing
+}
+
+var rooms = sync.Pool{New: func() any { return new(room) }}
+
+// free gives a room back without what it knows of a plan. One that grew on a
+// giant is let go.
+func (o *room) free() {
+	const mostKept = 1 << 12
+	if max(cap(o.toks), cap(o.cues), cap(o.sources), cap(o.finding.list)) > mostKept {
+		return
+	}
+	clear(o.sources[:cap(o.sources)])
+	clear(o.finding.list[:cap(o.finding.list)])
+	o.weighing.free()
+	rooms.Put(o)
 }
 
 // source is one text of a step.
@@ -58,10 +80,10 @@ func (r *reader) prepare() {
 	for i := range r.plan.Steps {
 		r.acting = r.acting || acts(&r.plan.Steps[i])
 	}
-	r.sources = append(r.sources, textSource("subject", "video.subject", &r.plan.Video.Subject),
+	r.sources = append(r.sources[:0], textSource("subject", "video.subject", &r.plan.Video.Subject),
 		source{kind: "trade", path: "video.trade", print: r.plan.Video.Trade},
 		textSource("title", "video.title", &r.plan.Video.Title))
-	r.subject = r.names(nil, over, 0)
+	r.subject = r.names(r.subject[:0], over, 0)
 	named := len(r.subject)
 	// The trade tells a bicycle's hub from a van's, the title often says more
 	// plainly than a model's name what is mended. Neither is what hands are on.
@@ -118,7 +140,8 @@ func (r *reader) step(i int) Step {
 	r.sources = r.sources[:3]
 	r.past = append(r.past[:0], r.subject...)
 	r.works, r.told, r.avoided = false, false, nil
-	var f finding
+	f := &r.finding
+	f.list = f.list[:0]
 	r.around(i, s)
 	r.behind = r.object.marks
 	for k := range r.past {
@@ -129,19 +152,19 @@ func (r *reader) step(i int) Step {
 	first := len(r.sources)
 	r.actions(i, s)
 	for k := first; k < len(r.sources); k++ {
-		r.read(&f, int32(k))
+		r.read(f, int32(k))
 	}
 	// "Four holes, an inch deep": what is done without a word for doing it is
 	// done with the tools.
 	r.works = r.works || acts(s) && !r.told
 	if acts(s) || len(s.Tools) > 0 {
-		r.tools(&f)
+		r.tools(f)
 	}
 	if acts(s) {
-		r.states(&f, i)
+		r.states(f, i)
 	}
 	inForce := r.inForce(i)
-	r.into(&out, &f, inForce, len(s.Lines) > 0)
+	r.into(&out, f, inForce, len(s.Lines) > 0)
 	r.weigh(&out, inForce)
 	return out
 }

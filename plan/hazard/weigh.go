@@ -52,6 +52,13 @@ type weighing struct {
 	verdicts []verdict
 }
 
+// free leaves no word of a plan behind.
+func (w *weighing) free() {
+	w.forget(0)
+	clear(w.signs[:cap(w.signs)])
+	clear(w.verdicts[:cap(w.verdicts)])
+}
+
 // verdict is what the odds say of one family in a step.
 type verdict struct {
 	odds     float32

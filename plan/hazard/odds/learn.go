@@ -18,7 +18,7 @@ type Example struct {
 
 // Schooling says how to learn. The zero value of a field takes the usual one.
 type Schooling struct {
-	Hidden int     // width of the hidden layer, a multiple of 8; 96
+	Hidden int     // width of the hidden layer, a multiple of 8; 192
 	Rounds int     // how often all examples are gone through, 20
 	Rare   int     // signs met less often are left out, 3
 	Weight float32 // what a named family counts of one that is not, 2
@@ -35,7 +35,7 @@ const (
 	decay2    = 0.999
 	shrink    = 1e-5
 	signDrop  = 0.2
-	layerDrop = 0.4
+	layerDrop = 0.5
 	signValue = 0.5
 )
 
@@ -48,7 +48,7 @@ func Learn(examples []Example, families []string, stamp string, how Schooling) [
 			*v = usual
 		}
 	}
-	orElse(&how.Hidden, 96)
+	orElse(&how.Hidden, 192)
 	orElse(&how.Rounds, 20)
 	orElse(&how.Rare, 3)
 	if how.Weight == 0 {
@@ -149,24 +149,44 @@ type trainer struct {
 	drop               []float32
 }
 
-// tensor is numbers to learn, with their gradient and Adam's two means.
-type tensor struct{ v, grad, mean, square []float32 }
+// tensor is rows of numbers to learn, with their gradient and Adam's two means.
+// Only rows that a batch met move after it: most signs are rare, and to move
+// them all after each batch took most of the time and learned no better.
+type tensor struct {
+	v, grad, mean, square []float32
+	width                 int
+	isMet                 []bool
+	met                   []int
+}
 
-func newTensor(n int, fill func() float32) *tensor {
-	t := &tensor{make([]float32, n), make([]float32, n), make([]float32, n), make([]float32, n)}
-	for i := range t.v {
-		t.v[i] = fill()
+func newTensor(rows, width int, fill func() float32) *tensor {
+	zeros := func() []float32 { return make([]float32, rows*width) }
+	x := &tensor{v: zeros(), grad: zeros(), mean: zeros(), square: zeros(), width: width, isMet: make([]bool, rows)}
+	for i := range x.v {
+		x.v[i] = fill()
 	}
-	return t
+	return x
+}
+
+// row is a row's numbers.
+func (x *tensor) row(i int) []float32 { return x.v[i*x.width : (i+1)*x.width] }
+
+// slope is a row's gradient, to be added to.
+func (x *tensor) slope(i int) []float32 {
+	if !x.isMet[i] {
+		x.isMet[i] = true
+		x.met = append(x.met, i)
+	}
+	return x.grad[i*x.width : (i+1)*x.width]
 }
 
 func newTrainer(signs, hidden, outs int, seed uint64) *trainer {
 	t := &trainer{rand: rand.New(rand.NewPCG(seed, 1)), hidden: hidden, outs: outs}
 	random := func() float32 { return float32(t.rand.NormFloat64()) * 0.1 }
-	t.inner = newTensor(signs*hidden, random)
-	t.outer = newTensor(hidden*outs, random)
-	t.bias = newTensor(hidden, func() float32 { return 0 })
-	t.rest = newTensor(outs, func() float32 { return -3 }) // most families are rare
+	t.inner = newTensor(signs, hidden, random)
+	t.outer = newTensor(outs, hidden, random)
+	t.bias = newTensor(1, hidden, func() float32 { return 0 })
+	t.rest = newTensor(1, outs, func() float32 { return -3 }) // most families are rare
 	t.layer, t.back, t.drop = make([]float32, hidden), make([]float32, hidden), make([]float32, hidden)
 	t.error = make([]float32, outs)
 	return t
@@ -198,7 +218,7 @@ func (t *trainer) learn(l *lesson, share float32) {
 	}
 	copy(t.layer, t.bias.v)
 	for _, s := range kept {
-		for h, w := range t.inner.v[s*t.hidden : (s+1)*t.hidden] {
+		for h, w := range t.inner.row(s) {
 			t.layer[h] += signValue * w
 		}
 	}
@@ -210,42 +230,48 @@ func (t *trainer) learn(l *lesson, share float32) {
 		t.layer[h] = v * t.drop[h]
 		t.back[h] = 0
 	}
+	rest := t.rest.slope(0)
 	for k := range t.outs {
-		outer, grad := t.outer.v[k*t.hidden:(k+1)*t.hidden], t.outer.grad[k*t.hidden:(k+1)*t.hidden]
+		outer, slope := t.outer.row(k), t.outer.slope(k)
 		score := t.rest.v[k]
 		for h, w := range outer {
 			score += w * t.layer[h]
 		}
 		e := (sigmoid(score) - l.want[k]) * l.weight[k] * share
-		t.rest.grad[k] += e
+		rest[k] += e
 		for h, w := range outer {
-			grad[h] += e * t.layer[h]
+			slope[h] += e * t.layer[h]
 			t.back[h] += e * w
 		}
 	}
+	bias := t.bias.slope(0)
 	for h := range t.back {
 		t.back[h] *= t.drop[h]
-		t.bias.grad[h] += t.back[h]
+		bias[h] += t.back[h]
 	}
 	for _, s := range kept {
-		grad := t.inner.grad[s*t.hidden : (s+1)*t.hidden]
+		slope := t.inner.slope(s)
 		for h, b := range t.back {
-			grad[h] += signValue * b
+			slope[h] += signValue * b
 		}
 	}
 }
 
-// adam moves the numbers against their gradient, which it clears.
+// adam moves the rows that were met against their gradient, which it clears.
 func (x *tensor) adam(steps int) {
 	c1 := float32(1 - math.Pow(decay1, float64(steps)))
 	c2 := float32(1 - math.Pow(decay2, float64(steps)))
-	for i, g := range x.grad {
-		g += shrink * x.v[i]
-		x.grad[i] = 0
-		x.mean[i] = decay1*x.mean[i] + (1-decay1)*g
-		x.square[i] = decay2*x.square[i] + (1-decay2)*g*g
-		x.v[i] -= rate * (x.mean[i] / c1) / (float32(math.Sqrt(float64(x.square[i]/c2))) + 1e-7)
+	for _, r := range x.met {
+		x.isMet[r] = false
+		for i := r * x.width; i < (r+1)*x.width; i++ {
+			g := x.grad[i] + shrink*x.v[i]
+			x.grad[i] = 0
+			x.mean[i] = decay1*x.mean[i] + (1-decay1)*g
+			x.square[i] = decay2*x.square[i] + (1-decay2)*g*g
+			x.v[i] -= rate * (x.mean[i] / c1) / (float32(math.Sqrt(float64(x.square[i]/c2))) + 1e-7)
+		}
 	}
+	x.met = x.met[:0]
 }
 
 // net is the network as it is used: no sign is dropped, a sign's weights have

@@ -32,53 +32,12 @@ const (
 	partNever       = 1 << 20
 )
 
-var (
-	conjunctions = listed(`and but or nor so because if when while until unless
-		though although since whereas then than that which who where`)
-	prepositions = listed(`at by for from with without into onto of over under
-		through across against behind before after between during inside
-		outside towards toward near along around beside below above on in to
-		about as past via per till except`)
-	particles = listed(`up off out down away back apart together`)
-	// Words that lean on what follows them: articles and the like, possessives,
-	// prepositions (above), subject pronouns, auxiliaries, negations.
-	leaning = listed(`a an the this these those each every some any no its his
-		her their our your my another both which whose what
-		i you he she it we they there
-		am is are was were be been being have has had do does did can could
-		will would shall should may might must not never don't doesn't didn't
-		can't won't isn't aren't wasn't it's that's you're we're they're i'm
-		you'll we'll i'll you've we've i've let's very too more most less
-		mr mrs ms dr prof st no. nos. fig. mr. mrs. ms. dr. prof. st.`)
-	// Of those: what a noun follows, what a verb is made with, and what stands
-	// after a verb as its object.
-	articles = listed(`a an the this these those each every some any no its his
-		her their our your my another`)
-	auxiliaries = listed(`am is are was were can could will
-		would shall should may might must isn't wasn't won't can't`)
-	be      = listed(`am is are was were be been`)
-	objects = listed(`it them him me us you`)
-	// Nouns with a number of their own. "Lower case noun and digit" is the form
-	// of the DCMP Captioning Key, "Numbers".
-	numbered = listed(`step steps part page pin pins fuse fuses size grade class
-		type figure table number line lines point no nos cylinder terminal
-		connector relay position stage gear bank`)
-	numberWords = listed(`one two three four five six seven eight nine ten eleven
-		twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen
-		twenty thirty forty fifty sixty seventy eighty ninety hundred thousand
-		million half quarter zero`)
-)
-
-func listed(text string) map[string]bool {
-	set := make(map[string]bool)
-	for _, w := range strings.Fields(text) {
-		set[w] = true
-	}
-	return set
-}
-
 // cost fills in what parting after each word costs, and where sentences end.
 func (w *words) cost() {
+	looks := make([]look, len(w.list))
+	for i := range w.list {
+		looks[i] = lookAt(w.list[i].text)
+	}
 	open := 0 // brackets
 	for i := range w.list {
 		a := &w.list[i]
@@ -87,9 +46,8 @@ func (w *words) cost() {
 			break
 		}
 		b := &w.list[i+1]
-		end := ending(a.text)
-		a.stop = a.stop || end == '.' && !shortened(a.text, b.text)
-		a.part = w.partAfter(i, end)
+		a.stop = a.stop || looks[i].end == '.' && !shortened(a.text, b.text)
+		a.part = w.partAfter(i, looks)
 		open = max(0, open+strings.Count(a.text, "(")-strings.Count(a.text, ")"))
 		switch {
 		case a.stop || a.edge != flow:
@@ -100,84 +58,63 @@ func (w *words) cost() {
 	}
 }
 
-// partAfter is what parting after word i costs; end is how the word ends.
-func (w *words) partAfter(i int, end rune) int32 {
+// partAfter is what parting after word i costs; all words have been looked at.
+func (w *words) partAfter(i int, looks []look) int32 {
 	a, b := &w.list[i], &w.list[i+1]
+	now, next := looks[i], looks[i+1]
 	switch {
 	case a.cut:
 		return partPlain // the piece fills its line anyway
 	case a.edge != flow, a.stop:
 		return partSentence
-	case glued(a.text, b.text):
+	case (now.counted || next.counted) && glued(a.text, b.text):
 		return partNever
-	case end == ';':
+	case now.end == ';':
 		return partClause
-	case end == ',':
+	case now.end == ',':
 		return partComma
 	}
-	now, next, then := fold(a.text), fold(b.text), ""
-	if i+2 < len(w.list) && ending(b.text) == 0 {
-		then = fold(w.list[i+2].text)
+	var then look
+	if i+2 < len(w.list) && next.end == 0 {
+		then = looks[i+2]
 	}
 	switch {
-	case numbered[now] && startsDigit(b.text):
+	case now.in(numbered) && startsDigit(b.text):
 		return partName
-	case adverb(now, next):
+	case now.adverb(next):
 		// Nothing leans: "stays on / while", "as it was / with".
-	case now == "there" && !auxiliaries[next]:
+	case now.folded == "there" && !next.in(auxiliary):
 		// A place, and no subject: "up there / belong".
-	case be[now] && prepositions[next]:
+	case now.in(being) && next.in(preposition):
 		return partPlain
-	case objects[now] && (prepositions[next] || conjunctions[next]):
+	case now.in(pronoun) && next.in(preposition|conjunction):
 		// An object, and no subject: "tells you / about".
-	case leaning[now], conjunctions[now], prepositions[now] && !particles[now]:
+	case now.in(leaning | conjunction), now.in(preposition) && !now.in(particle):
 		return partLeaning
-	case isName(a.text) && isName(b.text), owns(now), counts(now) && content(next), objects[next] && content(now) && !auxiliaries[then]:
+	case isName(a.text) && isName(b.text), now.owns(), now.counts() && next.content(), next.in(pronoun) && now.content() && !then.in(auxiliary):
 		return partName
 	}
 	switch {
-	case conjunctions[next]:
+	case next.in(conjunction):
 		return partConjunction
-	case particles[next], next == "there", next == "here", prepositions[next] && (then == "" || adverb(next, then)):
+	case next.in(particle), next.folded == "there", next.folded == "here", next.in(preposition) && (then.folded == "" || next.adverb(then)):
 		return partParticle
-	case prepositions[next]:
+	case next.in(preposition):
 		return partPreposition
-	case auxiliaries[next]:
+	case next.in(auxiliary):
 		return partVerb
-	case content(next) && ending(b.text) == 0 && i > 0 && w.list[i-1].edge == flow && ending(w.list[i-1].text) == 0 && articles[fold(w.list[i-1].text)]:
+	case next.content() && next.end == 0 && i > 0 && w.list[i-1].edge == flow && looks[i-1].end == 0 && looks[i-1].in(article):
 		return partQualifier
 	}
 	return partPlain
 }
 
-// relative are conjunctions that may stand behind a preposition.
-var relative = listed(`that who which where whereas`)
-
-// adverb holds for a word that leans on nothing here: before a conjunction or
-// another preposition no object of it follows, nor the rest of a verb.
-func adverb(word, next string) bool {
-	switch word {
-	case "in", "on", "over", "through", "under", "by":
-		return conjunctions[next] && !relative[next] || prepositions[next] && next != "to"
-	}
-	return be[word] && conjunctions[next]
-}
-
-// owns holds for a possessive: "the driver's". What is short for "is" leans on
-// what follows all the same.
-func owns(word string) bool { return strings.HasSuffix(word, "'s") || strings.HasSuffix(word, "s'") }
-
-// counts holds for a number of things.
-func counts(word string) bool { return numberWords[word] || isNumber(word) }
-
-// content holds for a word that means something by itself.
-func content(word string) bool {
-	return !leaning[word] && !conjunctions[word] && !prepositions[word] && !particles[word] && !objects[word]
-}
-
 // ending classes how a word ends: '.' for a sentence's end, ';' for a clause's,
 // ',' for a comma, 0 for none. Closing quotes and brackets are looked through.
 func ending(text string) rune {
+	if text != "" && isLetter(text[len(text)-1]) {
+		return 0 // most words
+	}
 	text = strings.TrimRight(text, "\"'”’»)]}")
 	r, _ := utf8.DecodeLastRuneInString(text)
 	switch r {
@@ -197,7 +134,7 @@ func shortened(text, next string) bool {
 	if !strings.HasSuffix(text, ".") {
 		return false
 	}
-	if leaning[strings.ToLower(text)] {
+	if listed[strings.ToLower(text)].has(leaning) {
 		return true
 	}
 	r, _ := utf8.DecodeRuneInString(next)
@@ -215,7 +152,7 @@ func glued(a, b string) bool {
 		return true
 	case left == "AWG" && startsDigit(right), isCurrency(left) && startsDigit(right):
 		return true
-	case isNumber(left) && (isUnit(right) || isNumber(right) && !numberWords[fold(left)] && !numberWords[fold(right)]):
+	case isNumber(left) && (isUnit(right) || isNumber(right) && !isNumberWord(left) && !isNumberWord(right)):
 		return true // "12 V", "1 500", "1 1/2"
 	case isCode(left) && isCode(right) && (hasDigit(left) || hasDigit(right)):
 		return true
@@ -226,10 +163,10 @@ func glued(a, b string) bool {
 // isNumber holds for a number in digits ("3", "11.6", "10..20", "1/2", "−40")
 // or one word of a number in words ("eleven").
 func isNumber(s string) bool {
-	if numberWords[fold(s)] {
+	if isNumberWord(s) {
 		return true
 	}
-	if hyphen := strings.LastIndexByte(s, '-'); hyphen >= 0 && numberWords[fold(s[hyphen+1:])] {
+	if hyphen := strings.LastIndexByte(s, '-'); hyphen >= 0 && isNumberWord(s[hyphen+1:]) {
 		return true // "twenty-five"
 	}
 	digit := false
@@ -294,18 +231,6 @@ func startsDigit(s string) bool {
 }
 
 func endsDigit(s string) bool { return s != "" && isDigit(s[len(s)-1]) }
-
-// fold brings a word to the form in the lists: lower case, no punctuation at
-// its ends.
-func fold(s string) string {
-	trimmed := strings.Trim(s, ".,;:!?\"'“”‘’()[]…")
-	for i := 0; i < len(trimmed); i++ {
-		if c := trimmed[i]; c >= 'A' && c <= 'Z' || c >= utf8.RuneSelf {
-			return strings.ToLower(strings.ReplaceAll(trimmed, "’", "'"))
-		}
-	}
-	return trimmed
-}
 
 // release lets go of words that are never parted but don't fit a line
 // together: they are then parted where it costs least to count.

@@ -263,3 +263,18 @@ func TestNoRoom(t *testing.T) {
 		}
 	}
 }
+
+// BenchmarkSegment is what a line of twelve words costs, in a video of a hundred.
+func BenchmarkSegment(b *testing.B) {
+	var units []Unit
+	for i := range 100 {
+		start := 5 * float64(i)
+		units = append(units, Unit{Text: "Set the meter to ohms, and touch the probes to the two terminals.", Start: start, End: start + 4})
+	}
+	profile, _ := ProfileNamed("")
+	b.ReportAllocs()
+	for b.Loop() {
+		Segment(units, profile)
+	}
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/100, "ns/line")
+}

@@ -13,14 +13,13 @@ import (
 
 var cautionMismatch = Rule{Name: "caution-mismatch", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
-	all := class.All()
 	for i := range p.Plan.Cautions {
 		c := &p.Plan.Cautions[i]
 		own, known := class.Find(c.Class)
 		if !known || c.Stock || c.Say.Source == "" {
 			continue
 		}
-		other, ok := speaksOfAnother(c.Say.Print, own, all)
+		other, ok := speaksOfAnother(c.Say.Print, own)
 		if !ok || len(p.lacking(fold(c.Say.Print), c.Class)) >= 2 {
 			continue // caution-incomplete asks for words that say more
 		}
@@ -46,35 +45,40 @@ const (
 
 // speaksOfAnother finds the class of another family that the words of a caution
 // are about instead.
-func speaksOfAnother(say string, own class.Class, all []class.Class) (class.Class, bool) {
-	weight, seen, words := map[string]float64{}, map[string]bool{}, map[string]int{}
+func speaksOfAnother(say string, own class.Class) (class.Class, bool) {
+	all := classes()
+	weight, words, seen := make([]float64, len(all)), make([]int, len(all)), map[string]bool{}
 	for _, w := range telling(say) {
 		if w = stem(w); !seen[w] && !slices.Contains(anyWarning, w) {
 			seen[w] = true
-			classes := classWords()[w]
-			rare := math.Log(float64(len(all)) / float64(len(classes)))
-			for _, id := range classes {
-				weight[id] += rare
-				words[id]++
+			having := catalogueWords.of(w)
+			rare := math.Log(float64(len(all)) / float64(len(having)))
+			for _, i := range having {
+				weight[i] += rare
+				words[i]++
 			}
 		}
 	}
-	least := several
-	if !slices.ContainsFunc(all, func(c class.Class) bool { return c.Family == own.Family && words[c.ID] > 0 }) {
-		least = 2
+	least, mine, most := 2, 0.0, 0.0
+	for i := range all {
+		if all[i].Family == own.Family && words[i] > 0 {
+			least = several
+		}
 	}
 	var best class.Class
-	mine, most := 0.0, 0.0
-	for _, c := range all {
-		switch v := weight[c.ID]; {
-		case c.ID == own.ID || c.Family == own.Family:
+	for i := range all {
+		switch v := weight[i]; {
+		case all[i].ID == own.ID || all[i].Family == own.Family:
 			mine = max(mine, v)
-		case v > most && words[c.ID] >= least:
-			best, most = c, v
+		case v > most && words[i] >= least:
+			best, most = all[i], v
 		}
 	}
 	return best, most > enough && mine < apart*most
 }
+
+// classes are the catalogue's, in its order; nothing writes to them.
+var classes = sync.OnceValue(class.All)
 
 // telling are a text's words of three letters and more: "wet", "gas", "eye" tell.
 func telling(text string) []string {
@@ -97,20 +101,25 @@ var littleWords = []string{"the", "and", "can", "for", "you", "are", "its", "has
 // anyWarning are stems that say how any warning warns, not what of.
 var anyWarning = []string{"keep", "away", "well", "first", "befor", "near", "kill", "hurt", "look", "stay", "clear", "until", "after", "both", "start", "never", "alway"}
 
-// classWords gives for each stem of the catalogue's cautions the ids of the
-// classes that have it, in the catalogue's order.
-var classWords = sync.OnceValue(func() map[string][]string {
-	words := make(map[string][]string, 1<<10)
-	for _, c := range class.All() {
-		for _, w := range telling(c.Name + " " + c.Spoken + " " + c.Card + " " + c.Text) {
-			w = stem(w)
-			if classes := words[w]; len(classes) == 0 || classes[len(classes)-1] != c.ID {
-				words[w] = append(classes, c.ID)
-			}
-		}
+// wordTable gives for each stem of the catalogue's cautions the classes that have
+// it. catalogueWords stands ready made: to read all cautions of the catalogue
+// took longer than every rule of a short plan.
+type wordTable struct {
+	stems   []string // sorted
+	from    []uint16 // where a stem's classes begin; one more at the end
+	classes []uint8  // places in the catalogue
+}
+
+//go:generate env FIXSLATE_UPDATE=1 go test -tags bare -run TestCatalogueWords .
+
+// of are the classes whose cautions have a stem.
+func (t *wordTable) of(stem string) []uint8 {
+	i, ok := slices.BinarySearch(t.stems, stem)
+	if !ok {
+		return nil
 	}
-	return words
-})
+	return t.classes[t.from[i]:t.from[i+1]]
+}
 
 // stem takes the commonest endings off a word: enough to meet its other forms.
 func stem(w string) string {

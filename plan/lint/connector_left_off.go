@@ -15,6 +15,9 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 	var found []Report
 	open := map[string]int{} // noun of a connection and the step that parted it
 	for i := range p.Plan.Steps {
+		if words := p.words[i]; !says(words, connections...) && !says(words, lines...) && !says(words, allBack...) {
+			continue // most steps
+		}
 		for _, sentence := range strings.Split(p.words[i], ".") {
 			noun, off, on := connection(sentence)
 			switch {

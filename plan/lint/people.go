@@ -46,14 +46,14 @@ func endsPair(people []string, first, second string) bool {
 // childHelps holds where a step's words give a child a part in the work, and
 // don't keep it away.
 func childHelps(folded string) bool {
-	return slices.ContainsFunc(strings.Split(folded, " . "), func(sentence string) bool {
+	return says(folded, children...) && slices.ContainsFunc(strings.Split(folded, " . "), func(sentence string) bool {
 		return takesPart(sentence, children) && !says(" "+sentence+" ", keptAway...)
 	})
 }
 
 // handsAsked holds where a step's words ask for somebody else's hands.
 func handsAsked(folded string) bool {
-	return slices.ContainsFunc(strings.Split(folded, " . "), func(sentence string) bool {
+	return says(folded, grownUps...) && slices.ContainsFunc(strings.Split(folded, " . "), func(sentence string) bool {
 		return takesPart(sentence, grownUps) && !says(" "+sentence+" ", "no", "not", "never", "nobody", "don't", "without", "if", "or", "else", "who else")
 	})
 }

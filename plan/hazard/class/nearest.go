@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"sync"
 	"unicode/utf8"
 )
 
@@ -18,10 +17,12 @@ import (
 // have are compared by a long common beginning or by edit distance, and so is
 // the whole question with each id, so slips of the finger cost little.
 //
-// Cost: a few hundred microseconds for the index, once; a lookup is linear in
-// its known words, and reads the word list once for each unknown word. It
-// gives up on words after the first 40. Known oddity: there is no grammar, so
+// Cost: the index stands ready made in filed.go, for it is all that a short run
+// wants of it; a lookup is linear in its known words, and reads the word list
+// once for each unknown word. It gives up on words after the first 40. Known oddity: there is no grammar, so
 // "no airbag" is an airbag.
+//go:generate env FIXSLATE_UPDATE=1 go test -tags bare -run TestFiled .
+
 const (
 	nearestMax   = 6    // most classes returned
 	nearestShare = 0.45 // of the best score, below which a class is left out
@@ -33,26 +34,25 @@ const (
 	slipCost     = 250  // for each letter wrong in a name
 )
 
-// Weights of a word by where it stands in a class.
+// Weights of a word by where it stands in a class, in halves.
 const (
-	inName     = 3.0
-	inEveryday = 3.0
-	inFamily   = 2.0
-	inSpoken   = 1.5
-	inText     = 1.0
+	inName     = 6
+	inEveryday = 6
+	inFamily   = 4
+	inSpoken   = 3
+	inText     = 2
 )
 
 // Nearest are the classes that everyday words ("electric shock", "jacking the
 // car") or a misspelt id are closest to, best first; at most six, none where
 // nothing fits. A family's id gives its lead, then its other classes.
 func Nearest(words string) []Class {
-	ix := wordIndex()
 	asked := question(words)
-	scores := ix.score(asked)
+	scores := filed.score(asked)
 	// A word nobody knows may be a slip; where all are known, "electric shock"
 	// is not meant to be the family electric-short.
 	slipsAllowed := 0
-	if slices.ContainsFunc(asked, func(w string) bool { return ix.posts[Stem(w)] == nil && !isStop(w) }) {
+	if slices.ContainsFunc(asked, func(w string) bool { return !filed.has(Stem(w)) && !isStop(w) }) {
 		slipsAllowed = 2
 	}
 	for i, s := range idScores(strings.Join(asked, "-"), slipsAllowed) {
@@ -79,17 +79,17 @@ func Nearest(words string) []Class {
 // ones counting most: its lead where none shares more. The zero Class for a
 // family that is not there.
 func Within(family, text string) Class {
-	ix := wordIndex()
-	scores := make([]float64, len(ix.lead))
+	classes := index().classes
+	scores := make([]float64, len(classes))
 	for _, w := range split(text) {
-		posts := ix.posts[Stem(w)]
+		posts := filed.of(Stem(w))
 		for _, p := range posts {
-			scores[p.class] += p.weight * math.Log(1+float64(len(ix.lead))/float64(len(posts)))
+			scores[p.class] += p.counts() * math.Log(1+float64(len(classes))/float64(len(posts)))
 		}
 	}
 	best, _ := Lead(family)
 	most := 0.0
-	for i, c := range index().classes {
+	for i, c := range classes {
 		if c.Family != family {
 			continue
 		}
@@ -147,70 +147,47 @@ func nameScore(word, name string, allowed int) float64 {
 // vocabulary is the inverted index: for each stem, the classes that have it with
 // the weight of its best place.
 type vocabulary struct {
-	posts map[string][]post
-	stems []string // sorted, so that near matches come in one order
-	lead  []bool   // by class
+	stems []string // sorted
+	from  []uint16 // where a stem's posts begin; one more at the end
+	posts []post   // of a stem by class
 }
 
-type post struct {
-	class  int
-	weight float64
+type post struct{ class, weight uint8 }
+
+// counts is the weight of a word in the class.
+func (p post) counts() float64 { return float64(p.weight) / 2 }
+
+// of are the posts of a stem.
+func (ix *vocabulary) of(stem string) []post {
+	i, ok := slices.BinarySearch(ix.stems, stem)
+	if !ok {
+		return nil
+	}
+	return ix.posts[ix.from[i]:ix.from[i+1]]
 }
 
-var wordIndex = sync.OnceValue(func() vocabulary {
-	ix := vocabulary{posts: map[string][]post{}}
-	for i, c := range index().classes {
-		f, _ := FindFamily(c.Family)
-		ix.lead = append(ix.lead, f.Lead == c.ID)
-		ix.add(i, c.ID+" "+c.Name, inName)
-		for _, e := range everyday {
-			if e.class == c.ID {
-				ix.add(i, e.words, inEveryday)
-			}
-		}
-		if c.Family != NoFamily {
-			ix.add(i, f.ID+" "+f.Name, inFamily)
-		}
-		ix.add(i, c.Spoken+" "+c.Card, inSpoken)
-		ix.add(i, c.Text, inText)
-	}
-	for s := range ix.posts {
-		ix.stems = append(ix.stems, s)
-	}
-	slices.Sort(ix.stems)
-	return ix
-})
-
-// add files the words of one field. Fields come heaviest first, so the first
-// weight of a stem is its best.
-func (ix *vocabulary) add(class int, text string, weight float64) {
-	for _, w := range split(text) {
-		s := Stem(w)
-		if isStop(w) || slices.ContainsFunc(ix.posts[s], func(p post) bool { return p.class == class }) {
-			continue
-		}
-		ix.posts[s] = append(ix.posts[s], post{class, weight})
-	}
-}
+func (ix *vocabulary) has(stem string) bool { return len(ix.of(stem)) > 0 }
 
 // score ranks every class against the words of a question.
 func (ix *vocabulary) score(asked []string) []float64 {
-	scores := make([]float64, len(ix.lead))
-	met := make([]float64, len(ix.lead)) // share of the question answered
+	classes := index().classes
+	scores := make([]float64, len(classes))
+	met := make([]float64, len(classes)) // share of the question answered
 	var whole float64
 	for _, t := range ix.terms(asked) {
-		idf := math.Log(1 + float64(len(ix.lead))/float64(max(1, len(ix.posts[t.stem]))))
+		posts := ix.of(t.stem)
+		idf := math.Log(1 + float64(len(classes))/float64(max(1, len(posts))))
 		whole += idf
-		for _, p := range ix.posts[t.stem] {
-			scores[p.class] += idf * p.weight * t.sure
+		for _, p := range posts {
+			scores[p.class] += idf * p.counts() * t.sure
 			met[p.class] += idf * t.sure
 		}
 	}
-	for i := range scores {
+	for i, c := range classes {
 		if whole > 0 {
 			scores[i] *= met[i] / whole
 		}
-		if ix.lead[i] {
+		if f, _ := FindFamily(c.Family); f.Lead == c.ID {
 			scores[i] *= leadBonus
 		}
 	}
@@ -230,7 +207,7 @@ func (ix *vocabulary) terms(asked []string) []term {
 	var terms []term
 	for i, w := range asked {
 		if i > 0 {
-			if s := Stem(asked[i-1] + w); ix.posts[s] != nil {
+			if s := Stem(asked[i-1] + w); ix.has(s) {
 				terms = append(terms, term{s, 1})
 			}
 		}
@@ -238,7 +215,7 @@ func (ix *vocabulary) terms(asked []string) []term {
 			continue
 		}
 		s := Stem(w)
-		if ix.posts[s] != nil {
+		if ix.has(s) {
 			terms = append(terms, term{s, 1})
 			continue
 		}

@@ -119,6 +119,9 @@ func (r *reader) nobodies() {
 		if !r.is(i, "nobody") && !r.is(i, "no-one") && !(r.is(i, "no") && r.is(i+1, "one")) || r.words[i].mood != statement {
 			continue
 		}
+		if r.is(i-1, "where") || (r.is(i-1, "so") || r.is(i-1, "that") && r.is(i-2, "so")) && (r.in(i+1, k.modal) || r.words[0].mood == order) {
+			continue // "where nobody can step on it", "so nobody can pull it": what for
+		}
 		mine := r.is(i-2, "now") || r.is(i-1, "now") // "from now on nobody pulls it"
 		for j := i + 1; j < len(r.words) && j < i+5; j++ {
 			mine = mine || r.in(j, k.self) || r.is(j, "me") || r.is(j, "us")
@@ -143,6 +146,9 @@ func (r *reader) noneOfThem() {
 		case "no":
 			if i > 0 && (!r.words[i].stopped && !r.in(i-1, k.glue|k.lead) || r.is(i-1, "that")) || !r.deniable(i+1) {
 				continue
+			}
+			if r.is(i-1, "and") && (r.is(0, "it") || r.words[0].mood == order) {
+				continue // "it comes back, and no crack opens": what is to be seen
 			}
 			for j := i + 2; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {
 				if r.in(j, k.states|k.modal|k.harm) && !r.in(j-1, k.prep|k.det) {

@@ -43,11 +43,9 @@ func newGear(p *plan.Plan, name, note, protects string, variants []string) Item 
 // as gear, then what its cautions ask for and no supply covers.
 func Gear(p *plan.Plan) []Item {
 	var items []Item
-	var covered []string
 	for _, s := range p.Supplies {
 		if s.Protects != "" && !s.Spare {
 			items = append(items, newGear(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Protects, s.Variants))
-			covered = append(covered, s.Protects)
 		}
 	}
 	for _, c := range p.Cautions {
@@ -56,13 +54,34 @@ func Gear(p *plan.Plan) []Item {
 			continue
 		}
 		for _, g := range stock.Gear {
-			if !slices.Contains(covered, g.Protects) {
-				covered = append(covered, g.Protects)
+			if !slices.ContainsFunc(items, func(i Item) bool { return i.Serves(g) }) {
 				items = append(items, newGear(p, g.Name, Guards(g.Name, g.Protects), g.Protects, nil))
 			}
 		}
 	}
 	return items
+}
+
+// Serves holds for gear that does for what a hazard asks for: the same part of
+// the body, and for hands no thin glove against heat and none but an insulating
+// one against mains (common practice, no source).
+func (i *Item) Serves(g class.Gear) bool {
+	if i.Protects != g.Protects {
+		return false
+	}
+	name, asked := strings.ToLower(i.Name), strings.ToLower(g.Name)
+	has := func(text string, words ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
+	}
+	switch {
+	case g.Protects != class.Hands:
+		return true
+	case has(asked, "insulating", "voltage"):
+		return has(name, "insulating", "voltage", "electric")
+	case has(asked, "heat"):
+		return !has(name, "nitrile", "latex", "vinyl", "disposable", "rubber")
+	}
+	return true
 }
 
 // Guards says what gear protects where its name does not say so: "for the

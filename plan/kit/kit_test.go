@@ -7,6 +7,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/hazard/class"
 )
 
 func TestKit(t *testing.T) {
@@ -68,5 +69,27 @@ tools = ["10 mm socket"]
 	}
 	if hands != 1 || eyes != 1 {
 		t.Errorf("%d for the hands, %d for the eyes: %v", hands, eyes, gear)
+	}
+}
+
+// Thin gloves are none against heat, and none but insulating ones against mains.
+func TestGearServes(t *testing.T) {
+	for _, c := range []struct {
+		have, protects, ask string
+		part                string
+		want                bool
+	}{
+		{"nitrile gloves", "hands", "heat-resistant gloves", "hands", false},
+		{"work gloves", "hands", "heat-resistant gloves", "hands", true},
+		{"work gloves", "hands", "insulating gloves", "hands", false},
+		{"insulating gloves, class 0", "hands", "insulating gloves", "hands", true},
+		{"cut-resistant gloves", "hands", "work gloves", "hands", true},
+		{"safety glasses", "eyes", "work gloves", "hands", false},
+		{"safety glasses", "eyes", "goggles", "eyes", true},
+	} {
+		item := Item{Name: c.have, Protects: c.protects}
+		if got := item.Serves(class.Gear{Protects: c.part, Name: c.ask}); got != c.want {
+			t.Errorf("%s for %s: %v", c.have, c.ask, got)
+		}
 	}
 }

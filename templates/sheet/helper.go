@@ -120,11 +120,12 @@ func begins(step int, shots []shotlist.Shot, d *shotlist.Day) when {
 
 // wear adds the gear that the cautions of a step ask for, and names the step:
 // a helmet is for the ride, not for the hour. What the packing list has for a
-// part of the body is what the helper is given for it.
+// part of the body is what the helper is given for it. A caution whose card alone
+// is shown again asks for nothing: the state that answers it still holds.
 func (v *helperView) wear(p *plan.Plan, s *plan.Step) {
 	for _, use := range s.Cautions {
 		caution := p.CautionOf(s, use)
-		if caution == nil {
+		if caution == nil || !use.Spoken && !use.Listed {
 			continue
 		}
 		stock, _ := class.Find(caution.Class)
@@ -144,7 +145,7 @@ func (v *helperView) wear(p *plan.Plan, s *plan.Step) {
 // packed is the name under which the packing list has gear.
 func packed(p *plan.Plan, s *plan.Step, g class.Gear) string {
 	for _, item := range kit.Gear(p) {
-		if item.Protects == g.Protects && plan.Meets(item.Variants, s.Variants) {
+		if item.Serves(g) && plan.Meets(item.Variants, s.Variants) {
 			return item.Name
 		}
 	}

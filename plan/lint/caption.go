@@ -13,6 +13,15 @@ import (
 // whose pages stand with the captions.
 var captionFast, captionWide, captionTall, captionShort = captionRule("caption-fast"), captionRule("caption-wide"), captionRule("caption-tall"), captionRule("caption-short")
 
+// captionRemedies say what to write in the plan, whose captions follow what is
+// said; of a caption file the remedy is in the file.
+var captionRemedies = map[string]string{
+	"caption-fast":  "say it in fewer words, or more slowly: [voice] wpm",
+	"caption-wide":  "write the word shorter or in two, or take a wider [captions] profile",
+	"caption-tall":  "part the sentence, or take another [captions] profile",
+	"caption-short": "say more, or join the line to the one before it",
+}
+
 func captionRule(name string) Rule {
 	return Rule{Name: name, Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
 		var found []Report
@@ -25,7 +34,7 @@ func captionRule(name string) Rule {
 			path := p.narrationAt(p.Cues[i].Start.Seconds())
 			if _, seen := at[path]; !seen {
 				at[path] = len(found)
-				found = append(found, Report{Message: "in the captions: " + f.Message, Hint: f.Hint, Path: path})
+				found = append(found, Report{Message: "in the captions: " + f.Message, Hint: captionRemedies[name], Path: path})
 			}
 		}
 		return found

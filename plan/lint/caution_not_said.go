@@ -23,6 +23,7 @@ var cautionNotSaid = Rule{Name: "caution-not-said", Group: AfterEdit, Severity: 
 			before, why = later[0], "step %q leans on it, and the step that speaks it was cut"
 		}
 		families, words := p.cautionWords(c)
+		name := p.cautionName(c)
 		r := Report{
 			Path: c.path, Place: p.Edit.starts(before), Step: p.Plan.Steps[before].ID, Families: families,
 			Hint: fmt.Sprintf("record it and lay it before %s: %s", clock(p.Edit.Match.Steps[before].Start), words),
@@ -30,10 +31,10 @@ var cautionNotSaid = Rule{Name: "caution-not-said", Group: AfterEdit, Severity: 
 		share, missing := c.heard()
 		switch {
 		case share == 0:
-			r.Message = fmt.Sprintf("caution %q is not heard, and "+why, c.use.ID, p.title(before))
+			r.Message = fmt.Sprintf("the caution %q is not heard, and "+why, name, p.title(before))
 		case share < cautionHeard:
 			r.Severity = diag.Warning
-			r.Message = fmt.Sprintf("caution %q is heard only in part before step %q; not heard: %s", c.use.ID, p.title(before), missing)
+			r.Message = fmt.Sprintf("the caution %q is heard only in part before step %q; not heard: %s", name, p.title(before), missing)
 		default:
 			continue
 		}

@@ -11,7 +11,7 @@ import (
 )
 
 // perhapsMax is how many steps caution-perhaps names.
-const perhapsMax = 6
+const perhapsMax = 2
 
 var cautionPerhaps = Rule{Name: "caution-perhaps", Group: Safety, Severity: diag.Note, Check: func(p *Pass) []Report {
 	dangers := p.dangersIf(hazard.Missing, hazard.Hazard.Perhaps)
@@ -19,17 +19,24 @@ var cautionPerhaps = Rule{Name: "caution-perhaps", Group: Safety, Severity: diag
 		return nil
 	}
 	slices.SortStableFunc(dangers, func(a, b danger) int { return cmp.Compare(b.Odds, a.Odds) })
-	rest := ""
-	if n := len(dangers) - perhapsMax; n > 0 {
-		dangers, rest = dangers[:perhapsMax], fmt.Sprintf(" and %d more", n)
-	}
 	var named []string
-	for _, d := range dangers {
-		named = append(named, fmt.Sprintf("%s in %q", d.name(), p.Plan.Steps[d.step].Title.Print))
+	for _, d := range dangers[:min(len(dangers), perhapsMax)] {
+		named = append(named, fmt.Sprintf("%s in %q", d.name(), shorten(p.Plan.Steps[d.step].Title.Print)))
+	}
+	if n := len(dangers) - perhapsMax; n > 0 {
+		named = append(named, fmt.Sprintf("%d more", n))
 	}
 	return []Report{{
 		Path:    "video.title",
-		Message: "by the words of the plan there may also be " + strings.Join(named, ", ") + rest + ", and no caution comes before",
-		Hint:    "fixslate risks shows which words say so; add the cautions that are due",
+		Message: "no caution comes before what may be " + listed(named),
+		Hint:    "fixslate risks shows the words that say so: add the cautions that are due",
 	}}
 }}
+
+// listed joins words as a sentence has them.
+func listed(words []string) string {
+	if n := len(words); n > 1 {
+		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+	return strings.Join(words, "")
+}

@@ -26,7 +26,7 @@ var cautionSaidLate = Rule{Name: "caution-said-late", Group: AfterEdit, Severity
 				continue
 			}
 			out = append(out, Report{
-				Message: fmt.Sprintf("caution %q is first heard at %s, when step %q is under way since %s", c.use.ID, clock(said), p.title(step), clock(p.Edit.Match.Steps[step].Start)),
+				Message: fmt.Sprintf("the caution %q is first heard at %s, and step %q has been under way since %s", p.cautionName(c), clock(said), p.title(step), clock(p.Edit.Match.Steps[step].Start)),
 				Hint:    fmt.Sprintf("move it before %s: %s", clock(p.Edit.Match.Steps[step].Start), words),
 				Path:    c.path, Step: p.Plan.Steps[step].ID, Place: p.Edit.word(firstWord(c)), Families: families,
 			})

@@ -21,8 +21,8 @@ var chapterMoved = Rule{Name: "chapter-moved", Group: AfterEdit, Severity: diag.
 	for _, s := range p.Edit.Match.Steps {
 		if s.Status == align.Moved {
 			out = append(out, Report{
-				Message: fmt.Sprintf("step %q was cut out of the plan's order, to %s", p.title(s.Index), clock(s.Start)),
-				Hint:    "look whether what it needs is done before it, and its caution said; then move it in the plan too",
+				Message: fmt.Sprintf("step %q comes at %s, out of the plan's order", p.title(s.Index), clock(s.Start)),
+				Hint:    "see that what it needs is done before it and its caution said; then move it in the plan too",
 				Path:    stepPath(s.Index, "title"), Place: p.Edit.starts(s.Index), Step: s.ID,
 			})
 		}
@@ -66,7 +66,7 @@ func (p *Pass) shiftedChapters() []Report {
 		return nil
 	}
 	if n > 1 {
-		first.Message += fmt.Sprintf("; so are %d more", n-1)
+		first.Message += fmt.Sprintf(", and %d more have moved", n-1)
 	}
 	return []Report{*first}
 }

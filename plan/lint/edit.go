@@ -234,6 +234,15 @@ func (p *Pass) leansOn(c spokenCaution) []int {
 	return steps
 }
 
+// cautionName is what people know a caution by: its card, else how it begins.
+func (p *Pass) cautionName(c spokenCaution) string {
+	if known := p.Plan.CautionOf(&p.Plan.Steps[c.step], c.use); known != nil && known.Card.Print != "" {
+		return known.Card.Print
+	}
+	_, words := p.cautionWords(c)
+	return shorten(words)
+}
+
 // cautionWords are the hazard family and the printed words of a caution.
 func (p *Pass) cautionWords(c spokenCaution) (families []string, words string) {
 	if known := p.Plan.CautionOf(&p.Plan.Steps[c.step], c.use); known != nil && known.Family != "none" && known.Family != "" {

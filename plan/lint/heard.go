@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fixslate/plan/claim"
+	"fixslate/plan/prose"
 	"fixslate/plan/trade"
 )
 
@@ -116,14 +117,30 @@ func valueKey(v claim.Value) string {
 	if v.Part != "" {
 		return strings.ToLower(v.Part)
 	}
+	if unit, ok := trade.LookupUnit(v.Unit); ok {
+		if base, known := baseUnits[unit.Dimension()]; known {
+			if q, same := (trade.Quantity{Number: v.Number, Unit: unit}).In(base); same {
+				return fmt.Sprintf("%.6g %s", q.Number, base)
+			}
+		}
+	}
 	return fmt.Sprintf("%g %s", v.Number, v.Unit)
 }
+
+// baseUnits are the units in which two values of a dimension are compared: a
+// minute is sixty seconds.
+var baseUnits = map[trade.Dimension]trade.Unit{
+	trade.Time: "s", trade.Length: "mm", trade.Mass: "kg", trade.Volume: "L", trade.Pressure: "kPa", trade.Torque: "N·m", trade.Voltage: "V", trade.Resistance: "Ω",
+}
+
+// timeWords stand in texts that state a time without a figure: "for a minute".
+var timeWords = []string{"second", "minute", "hour", "day", "week"}
 
 // plannedValues are all values that stand somewhere in the plan.
 func (p *Pass) plannedValues() map[string]bool {
 	known := map[string]bool{}
 	add := func(text string) {
-		if strings.ContainsAny(text, "0123456789") {
+		if strings.ContainsAny(text, "0123456789") || len(prose.Figures(text)) > 0 || slices.ContainsFunc(timeWords, func(w string) bool { return strings.Contains(text, w) }) {
 			for _, v := range claim.Sentence(text).Values {
 				known[valueKey(v)] = true
 			}

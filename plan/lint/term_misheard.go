@@ -14,7 +14,7 @@ var termMisheard = Rule{Name: "term-misheard", Group: AfterEdit, Severity: diag.
 	for _, t := range p.Edit.Match.Terms {
 		r := Report{
 			Message: fmt.Sprintf("%q at %s is perhaps %q", squeeze(t.Heard), clock(t.Start), t.Term),
-			Hint:    "where it is, match --accept puts it into captions/final.*; else leave it",
+			Hint:    "if it is, fixslate match --accept puts it into captions/final.*; if not, leave it",
 			Place:   p.Edit.heard(t.Cue, t.Span), About: t.Ref,
 		}
 		if t.Step >= 0 && t.Step < len(p.Plan.Steps) {

@@ -200,11 +200,11 @@ func newCompiler() *compiler {
 func (x *compiler) pack() error {
 	x.own.number = x.ids["#"]
 	x.forms = packForms(x.ids)
-	x.tree = x.plant.pack(len(x.kinds), x.ids[".."])
+	x.tree = x.plant.pack(len(x.kinds), x.ids[".."], x.entries)
 	said := x.said()
 	x.rules.file(said)
 	x.avoids.file(said)
-	if n := max(len(x.kinds), len(x.entries), len(x.rules.needs), len(x.tree.nodes)); n > math.MaxUint16 {
+	if n := max(len(x.kinds), len(x.entries), len(x.rules.needs), len(x.tree.nodes)+alike); n > math.MaxUint16 {
 		return fmt.Errorf("%d forms, entries, needs of rules or nodes are more than 16 bits number", n)
 	}
 	return nil

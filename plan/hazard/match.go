@@ -89,7 +89,13 @@ func (c *choice) offer(e *entry, words, to int, gapped bool) {
 // blank takes look-alikes out.
 func (x *lexicon) blank(toks []token) {
 	for i := 0; i < len(toks); i++ {
-		n := 0
+		n, looks := 0, x.tree.begins[toks[i].form]
+		if toks[i].grammar&number != 0 {
+			looks |= x.tree.begins[x.own.number]
+		}
+		if looks&alike == 0 {
+			continue
+		}
 		x.walk(toks, i, func(e uint16, to int, gapped bool) {
 			if x.entries[e].kind == aBlank {
 				n = max(n, to-i)
@@ -216,11 +222,11 @@ func (f *finder) noNoun(i int) bool {
 
 // walk calls for every phrase that begins at a word, in no order.
 func (x *lexicon) walk(toks []token, i int, found func(entry uint16, to int, gapped bool)) {
-	if at := x.tree.begins[toks[i].form]; at != 0 && !toks[i].blank {
+	if at := x.tree.begin(toks[i].form); at != 0 && !toks[i].blank {
 		x.follow(toks, at, span{i, i + 1}, false, found)
 	}
-	if n := x.own.number; toks[i].grammar&number != 0 && toks[i].form != n && x.tree.begins[n] != 0 && !toks[i].blank {
-		x.follow(toks, x.tree.begins[n], span{i, i + 1}, false, found) // "48 v" is of so many volts too
+	if n := x.own.number; toks[i].grammar&number != 0 && toks[i].form != n && !toks[i].blank {
+		x.follow(toks, x.tree.begin(n), span{i, i + 1}, false, found) // "48 v" is of so many volts too
 	}
 }
 
@@ -252,10 +258,11 @@ func (x *lexicon) follow(toks []token, at uint16, s span, gapped bool, found fun
 func (x *lexicon) leap(toks []token, at uint16, s span, found func(uint16, int, bool)) {
 	for j := s.to; j < len(toks) && j <= s.to+gapMax && !parts(toks, j); j++ {
 		form := toks[j].form
-		if toks[j].blank || slices.ContainsFunc(toks[s.to:j], func(t token) bool { return t.form == form && !t.blank }) {
+		next := x.tree.step(at, form)
+		if next == 0 || toks[j].blank || slices.ContainsFunc(toks[s.to:j], func(t token) bool { return t.form == form && !t.blank }) {
 			continue
 		}
-		x.follow(toks, x.tree.step(at, form), span{s.from, j + 1}, true, found)
+		x.follow(toks, next, span{s.from, j + 1}, true, found)
 	}
 }
 

@@ -17,12 +17,18 @@ const gapMax = 6
 // tree is the phrases as they are looked up, laid out flat. Branches that are
 // alike are one: those of "cover" and "covers" end in one node.
 type tree struct {
-	begins []uint16 // by form: the node to which it leads from the root
+	begins []uint16 // by form: the node to which it leads from the root, and alike
 	nodes  []node   // 0: none; each has the edges and ends up to the next one's
 	forms  []uint16 // by edge, rising within a node
 	to     []uint16 // by edge
 	ends   []uint16 // entries that end at a node
 }
+
+// alike is set where a look-alike may begin: few words need be looked at twice.
+const alike = 1 << 15
+
+// begin is the node to which a form leads from the root.
+func (t *tree) begin(form int32) uint16 { return t.begins[form] &^ alike }
 
 // node is a place in the tree.
 type node struct {
@@ -32,9 +38,19 @@ type node struct {
 
 // step is the node to which a form leads from one that is not the root.
 func (t *tree) step(at uint16, form int32) uint16 {
-	from, end := t.nodes[at].edges, t.nodes[at+1].edges
-	if i, ok := slices.BinarySearch(t.forms[from:end], uint16(form)); ok {
-		return t.to[int(from)+i]
+	const few = 8 // edges that are gone through faster than halved
+	from, end := int(t.nodes[at].edges), int(t.nodes[at+1].edges)
+	forms := t.forms[from:end]
+	if len(forms) > few {
+		if i, ok := slices.BinarySearch(forms, uint16(form)); ok {
+			return t.to[from+i]
+		}
+		return 0
+	}
+	for i, f := range forms {
+		if f == uint16(form) {
+			return t.to[from+i]
+		}
 	}
 	return 0
 }
@@ -112,16 +128,18 @@ func (x *compiler) inflected(w string, kind entryKind, first, last bool) []form 
 // pack lays the tree out flat. A node is what ends at it and what leads on from
 // it, and nodes that are alike in that become one. What leads on is packed by
 // then, since a node grows after the one that it grows from.
-func (p *plant) pack(forms int, gap int32) tree {
+func (p *plant) pack(forms int, gap int32, entries []entry) tree {
 	t := tree{begins: make([]uint16, forms), nodes: make([]node, 2)}
 	edges := slices.Sorted(maps.Keys(p.edges))
 	packed := make([]uint16, len(p.heads))
-	known := map[string]uint16{}
+	known, blank := map[string]uint16{}, map[uint16]bool{0: false}
 	for n := int32(len(p.heads) - 1); n > 0; n-- {
 		from, _ := slices.BinarySearch(edges, edge(n, 0))
 		at := len(t.nodes) - 1
+		looks := false
 		for _, e := range edges[from:] {
-			if to := packed[p.edges[e]]; int32(e) == gap {
+			to := packed[p.edges[e]]
+			if looks = looks || blank[to]; int32(e) == gap {
 				t.nodes[at].gap = to
 			} else {
 				t.forms, t.to = append(t.forms, uint16(e)), append(t.to, to)
@@ -129,6 +147,7 @@ func (p *plant) pack(forms int, gap int32) tree {
 		}
 		for l := p.heads[n]; l != 0; l = p.links[l].next {
 			t.ends = append(t.ends, uint16(p.links[l].entry))
+			looks = looks || entries[p.links[l].entry].kind == aBlank
 		}
 		edges = edges[:from]
 		name := t.name(at)
@@ -137,11 +156,14 @@ func (p *plant) pack(forms int, gap int32) tree {
 			packed[n] = twin
 			continue
 		}
-		known[name], packed[n] = uint16(at), uint16(at)
+		known[name], packed[n], blank[uint16(at)] = uint16(at), uint16(at), looks
 		t.nodes = append(t.nodes, node{edges: uint32(len(t.forms)), ends: uint32(len(t.ends))})
 	}
 	for _, e := range edges {
-		t.begins[uint32(e)] = packed[p.edges[e]]
+		to := packed[p.edges[e]]
+		if t.begins[uint32(e)] = to; blank[to] {
+			t.begins[uint32(e)] |= alike
+		}
 	}
 	return t
 }

@@ -31,42 +31,84 @@ func (x *lexicon) tokens(dst []token, text string) []token {
 	var lower [wordMax + utf8.UTFMax]byte
 	sentence, comma, bar := int32(0), false, true
 	for i := 0; i < len(text); {
-		r, size := runeAt(text, i)
-		if !inWord(r) {
-			switch {
-			case r == '\n' || (r == '.' || r == '!' || r == '?') && endsHere(text, i+size):
-				sentence++
-				bar = true
-			case r == ',':
-				comma = true
-			case strings.ContainsRune(";:()[]–—", r) || r == '-' && endsHere(text, i+size):
-				bar = true
+		end, n := word(&lower, text, i)
+		if end > i {
+			if n <= wordMax {
+				t := token{start: i, end: end, sentence: sentence, comma: comma, bar: bar}
+				t.form, t.grammar = x.lookUp(lower[:n])
+				dst = append(dst, t)
+				comma, bar = false, false
 			}
-			i += size
+			i = end
 			continue
 		}
-		start, n := i, 0
-		digit := isDigit(r)
-		for i < len(text) {
-			r, size = runeAt(text, i)
-			if !inWord(r) || digit && !isDigit(r) && isUnit(text[i:]) {
+		r, size := runeAt(text, i)
+		i += size
+		switch r {
+		case ' ':
+		case '\n':
+			sentence++
+			bar = true
+		case '.', '!', '?':
+			if endsHere(text, i) {
+				sentence++
+				bar = true
+			}
+		case ',':
+			comma = true
+		case ';', ':', '(', ')', '[', ']', '–', '—':
+			bar = true
+		case '-':
+			bar = bar || endsHere(text, i)
+		}
+	}
+	return dst
+}
+
+// word is where the word that begins at a byte of a text ends, the same byte
+// where none does, and how many bytes it has in lower case; those over wordMax
+// are not written down.
+func word(lower *[wordMax + utf8.UTFMax]byte, text string, start int) (end, n int) {
+	i := start
+	digit := false
+	for i < len(text) {
+		b := text[i]
+		if b >= utf8.RuneSelf {
+			r, size := utf8.DecodeRuneInString(text[i:])
+			if !inWord(r) {
 				break
 			}
 			if n <= wordMax {
 				n += utf8.EncodeRune(lower[n:], fold(r))
 			}
 			i += size
-		}
-		if n > wordMax {
 			continue
 		}
-		t := token{start: start, end: i, sentence: sentence, comma: comma, bar: bar}
-		t.form, t.grammar = x.lookUp(lower[:n])
-		dst = append(dst, t)
-		comma, bar = false, false
+		c := folded[b]
+		if c == 0 || digit && !isDigit(rune(c)) && isUnit(text[i:]) {
+			break
+		}
+		if i == start {
+			digit = isDigit(rune(c))
+		}
+		if n <= wordMax {
+			lower[n] = c
+			n++
+		}
+		i++
 	}
-	return dst
+	return i, n
 }
+
+// folded is by byte what it is in a word, in lower case; 0 for what is in none.
+var folded = func() (t [utf8.RuneSelf]byte) {
+	for b := range t {
+		if r := rune(b); inWord(r) {
+			t[b] = byte(fold(r))
+		}
+	}
+	return t
+}()
 
 func runeAt(text string, i int) (rune, int) {
 	if text[i] < utf8.RuneSelf {

@@ -9,6 +9,9 @@ const pastMax = 96
 // was named before is still in the reader's mind.
 func (r *reader) read(f *finding, k int32) {
 	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
+	if r.sources[k].kind == "do" {
+		r.done = append(r.done[:0], r.toks...)
+	}
 	for from := 0; from < len(r.toks); {
 		to := from + 1
 		for to < len(r.toks) && to-from < stretchMax && r.toks[to].sentence == r.toks[from].sentence {
@@ -84,7 +87,7 @@ func (r *reader) imply(toks []token, k int32) {
 
 // last is the thing that was named last, else the object.
 func (r *reader) last() hit {
-	for i := len(r.past) - 1; i >= len(r.subject); i-- {
+	for i := len(r.past) - 1; i >= len(r.subject.hits); i-- {
 		if h := &r.past[i]; h.zone <= told && !h.act && !h.state && !h.modifier {
 			return *h
 		}

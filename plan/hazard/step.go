@@ -32,9 +32,12 @@ type reader struct {
 // steps takes little longer to read than its room to make.
 type room struct {
 	sources  []source // texts of the step being read; the plan's subject, trade and title first
-	subject  []hit    // of the plan's object
+	subject  naming   // the plan's object, as its subject, trade and title say it
+	namings  map[nameKey]*naming
+	about    []placed // the step being read
 	toks     []token
-	past     []hit // of the step, before the sentence being read
+	done     []token // of the step's do
+	past     []hit   // of the step, before the sentence being read
 	scene    scene
 	due      []uint16 // rules
 	by       []*hit
@@ -54,6 +57,9 @@ func (o *room) free() {
 		return
 	}
 	clear(o.sources[:cap(o.sources)])
+	clear(o.namings)
+	o.subject = naming{hits: o.subject.hits}
+	clear(o.about[:cap(o.about)])
 	clear(o.finding.list[:cap(o.finding.list)])
 	o.weighing.free()
 	rooms.Put(o)
@@ -83,18 +89,19 @@ func (r *reader) prepare() {
 	r.sources = append(r.sources[:0], textSource("subject", "video.subject", &r.plan.Video.Subject),
 		source{kind: "trade", path: "video.trade", print: r.plan.Video.Trade},
 		textSource("title", "video.title", &r.plan.Video.Title))
-	r.subject = r.names(r.subject[:0], over, 0)
-	named := len(r.subject)
+	hits := r.names(r.subject.hits[:0], over, 0)
+	named := len(hits)
 	// The trade tells a bicycle's hub from a van's, the title often says more
 	// plainly than a model's name what is mended. Neither is what hands are on.
-	r.subject = r.names(r.subject, over, 1)
-	told := len(r.subject)
-	r.subject = r.names(r.subject, over, 2)
-	r.subject = append(r.subject[:told], slices.DeleteFunc(r.subject[told:], func(h hit) bool {
+	hits = r.names(hits, over, 1)
+	told := len(hits)
+	hits = r.names(hits, over, 2)
+	hits = append(hits[:told], slices.DeleteFunc(hits[told:], func(h hit) bool {
 		return h.state || !h.marks.has(r.lex.own.whole)
 	})...)
-	for i := range r.subject[:named] {
-		h := &r.subject[i]
+	r.subject = naming{hits: hits}
+	for i := range hits[:named] {
+		h := &hits[i]
 		if h.marks.has(r.lex.own.talkScene) {
 			r.staged = true
 		}
@@ -133,12 +140,44 @@ func (r *reader) names(hits []hit, z zone, k int32) []hit {
 	return hits
 }
 
+// naming is a text that stands about the action, as it was read the first time: a
+// tool is in use in many steps. Which source of a step it is changes from step to
+// step, so whoever takes of it says that anew.
+type naming struct {
+	hits  []hit
+	words []sign // for the odds; nil: not asked for yet
+	marks []sign
+}
+
+// nameKey is what a naming is known by.
+type nameKey struct{ kind, print string }
+
+// placed is a naming and the source of the step that it stands in.
+type placed struct {
+	*naming
+	text int32
+}
+
+// naming reads a source that is no action.
+func (r *reader) naming(z zone, k int32) *naming {
+	id := nameKey{r.sources[k].kind, r.sources[k].print}
+	if a, ok := r.namings[id]; ok {
+		return a
+	}
+	a := &naming{hits: r.names(nil, z, k)}
+	if r.namings == nil {
+		r.namings = map[nameKey]*naming{}
+	}
+	r.namings[id] = a
+	return a
+}
+
 // step reads one step.
 func (r *reader) step(i int) Step {
 	s := &r.plan.Steps[i]
 	out := Step{ID: s.ID, Title: s.Title.Print}
 	r.sources = r.sources[:3]
-	r.past = append(r.past[:0], r.subject...)
+	r.past, r.about = append(r.past[:0], r.subject.hits...), r.about[:0]
 	r.works, r.told, r.avoided = false, false, nil
 	f := &r.finding
 	f.list = f.list[:0]
@@ -179,8 +218,14 @@ func acts(s *plan.Step) bool {
 func (r *reader) around(i int, s *plan.Step) {
 	path := stepPath(i)
 	add := func(src source, z zone) {
+		k := int32(len(r.sources))
 		r.sources = append(r.sources, src)
-		r.past = r.names(r.past, z, int32(len(r.sources)-1))
+		a := r.naming(z, k)
+		r.about = append(r.about, placed{a, k})
+		for i := range a.hits {
+			r.past = append(r.past, a.hits[i])
+			r.past[len(r.past)-1].text = k
+		}
 	}
 	for j := range r.plan.Tools {
 		t := &r.plan.Tools[j]

@@ -34,18 +34,18 @@ const (
 // found.
 type sign struct {
 	odds.Sign
-	at spot
+	at    spot
+	place int32 // in the network, from 1; 0: not looked for, below 0: not there
 }
 
 // shown holds for a sign that words show.
 func (s *sign) shown() bool { return s.at.end > s.at.start }
 
-// weighing is what odds are reckoned with; it is used again for each step. Each
-// list holds what is about the step first, then what is of one sentence.
+// weighing is what odds are reckoned with; it is used again for each step. Lists
+// hold what is about the step first, then what is of one sentence.
 type weighing struct {
 	signs    []sign
-	known    []sign // those that the network knows, Number being their place
-	places   []int  // of those, each once
+	places   []int  // of the signs that the network knows, each once
 	met      []bool // by place: it is among places
 	odds     []float32
 	layer    odds.Layer
@@ -72,20 +72,21 @@ func (r *reader) weigh(out *Step, answered []string) {
 		return
 	}
 	w.verdicts = append(w.verdicts[:0], make([]verdict, len(r.net.Families()))...)
-	w.signs, w.known = r.signsAbout(w.signs[:0], out), w.known[:0]
-	w.forget(0)
-	r.look(w.signs)
-	about, known, places := len(w.signs), len(w.known), len(w.places)
-	r.net.Share(&w.layer, w.places)
 	for k := range r.sources {
-		if r.sources[k].kind == "do" {
-			r.sentences(int32(k), func(add func([]sign) []sign) {
-				w.signs, w.known = add(w.signs[:about]), w.known[:known]
-				w.forget(places)
-				r.look(w.signs[about:])
-				r.judged(out, w.places[places:])
-			})
+		if r.sources[k].kind != "do" {
+			continue
 		}
+		w.signs = r.signsAbout(w.signs[:0], out)
+		w.forget(0)
+		r.look(w.signs)
+		about, places := len(w.signs), len(w.places)
+		r.net.Share(&w.layer, w.places)
+		r.sentences(int32(k), func(add func([]sign) []sign) {
+			w.signs = add(w.signs[:about])
+			w.forget(places)
+			r.look(w.signs[about:])
+			r.judged(out, w.places[places:])
+		})
 	}
 	r.settle(out, answered)
 }
@@ -95,15 +96,22 @@ func (r *reader) look(signs []sign) {
 	w := &r.weighing
 	for i := range signs {
 		s := &signs[i]
-		place, ok := r.net.Find(s.Sign)
-		if !ok {
-			continue
+		if s.place == 0 {
+			s.place = r.place(s.Sign)
 		}
-		if w.add(place) {
-			w.places = append(w.places, place)
+		if at := int(s.place) - 1; at >= 0 && w.add(at) {
+			w.places = append(w.places, at)
 		}
-		w.known = append(w.known, sign{odds.Sign{Number: place}, s.at})
 	}
+}
+
+// place is where a sign stands in the network, from 1; below 0 if it does not.
+func (r *reader) place(s odds.Sign) int32 {
+	at, ok := r.net.Find(s)
+	if !ok {
+		return -1
+	}
+	return int32(at) + 1
 }
 
 // add notes a place; false for one that is noted already.
@@ -156,9 +164,9 @@ func (r *reader) speakers(family int) []Evidence {
 	}
 	var all []speaker
 	w := &r.weighing
-	for i := range w.known {
-		s := &w.known[i]
-		if !s.shown() {
+	for i := range w.signs {
+		s := &w.signs[i]
+		if s.place <= 0 || !s.shown() {
 			continue
 		}
 		k := slices.IndexFunc(all, func(o speaker) bool {
@@ -168,7 +176,7 @@ func (r *reader) speakers(family int) []Evidence {
 			all = append(all, speaker{at: s.at})
 			k = len(all) - 1
 		}
-		all[k].say += r.net.Speaks(&w.layer, s.Number, family)
+		all[k].say += r.net.Speaks(&w.layer, int(s.place)-1, family)
 	}
 	slices.SortStableFunc(all, func(a, b speaker) int { return cmp.Compare(b.say, a.say) })
 	for i := range all {
@@ -271,30 +279,68 @@ var places = sync.OnceValue(func() map[string]int {
 // signsAbout appends the signs of what stands about a step: its object, states
 // and tools, and what the rules found in it.
 func (r *reader) signsAbout(signs []sign, out *Step) []sign {
-	for k := range r.sources {
-		switch r.sources[k].kind {
-		case "subject", "state":
-			signs = r.words(signs, int32(k), nearWord, r.stretch(int32(k)))
-		case "tool", "supply":
-			signs = r.words(signs, int32(k), toolWord, r.stretch(int32(k)))
-		}
+	r.subject.sign(r, nearWord, 0)
+	for _, b := range r.about {
+		b.sign(r, namingWords[r.sources[b.text].kind], b.text)
 	}
-	for i := range r.past {
-		if h := &r.past[i]; h.zone >= gear {
-			signs = h.signs(signs)
-		}
+	signs = append(signs, r.subject.words...)
+	for _, b := range r.about {
+		signs = b.put(signs, b.words)
+	}
+	signs = append(signs, r.subject.marks...)
+	for _, b := range r.about {
+		signs = b.put(signs, b.marks)
 	}
 	add := func(kind byte, n int) {
 		if n >= 0 {
 			signs = append(signs, sign{Sign: odds.Sign{Kind: kind, Number: n}})
 		}
 	}
-	for _, h := range out.Hazards {
+	for i := range out.Hazards {
+		h := &out.Hazards[i]
 		add(ruled, indexOf(h.Class))
 		add(ruledIn, familyNumber(h.Family))
 	}
-	for _, h := range out.Mentions {
-		add(spoken, familyNumber(h.Family))
+	for i := range out.Mentions {
+		add(spoken, familyNumber(out.Mentions[i].Family))
+	}
+	return signs
+}
+
+// namingWords are the kinds of signs that words beside the action are.
+var namingWords = map[string]byte{"state": nearWord, "tool": toolWord, "supply": toolWord}
+
+// sign makes the signs of what stands about a step, if they are not made yet: its
+// words are of a kind, 0 for words that the odds don't ask for.
+func (a *naming) sign(r *reader, kind byte, text int32) {
+	if a.words != nil {
+		return
+	}
+	a.words = []sign{}
+	if kind != 0 {
+		a.words = r.words(a.words, text, kind, r.stretch(text))
+	}
+	for i := range a.hits {
+		if h := &a.hits[i]; h.zone >= gear {
+			a.marks = h.signs(a.marks)
+		}
+	}
+	if r.net == nil {
+		return
+	}
+	for _, list := range [...][]sign{a.words, a.marks} {
+		for i := range list {
+			list[i].place = r.place(list[i].Sign)
+		}
+	}
+}
+
+// put appends signs of a text, which is the step's own number for it.
+func (b placed) put(signs, add []sign) []sign {
+	from := len(signs)
+	signs = append(signs, add...)
+	for i := range signs[from:] {
+		signs[from+i].at.text = b.text
 	}
 	return signs
 }
@@ -306,10 +352,10 @@ func familyNumber(id string) int {
 
 var familyList = sync.OnceValue(class.Families)
 
-// sentences calls do for each sentence of a source, with what appends its signs.
-// A sentence longer than a stretch is taken in stretches.
+// sentences calls do for each sentence of the step's do, which is the source k,
+// with what appends its signs. A sentence longer than a stretch is taken in stretches.
 func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
-	toks := r.tokensOf(k)
+	toks := r.done
 	last := -1
 	for from := 0; from < len(toks); {
 		to := from + 1
@@ -330,17 +376,11 @@ func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
 	}
 }
 
-// tokensOf are the words of a source, good until the next call.
-func (r *reader) tokensOf(k int32) []token {
-	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
-	return r.toks
-}
-
-// stretch is the words of a source that says what stands about a step: an object
-// has no longer name.
+// stretch is the words of a source that says what stands about a step, good until
+// the next call: an object has no longer name.
 func (r *reader) stretch(k int32) []token {
-	toks := r.tokensOf(k)
-	return toks[:min(len(toks), stretchMax)]
+	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
+	return r.toks[:min(len(r.toks), stretchMax)]
 }
 
 // words appends words of a source as signs of a kind.
@@ -348,7 +388,8 @@ func (r *reader) words(signs []sign, k int32, kind byte, toks []token) []sign {
 	text := r.sources[k].print
 	for i := range toks {
 		at := spot{k, int32(toks[i].start), int32(toks[i].end)}
-		signs = append(signs, sign{odds.Sign{Kind: kind, Word: class.Stem(strings.ToLower(text[at.start:at.end]))}, at})
+		word := class.Stem(strings.ToLower(text[at.start:at.end]))
+		signs = append(signs, sign{Sign: odds.Sign{Kind: kind, Word: word}, at: at})
 	}
 	return signs
 }
@@ -357,7 +398,7 @@ func (r *reader) words(signs []sign, k int32, kind byte, toks []token) []sign {
 func (h *hit) signs(signs []sign) []sign {
 	place := h.place()
 	h.marks.each(func(m uint16) {
-		signs = append(signs, sign{odds.Sign{Kind: place, Number: int(m)}, h.spot()})
+		signs = append(signs, sign{Sign: odds.Sign{Kind: place, Number: int(m)}, at: h.spot()})
 	})
 	return signs
 }

@@ -50,6 +50,7 @@ type weighing struct {
 	odds     []float32
 	layer    odds.Layer
 	verdicts []verdict
+	likeness class.Likeness // of the step; nil: not asked for yet
 }
 
 // free leaves no word of a plan behind.
@@ -72,6 +73,7 @@ func (r *reader) weigh(out *Step, answered []string) {
 		return
 	}
 	w.verdicts = append(w.verdicts[:0], make([]verdict, len(r.net.Families()))...)
+	w.likeness = nil
 	for k := range r.sources {
 		if r.sources[k].kind != "do" {
 			continue
@@ -89,6 +91,8 @@ func (r *reader) weigh(out *Step, answered []string) {
 		})
 	}
 	r.settle(out, answered)
+	inOrder(out.Hazards)
+	inOrder(out.Mentions)
 }
 
 // look finds signs in the network.
@@ -149,7 +153,12 @@ func (r *reader) judged(out *Step, places []int) {
 
 // has says whether a step has a hazard of a family.
 func (s *Step) has(family string) bool {
-	return slices.ContainsFunc(s.Hazards, func(h Hazard) bool { return h.Family == family })
+	for i := range s.Hazards {
+		if s.Hazards[i].Family == family {
+			return true
+		}
+	}
+	return false
 }
 
 // speakersMax is how many words are shown for odds.
@@ -198,21 +207,16 @@ func (r *reader) speakers(family int) []Evidence {
 // settle adds what the odds are sure of and turns what they hold unlikely into
 // a mention, where nothing but the words of the action showed it.
 func (r *reader) settle(out *Step, answered []string) {
-	var unsure []Hazard
+	unsure := r.doubt(out)
+	changed := len(unsure) > 0
 	for f, family := range r.net.Families() {
-		v := &r.weighing.verdicts[f]
-		switch {
-		case v.odds < unlikely:
-			out.Hazards = slices.DeleteFunc(out.Hazards, func(h Hazard) bool {
-				drop := h.Family == family && h.worded()
-				if drop {
-					unsure = append(unsure, h)
-				}
-				return drop
-			})
-		case v.odds >= likely && !out.has(family):
+		if v := &r.weighing.verdicts[f]; v.odds >= likely && !out.has(family) {
 			out.Hazards = append(out.Hazards, r.classed(out, family, v, answered))
+			changed = true
 		}
+	}
+	if !changed {
+		return
 	}
 	for _, h := range unsure {
 		if !slices.ContainsFunc(out.Mentions, func(o Hazard) bool { return o.Class == h.Class }) {
@@ -222,19 +226,59 @@ func (r *reader) settle(out *Step, answered []string) {
 	out.Mentions = slices.DeleteFunc(out.Mentions, func(h Hazard) bool {
 		return slices.ContainsFunc(out.Hazards, func(o Hazard) bool { return o.Class == h.Class })
 	})
-	for _, list := range [...][]Hazard{out.Hazards, out.Mentions} {
-		slices.SortStableFunc(list, func(a, b Hazard) int {
-			return cmp.Or(cmp.Compare(indexOf(a.Class), indexOf(b.Class)), cmp.Compare(a.Family, b.Family))
-		})
+}
+
+// inOrder puts hazards into catalogue order, in which most of them stand.
+func inOrder(list []Hazard) {
+	order := func(a, b *Hazard) int {
+		if a.Class == b.Class {
+			return cmp.Compare(a.Family, b.Family)
+		}
+		return cmp.Compare(indexOf(a.Class), indexOf(b.Class))
 	}
+	for i := range list[:max(0, len(list)-1)] {
+		if order(&list[i], &list[i+1]) > 0 {
+			slices.SortStableFunc(list, func(a, b Hazard) int { return order(&a, &b) })
+			return
+		}
+	}
+}
+
+// doubt takes out the hazards that the odds hold unlikely, family by family.
+func (r *reader) doubt(out *Step) []Hazard {
+	var unsure []Hazard
+	doubted := func(h *Hazard) bool {
+		f, ok := r.net.Family(h.Family)
+		return ok && r.weighing.verdicts[f].odds < unlikely && h.worded()
+	}
+	for i := range out.Hazards {
+		if h := &out.Hazards[i]; doubted(h) {
+			unsure = append(unsure, *h)
+		}
+	}
+	if unsure == nil {
+		return nil
+	}
+	out.Hazards = slices.DeleteFunc(out.Hazards, func(h Hazard) bool { return doubted(&h) })
+	slices.SortStableFunc(unsure, func(a, b Hazard) int {
+		f, _ := r.net.Family(a.Family)
+		g, _ := r.net.Family(b.Family)
+		return cmp.Compare(f, g)
+	})
+	return unsure
 }
 
 // worded says whether only the words of the action and what stands about it show
 // the hazard: no narration, state or list of the plan.
 func (h *Hazard) worded() bool {
-	return !slices.ContainsFunc(h.Evidence, func(e Evidence) bool {
-		return !slices.Contains([]string{"do", "tool", "subject", "trade", "title", "supply", "part"}, e.Kind)
-	})
+	for i := range h.Evidence {
+		switch h.Evidence[i].Kind {
+		case "do", "tool", "subject", "trade", "title", "supply", "part":
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // classedMax is how many bytes of a text are asked for the class of a hazard.
@@ -244,25 +288,33 @@ const classedMax = 1 << 10
 // mentioned, or whose words are nearest to the step's, or that leads the family.
 func (r *reader) classed(out *Step, family string, v *verdict, answered []string) Hazard {
 	id := ""
-	for _, h := range out.Mentions {
-		if h.Family == family {
+	for i := range out.Mentions {
+		if h := &out.Mentions[i]; h.Family == family {
 			id = h.Class
 			break
 		}
 	}
 	if id == "" {
-		var words strings.Builder
-		for k := range r.sources {
-			if kind := r.sources[k].kind; words.Len() < classedMax && (kind == "do" || kind == "subject" || kind == "tool") {
-				text := r.sources[k].print
-				words.WriteString(text[:min(len(text), classedMax)] + " ")
-			}
+		if r.weighing.likeness == nil {
+			r.weighing.likeness = class.Likenesses(r.toldWords())
 		}
-		id = class.Within(family, words.String()).ID
+		id = r.weighing.likeness.Within(family).ID
 	}
 	h := hazardOf(indexOf(id), family, answered)
 	h.Evidence, h.Odds = v.evidence, v.odds
 	return h
+}
+
+// toldWords are the words of a step and of its object and tools.
+func (r *reader) toldWords() string {
+	var words strings.Builder
+	for k := range r.sources {
+		if kind := r.sources[k].kind; words.Len() < classedMax && (kind == "do" || kind == "subject" || kind == "tool") {
+			text := r.sources[k].print
+			words.WriteString(text[:min(len(text), classedMax)] + " ")
+		}
+	}
+	return words.String()
 }
 
 // indexOf is the place of a class in the catalogue.
@@ -347,10 +399,19 @@ func (b placed) put(signs, add []sign) []sign {
 
 // familyNumber is the place of a family, below 0 for what is none.
 func familyNumber(id string) int {
-	return slices.IndexFunc(familyList(), func(f class.Family) bool { return f.ID == id })
+	if n, ok := familyNumbers()[id]; ok {
+		return n
+	}
+	return -1
 }
 
-var familyList = sync.OnceValue(class.Families)
+var familyNumbers = sync.OnceValue(func() map[string]int {
+	at := map[string]int{}
+	for i, f := range class.Families() {
+		at[f.ID] = i
+	}
+	return at
+})
 
 // sentences calls do for each sentence of the step's do, which is the source k,
 // with what appends its signs. A sentence longer than a stretch is taken in stretches.

@@ -75,32 +75,50 @@ func Nearest(words string) []Class {
 	return near
 }
 
-// Within is the class of a family that shares most words with a text, the rare
-// ones counting most: its lead where none shares more. The zero Class for a
-// family that is not there.
-func Within(family, text string) Class {
-	classes := index().classes
-	scores := make([]float64, len(classes))
+// Likeness is how many words a text shares with each class, the rare ones
+// counting most.
+type Likeness []float64
+
+// Likenesses reads a text.
+func Likenesses(text string) Likeness {
+	scores := make(Likeness, len(index().classes))
 	for _, w := range split(text) {
 		posts := filed.of(Stem(w))
+		if len(posts) == 0 {
+			continue
+		}
+		rare := math.Log(1 + float64(len(scores))/float64(len(posts)))
 		for _, p := range posts {
-			scores[p.class] += p.counts() * math.Log(1+float64(len(classes))/float64(len(posts)))
+			scores[p.class] += p.counts() * rare
 		}
 	}
-	best, _ := Lead(family)
-	most := 0.0
-	for i, c := range classes {
+	return scores
+}
+
+// Within is the class of a family that the text is most like: its lead where
+// none is more so. The zero Class for a family that is not there.
+func (l Likeness) Within(family string) Class {
+	f, ok := FindFamily(family)
+	if !ok {
+		return Class{}
+	}
+	best, most := index().byID[f.Lead], 0.0
+	for i, c := range index().classes {
 		if c.Family != family {
 			continue
 		}
-		if c.ID == best.ID {
-			scores[i] *= leadBonus
+		score := l[i]
+		if c == best { // the lead, unless a class before it shares words
+			score *= leadBonus
 		}
-		if scores[i] > most {
-			best, most = c.clone(), scores[i]
+		if score > most {
+			best, most = c, score
 		}
 	}
-	return best
+	if best == nil {
+		return Class{}
+	}
+	return best.clone()
 }
 
 // question is the words of a text that are read.

@@ -107,6 +107,16 @@ func le64(s string) uint64 {
 // Families are the families weighed, in the order of the odds.
 func (n *Net) Families() []string { return n.families }
 
+// Family is the place of a family among them.
+func (n *Net) Family(id string) (int, bool) {
+	for i, f := range n.families {
+		if f == id {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
 // Stamp says what the network was learned from.
 func (n *Net) Stamp() string { return n.stamp }
 

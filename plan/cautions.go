@@ -59,6 +59,7 @@ type lasting struct {
 	family string
 	states []Interval // in force when it was spoken
 	own    []string   // canonical states of its class
+	safe   []string   // those of them that answer the hazard
 }
 
 func newLasting(p *Plan, c *Caution, step int) *lasting {
@@ -67,7 +68,7 @@ func newLasting(p *Plan, c *Caution, step int) *lasting {
 	if c != nil {
 		l.family = c.Family
 		if known, ok := classOf(firstOf(c.Class, c.Hazard)); ok {
-			l.own = statesOf(known)
+			l.own, l.safe = statesOf(known), canonical(known.Answered)
 		}
 	}
 	return l
@@ -75,8 +76,12 @@ func newLasting(p *Plan, c *Caution, step int) *lasting {
 
 // statesOf are the states that belong to a class.
 func statesOf(c class.Class) []string {
+	return append(canonical(c.Arises), canonical(c.Answered)...)
+}
+
+func canonical(words []string) []string {
 	var states []string
-	for _, s := range slices.Concat(c.Arises, c.Answered) {
+	for _, s := range words {
 		states = append(states, class.CanonicalState(s))
 	}
 	return states
@@ -103,13 +108,18 @@ func (l *lasting) lasts(p *Plan, step int) bool {
 }
 
 // holds is true while the caution lasts and a state of its class, begun where
-// it was spoken, goes on.
+// it was spoken, goes on. A step that ends a state which answers the hazard, and
+// does not need it first, is for ending it: "power off" is no word for the one
+// that plugs in.
 func (l *lasting) holds(p *Plan, step int) bool {
 	if !l.lasts(p, step) {
 		return false
 	}
 	return slices.ContainsFunc(l.states, func(v Interval) bool {
-		return v.From == l.step && v.To >= step && slices.Contains(l.own, v.State)
+		if v.From != l.step || v.To < step || !slices.Contains(l.own, v.State) {
+			return false
+		}
+		return v.To > step || v.Open || !slices.Contains(l.safe, v.State) || slices.ContainsFunc(p.Steps[step].Needs, func(s string) bool { return class.CanonicalState(s) == v.State })
 	})
 }
 

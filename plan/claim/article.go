@@ -24,7 +24,7 @@ var notes = map[string]float64{"tenner": 10, "fiver": 5, "tenners": 10, "fivers"
 // figures for prose: "within a year", "a good hour", "leave it a fortnight", "a
 // tenner". "Wait a minute" is an idiom and "a day" alone no length.
 func (r *reader) articles() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	taken := r.values
 	for i := 0; i+1 < len(r.words); i++ {
 		one := r.is(i, "one")
@@ -75,7 +75,7 @@ func (r *reader) articles() {
 // single reads one of what prose has no unit for, and one full unit: "a pint and
 // a half", "one tablespoon", "one full turn".
 func (r *reader) single(i, at int, one bool) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	noun := r.words[at].text
 	unit, ok := measureWords[noun]
 	if u, known := trade.LookupUnit(noun); !ok && at > i+1 && known && len(noun) > 2 && !isTime(u) {

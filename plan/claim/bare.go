@@ -18,7 +18,7 @@ func (r *reader) onDial(f *prose.Figure) bool {
 		return false
 	}
 	for j := n + 1; j < len(r.words) && j < n+4; j++ {
-		if r.in(j, kindsOfWord().meter) {
+		if r.in(j, r.known.meter) {
 			return true
 		}
 	}
@@ -41,7 +41,7 @@ func (r *reader) onRevs(f *prose.Figure) bool {
 
 // priced says whether paying is spoken of near word i; a battery is charged, too.
 func (r *reader) priced(i, reach int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := max(0, i-reach); j < len(r.words) && j <= i+reach; j++ {
 		if r.in(j, k.priced) && (!strings.HasPrefix(r.words[j].text, "charge") || r.is(j+1, "me") || r.is(j+1, "you") || r.is(j+1, "us") || r.is(j+1, "about") || r.is(j-1, "they") || r.is(j-1, "garages") || r.is(j-1, "shops")) {
 			return true
@@ -90,7 +90,7 @@ const longestDial = 8
 // reading of an instrument; what a measured property is; where something idles,
 // opens or is set.
 func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
 		return "", false
 	}

@@ -6,7 +6,7 @@ import "strings"
 // it's the relay", "overtighten it and it strips", "too hot and it warps",
 // "heat kills bearings".
 func (r *reader) consequences() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	condition := -1
 	for i := range r.words {
 		w := &r.words[i]
@@ -51,7 +51,7 @@ var causatives = map[string]bool{"makes": true, "make": true, "made": true, "cau
 // it cut out", "the sun has turned the plastic brittle". "That makes it easier"
 // and "which means we can" are talk.
 func (r *reader) causes() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := 1; i+1 < len(r.words); i++ {
 		w := &r.words[i]
 		if w.text == "because" && r.gives(i) {
@@ -100,7 +100,7 @@ func (r *reader) conditional() bool {
 // easy says whether what the verb at i brings about is only ease of work.
 func (r *reader) easy(i int) bool {
 	const reach = 3
-	if strings.HasSuffix(r.words[i+1].text, "ing") || r.in(i+1, kindsOfWord().self) || r.is(i+1, "sense") || r.is(i+1, "sure") || r.is(i+1, "us") {
+	if strings.HasSuffix(r.words[i+1].text, "ing") || r.in(i+1, r.known.self) || r.is(i+1, "sense") || r.is(i+1, "sure") || r.is(i+1, "us") {
 		return true
 	}
 	for j := i + 1; j < len(r.words) && j <= i+reach; j++ {
@@ -121,7 +121,7 @@ func (r *reader) sounds(i int) bool {
 // gives says whether the "because" at i gives a cause in the object. Why the
 // speaker does something is talk.
 func (r *reader) gives(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if r.words[i].mood&(own|question) != 0 || r.words[i-1].mood == own {
 		return false
 	}
@@ -133,7 +133,7 @@ func (r *reader) gives(i int) bool {
 // if the springs are tired".
 func (r *reader) when() {
 	const reach, farthest = 8, 7
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := 2; i+2 < len(r.words); i++ {
 		switch r.words[i].text {
 		case "when", "if", "once", "whenever", "unless", "after", "until":
@@ -167,7 +167,7 @@ func (r *reader) when() {
 
 // givesOut reads verbs of failing that are two words: "cuts out", "shuts down".
 func (r *reader) givesOut(i int) bool {
-	if !r.in(i+1, kindsOfWord().particle) {
+	if !r.in(i+1, r.known.particle) {
 		return false
 	}
 	switch r.words[i].text {
@@ -195,7 +195,7 @@ func (r *reader) perceived(i int) bool {
 // light stays on the sensor's had it", "when the belt slips you get a smell".
 // What a thing is then ready for, "when it clicks it's home", is no claim.
 func (r *reader) follows(condition, i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if !r.is(condition, "if") && !r.is(condition, "when") && !r.is(condition, "without") || i < condition+3 {
 		return false
 	}
@@ -224,7 +224,7 @@ func (r *reader) follows(condition, i int) bool {
 // condition's clause.
 func (r *reader) newSubject(condition, i int) bool {
 	const reach = 5
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := i - 1; j > condition+1 && j >= i-reach; j-- {
 		if r.words[j].stopped {
 			return !r.in(j, k.glue)
@@ -243,7 +243,7 @@ func (r *reader) newSubject(condition, i int) bool {
 }
 
 func (r *reader) verbBetween(i, end int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := i; j < end; j++ {
 		if r.in(j, k.states|k.modal|k.be) {
 			return true
@@ -265,7 +265,7 @@ func (r *reader) beyond(condition, i int) bool {
 // happens says whether a verb of failure is what a thing does: behind a
 // subject, not behind an article or "to".
 func (r *reader) happens(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if i == 0 {
 		return false
 	}
@@ -279,7 +279,7 @@ func (r *reader) happens(i int) bool {
 // diagnosed reads "if it hums, it's the capacitor": a condition, then what it
 // is or means.
 func (r *reader) diagnosed(condition, i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if !r.is(condition, "if") && !r.is(condition, "when") || !r.in(i, k.be) || r.said(i, k.self) || i < condition+4 {
 		return false
 	}

@@ -114,7 +114,7 @@ func (r *reader) letter(i int, c *code) string {
 		if (w == "a" || w == "i" || w == "o" || w == "x" && i > 0 && r.words[i-1].number) && c.items == 0 {
 			return ""
 		}
-		if w == "a" && i+1 < len(r.words) && !r.words[i+1].stopped && r.words[i+1].classes&(kindsOfWord().glue|kindsOfWord().be|kindsOfWord().prep) == 0 && !r.isSpelled(i+1) {
+		if w == "a" && i+1 < len(r.words) && !r.words[i+1].stopped && r.words[i+1].classes&(r.known.glue|r.known.be|r.known.prep) == 0 && !r.isSpelled(i+1) {
 			return "" // "it takes a one two a day"
 		}
 		return strings.ToUpper(w)

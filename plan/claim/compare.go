@@ -27,7 +27,7 @@ func (r *reader) comparedWith(i int) bool {
 	if i+1 < len(r.words) && (r.words[i+1].number && !r.is(i+1, "one") || r.is(i+1, "that") && i+2 == len(r.words)) {
 		return false
 	}
-	if r.in(i+1, kindsOfWord().self) || r.is(i+1, "you") || r.is(i+1, "before") || r.is(i+1, "usual") || r.is(i+1, "done") || r.is(i+1, "likely") {
+	if r.in(i+1, r.known.self) || r.is(i+1, "you") || r.is(i+1, "before") || r.is(i+1, "usual") || r.is(i+1, "done") || r.is(i+1, "likely") {
 		return false // "easier than I thought"
 	}
 	if r.is(i-1, "more") && r.is(i-2, "no") {
@@ -42,7 +42,7 @@ func (r *reader) comparedWith(i int) bool {
 		if w == "rather" || w == "other" || w == "often" {
 			return false
 		}
-		found = isComparative(w, r.words[j].classes&kindsOfWord().better != 0)
+		found = isComparative(w, r.words[j].classes&r.known.better != 0)
 		return !found
 	})
 	return found
@@ -55,7 +55,7 @@ func isComparative(w string, listed bool) bool {
 // merely reads a comparative without "than" that a measure of difference shows:
 // "a lot quieter", "much stronger", "lasts longer".
 func (r *reader) merely(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if !r.in(i, k.better) || r.words[i].mood != statement {
 		return false
 	}
@@ -106,7 +106,7 @@ func (r *reader) conditioned(i int) bool {
 
 // equal reads "as strong as the original" and "twice as long as".
 func (r *reader) equal(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if !r.is(i, "as") || !r.in(i+1, k.asadj) || !r.is(i+2, "as") || r.words[i].mood != statement {
 		return false
 	}
@@ -119,7 +119,7 @@ func (r *reader) equal(i int) bool {
 
 // superlative reads "it's the strongest joint", "the best way is".
 func (r *reader) superlative(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	best := r.in(i, k.best) || r.is(i, "most") && i+1 < len(r.words) && !isPlural(r.words[i+1].text) && !r.is(i+1, "of") && !r.is(i+1, "common") && len(r.words[i+1].text) > 4
 	if r.in(i+1, k.idle) || !best || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
 		return false

@@ -15,7 +15,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 	if n == at {
 		n++
 	}
-	if r.is(at, "every") && r.in(n, kindsOfWord().period) {
+	if r.is(at, "every") && r.in(n, r.known.period) {
 		r.counted(f, r.words[n].text) // "every third winter"
 		r.add(Frequency)
 		return
@@ -37,7 +37,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Frequency)
 		return
 	}
-	if n < len(r.words) && !r.words[n].stopped && r.in(n, kindsOfWord().periods) && r.words[min(at, len(r.words)-1)].mood != own {
+	if n < len(r.words) && !r.words[n].stopped && r.in(n, r.known.periods) && r.words[min(at, len(r.words)-1)].mood != own {
 		r.counted(f, singular(r.words[n].text))
 		r.add(Duration)
 		return
@@ -114,7 +114,7 @@ const smallestPitch = 50
 // word that fills: "240 grit", "two full turns", "four point seven k". scale is
 // what the numbers are to be divided by.
 func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale float64, ok bool) {
-	k := kindsOfWord()
+	k := &r.known.classes
 	text := strings.ToLower(f.Of(r.text))
 	if strings.HasSuffix(text, "k") && n < len(r.words) && !r.words[n].stopped {
 		if u, ok := trade.LookupUnit(r.words[n].text); ok && len(r.words[n].text) > 2 {
@@ -170,7 +170,7 @@ func (r *reader) catalogued(f *prose.Figure, at, n int) bool {
 		r.value(Value{Part: text, Span: f.Span}, PartNumber)
 		return true
 	}
-	if f.Spoken || len(text) < shortest || strings.Trim(text, "0123456789") != "" || !r.is(at-1, "a") && !r.is(at-1, "an") && !(r.announced(at) && r.in(at-1, kindsOfWord().be)) {
+	if f.Spoken || len(text) < shortest || strings.Trim(text, "0123456789") != "" || !r.is(at-1, "a") && !r.is(at-1, "an") && !(r.announced(at) && r.in(at-1, r.known.be)) {
 		return false
 	}
 	if n < len(r.words) && !r.words[n].stopped && isPlural(r.words[n].text) {
@@ -209,7 +209,7 @@ func (r *reader) counted(f *prose.Figure, unit string) {
 // these in every winter", and the word behind it; 0 for none.
 func (r *reader) rate(n int) (period string, end int) {
 	const reach = 6
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := n; j < len(r.words) && j < n+reach; j++ {
 		if j > n && r.words[j].stopped {
 			return "", 0
@@ -246,7 +246,7 @@ func (r *reader) parts(at, n int) bool {
 
 // multiple holds for "twice as much as" and "three times the price".
 func (r *reader) multiple(f *prose.Figure, n int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if r.is(n, "times") {
 		n++
 	} else if f.Word != "times" {
@@ -264,7 +264,7 @@ func (r *reader) multiple(f *prose.Figure, n int) bool {
 // counts says whether a bare number specifies something, and what it counts.
 // at is the word where it begins, n the one behind it.
 func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
-	k := kindsOfWord()
+	k := &r.known.classes
 	mood := r.words[min(at, len(r.words)-1)].mood
 	if r.is(at-1, "dot") || r.is(at-1, "version") || r.is(at-1, "usb") || r.is(at-1, "euro") {
 		return "", false // a grade's name
@@ -310,7 +310,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 // "four AA cells".
 func (r *reader) head(n int) (int, bool) {
 	const reach = 4
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := n; j < len(r.words) && j < n+reach; j++ {
 		if (r.is(j, "double") || r.is(j, "triple")) && j+1 < len(r.words) && len(r.words[j+1].text) == 1 {
 			j++ // "four double a batteries"
@@ -329,7 +329,7 @@ func (r *reader) head(n int) (int, bool) {
 // compounded reads what a number makes with a noun in the singular: "a six pole
 // connector", "24-tooth sprocket", "two-part epoxy".
 func (r *reader) compounded(f *prose.Figure, at, n int) (string, bool) {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if len(f.Values) != 1 || f.Values[0].Number < 2 || f.Values[0].Number != float64(int(f.Values[0].Number)) {
 		return "", false
 	}
@@ -366,7 +366,7 @@ func (r *reader) countOf(i int) (string, bool) {
 	const reach = 12
 	noun := ""
 	for j := i - 1; j > 0 && j >= i-reach; j-- {
-		if r.is(j, "count") && !r.is(j+1, "to") && !r.is(j+1, "the") && !r.in(j-1, kindsOfWord().glue|kindsOfWord().lead|kindsOfWord().modal|kindsOfWord().self) {
+		if r.is(j, "count") && !r.is(j+1, "to") && !r.is(j+1, "the") && !r.in(j-1, r.known.glue|r.known.lead|r.known.modal|r.known.self) {
 			noun = singular(r.words[j-1].text)
 			break
 		}
@@ -376,7 +376,7 @@ func (r *reader) countOf(i int) (string, bool) {
 
 // has says whether the number at i is what a thing has, takes or needs.
 func (r *reader) has(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	j := i - 1
 	if r.in(j, k.about) || r.is(j, "exactly") || r.is(j, "only") || r.is(j, "got") {
 		j--

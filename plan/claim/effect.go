@@ -6,7 +6,7 @@ package claim
 // thing or a doing; what the speaker or the viewer does is told as a story or as
 // an order, and is no claim.
 func (r *reader) effects() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := 1; i < len(r.words); i++ {
 		w := &r.words[i]
 		if w.classes&(k.damage|k.mend) == 0 || w.stopped || w.mood&(statement|viewer) == 0 {
@@ -26,7 +26,7 @@ func (r *reader) effects() {
 // suffered reads "was eaten away by salt" and "got burnt through by the arc".
 func (r *reader) suffered(i int) bool {
 	const reach = 3
-	k := kindsOfWord()
+	k := &r.known.classes
 	if r.words[i].mood != statement || !r.in(i-1, k.be) && !r.is(i-1, "got") && !r.is(i-1, "get") && !r.is(i-1, "gets") {
 		return false
 	}
@@ -41,7 +41,7 @@ func (r *reader) suffered(i int) bool {
 // object says whether the verb at i has one: "melts the coating", "chew up your
 // cassette", "stains clothes".
 func (r *reader) object(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	next := i + 1
 	for next < len(r.words) && !r.words[next].stopped && next < i+3 {
 		switch r.words[next].text {
@@ -69,7 +69,7 @@ func (r *reader) object(i int) bool {
 // auxiliaries and adverbs it goes back to a noun.
 func (r *reader) agent(i int) bool {
 	const reach = 5
-	k := kindsOfWord()
+	k := &r.known.classes
 	progressive, helped := false, false
 	j := i - 1
 	for ; j >= 0 && j >= i-reach && !r.words[j+1].stopped; j-- {
@@ -92,7 +92,7 @@ func (r *reader) agent(i int) bool {
 // acts says whether the word at j, the last before the verb phrase that ends at
 // i, is the end of a subject that may do harm or good.
 func (r *reader) acts(j, i int, helped bool) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	w := &r.words[j]
 	verb := r.words[i].text
 	if w.classes&(k.self|k.det|k.prep|k.glue|k.wh|k.lead) != 0 && w.classes&k.pronoun == 0 && w.classes&k.particle == 0 || w.text == "you" || w.text == "to" || w.text == "who" {
@@ -116,7 +116,7 @@ func (r *reader) acts(j, i int, helped bool) bool {
 // word j stands in.
 func (r *reader) who(j int) bool {
 	const reach = 4
-	k := kindsOfWord()
+	k := &r.known.classes
 	found := false
 	r.clauseBefore(j+1, reach, func(n int) bool {
 		w := &r.words[n]
@@ -130,7 +130,7 @@ func (r *reader) who(j int) bool {
 // got in and rusted the race".
 func (r *reader) pastBefore(i int) bool {
 	const reach = 5
-	k := kindsOfWord()
+	k := &r.known.classes
 	found, mine := false, false
 	r.clauseBefore(i, reach, func(j int) bool {
 		found = found || r.in(j, k.past) || isPast(r.words[j].text)
@@ -144,7 +144,7 @@ func (r *reader) pastBefore(i int) bool {
 // could crack the lens": a condition before the viewer's mishap.
 func (r *reader) warned(i int) bool {
 	const reach, farthest = 3, 16
-	k := kindsOfWord()
+	k := &r.known.classes
 	helped, you := false, -1
 	r.clauseBefore(i, reach, func(j int) bool {
 		helped = helped || r.is(j, "will") || r.is(j, "would") || r.is(j, "can") || r.is(j, "could") || r.is(j, "might") || r.is(j, "may") || r.is(j, "risk")
@@ -173,7 +173,7 @@ func (r *reader) warned(i int) bool {
 // named reads "the relay was our culprit" and "there's your problem, a broken
 // wire". "There's your problem" alone points at what is seen.
 func (r *reader) named() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := 2; i < len(r.words); i++ {
 		switch r.words[i].text {
 		case "problem", "culprit", "fault", "trouble", "cause":

@@ -109,7 +109,7 @@ var grades = map[string]bool{"dot": true, "sae": true, "grade": true, "class": t
 // paid says whether money was paid by the speaker: a receipt, no price.
 func (r *reader) paid(i int) bool {
 	const reach = 8
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := max(0, i-reach); j < i; j++ {
 		w := r.words[j].text
 		if w == "paid" || w == "cost" && r.is(j+1, "me") || w == "came" && r.is(j+1, "to") || r.in(j, k.self) && r.words[i].mood == own {
@@ -129,7 +129,7 @@ func (r *reader) ofMany(end int) bool {
 	case r.is(n+1, "them"), r.is(n+1, "these"), r.is(n+1, "those"):
 		return true
 	}
-	return (r.is(n+1, "the") || r.is(n+1, "all") || r.in(n+1, kindsOfWord().poss)) && n+2 < len(r.words) && isPlural(r.words[n+2].text) && r.words[n+1].mood == statement
+	return (r.is(n+1, "the") || r.is(n+1, "all") || r.in(n+1, r.known.poss)) && n+2 < len(r.words) && isPlural(r.words[n+2].text) && r.words[n+1].mood == statement
 }
 
 // halves reads "half the price" and "a third of the weight": a comparison.
@@ -139,7 +139,7 @@ func (r *reader) halves(f *prose.Figure) bool {
 		n++
 	}
 	for ; n < len(r.words) && (r.is(n, "the") || r.is(n, "as")); n++ {
-		if r.in(n+1, kindsOfWord().dimension) {
+		if r.in(n+1, r.known.dimension) {
 			return len(f.Values) > 0
 		}
 	}
@@ -156,7 +156,7 @@ func (r *reader) inchTool(f *prose.Figure) bool {
 	if v := f.Values[0].Number * 4; v != math.Trunc(v) && !r.is(n, "of") && r.words[min(n, len(r.words)-1)].mood != own {
 		return true // eighths and finer are said of inches alone
 	}
-	return n < len(r.words) && !r.words[n].stopped && r.in(n, kindsOfWord().inched)
+	return n < len(r.words) && !r.words[n].stopped && r.in(n, r.known.inched)
 }
 
 // amount reads a quantity, range, tolerance, limit or count.
@@ -208,7 +208,7 @@ func isMoney(u trade.Unit) bool {
 // perTime reads a quantity "a minute" or "per hour": "nine litres a minute".
 func (r *reader) perTime(f *prose.Figure, at int) bool {
 	n := r.wordAt(f.End)
-	if !r.in(n+1, kindsOfWord().period) {
+	if !r.in(n+1, r.known.period) {
 		return false
 	}
 	switch r.words[n].text {
@@ -296,7 +296,7 @@ func (r *reader) year(f *prose.Figure, at int) {
 	const reach = 8
 	mine := false
 	r.clauseBefore(at, reach, func(j int) bool {
-		mine = mine || r.in(j, kindsOfWord().self) || r.is(j, "my")
+		mine = mine || r.in(j, r.known.self) || r.is(j, "my")
 		return true
 	})
 	if mine {

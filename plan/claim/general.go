@@ -9,7 +9,7 @@ import (
 // "it never leaks", "you'll never get it back". "Always wear glasses" is an
 // order and "I always start here" a habit.
 func (r *reader) absolutes() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := range r.words {
 		w := &r.words[i]
 		if w.text != "always" && w.text != "never" && w.text != "ever" {
@@ -37,7 +37,7 @@ func (r *reader) absolutes() {
 // believed of a thing. "I think we should start" and "maybe I'll put the kettle
 // on" speak of what somebody will do.
 func (r *reader) beliefs() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := range r.words {
 		w := &r.words[i]
 		if w.mood == question {
@@ -63,7 +63,7 @@ func (r *reader) beliefs() {
 
 // filmed says whether the film is what is spoken of from word i on.
 func (r *reader) filmed(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for r.in(i, k.det) {
 		i++
 	}
@@ -73,7 +73,7 @@ func (r *reader) filmed(i int) bool {
 // self says whether the speaker is the subject of the verb at i.
 func (r *reader) self(i int) bool {
 	const reach = 4
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := i - 1; j >= 0 && j >= i-reach && !r.words[j+1].stopped; j-- {
 		w := &r.words[j]
 		if w.classes&k.self != 0 {
@@ -89,7 +89,7 @@ func (r *reader) self(i int) bool {
 // planned says whether somebody's doing follows: "we should", "I'll", "you can",
 // "you could".
 func (r *reader) planned(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if i < 0 || !r.in(i, k.self) && !r.is(i, "you") && !r.is(i, "that") {
 		return false
 	}
@@ -114,7 +114,7 @@ func (r *reader) planned(i int) bool {
 // nobodies reads "nobody makes this any more"; what nobody did to the speaker
 // is no claim.
 func (r *reader) nobodies() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := range r.words {
 		if !r.is(i, "nobody") && !r.is(i, "no-one") && !(r.is(i, "no") && r.is(i+1, "one")) || r.words[i].mood != statement {
 			continue
@@ -137,7 +137,7 @@ func (r *reader) nobodies() {
 // anything". "No problem" and "that's everything" are talk.
 func (r *reader) noneOfThem() {
 	const reach = 7
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := range r.words {
 		if r.words[i].mood != statement {
 			continue
@@ -170,7 +170,7 @@ func (r *reader) noneOfThem() {
 
 // deniable says whether a noun that "no" may deny stands at i.
 func (r *reader) deniable(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if i >= len(r.words) || r.words[i].classes&(k.self|k.pronoun|k.det|k.prep|k.be|k.modal|k.glue|k.lead|k.better) != 0 {
 		return false
 	}
@@ -185,7 +185,7 @@ func (r *reader) deniable(i int) bool {
 func (r *reader) verbal(i int) bool {
 	found := false
 	r.clauseBefore(i, 4, func(j int) bool {
-		found = found || r.in(j, kindsOfWord().states|kindsOfWord().modal)
+		found = found || r.in(j, r.known.states|r.known.modal)
 		return !found
 	})
 	return found
@@ -207,7 +207,7 @@ func (r *reader) said(i int, c class) bool {
 // could start" and "it may be hot" are how a caution is worded; "should"
 // without a figure states what is expected.
 func (r *reader) modals() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := range r.words {
 		w := &r.words[i]
 		if w.classes&k.modal == 0 {
@@ -254,7 +254,7 @@ func (r *reader) month(i int) bool {
 
 // inference reads "it must be the relay" and "it has to be a bad earth".
 func (r *reader) inference(i int) {
-	k := kindsOfWord()
+	k := &r.known.classes
 	be := i + 1
 	switch {
 	case r.is(i, "must"):
@@ -294,7 +294,7 @@ var feelings = map[string]bool{"annoying": true, "fun": true, "hard": true, "awf
 // are worded.
 func (r *reader) cautions(i int) bool {
 	const reach = 6
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := i + 1; j < len(r.words) && j <= i+reach && !r.words[j].stopped; j++ {
 		if r.in(j, k.perilous) && r.in(j-1, k.be) || r.in(j, k.hurt) && (r.in(j+1, k.flesh) || j == i+1) || r.in(j, k.flesh) && !r.is(j, "you") {
 			return true
@@ -323,7 +323,7 @@ func (r *reader) valueFrom(i int) bool {
 // approximations reads "about", "around", "a good" before a value: a hedge,
 // but in an order ("turn it about a quarter").
 func (r *reader) approximations() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for _, v := range r.values {
 		i := r.wordAt(v.Start)
 		before := i - 1
@@ -344,7 +344,7 @@ func (r *reader) approximations() {
 
 // habits takes back a frequency that is only the speaker's habit.
 func (r *reader) habits() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := range r.words {
 		w := &r.words[i]
 		if w.classes&k.often == 0 || w.mood != own {

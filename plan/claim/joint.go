@@ -51,7 +51,7 @@ func (r *reader) inherit(i int) {
 // isBare says that a number counts nothing: its clause ends or goes on with a
 // joining word.
 func (r *reader) isBare(f *prose.Figure) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	n := r.wordAt(f.End)
 	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
 		return false
@@ -97,7 +97,7 @@ func (r *reader) andBetween(a, b *prose.Figure) bool {
 // listed says whether nothing but a comma, or the words for another place, stand
 // between two figures: "ten, twelve bar", "front thirty two rear thirty six psi".
 func (r *reader) listed(a, b *prose.Figure) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	from, to := r.wordAt(a.End), r.wordAt(b.Start)
 	for j := from; j < to; j++ {
 		if !r.in(j, k.where|k.det) {
@@ -143,7 +143,7 @@ func (r *reader) share(a, b *prose.Figure) bool {
 		between[n-1].text == "every" && n > 1 && between[n-2].text == "in":
 		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)
 		return true
-	case between[0].text == "of" && n == 2 && r.in(r.wordAt(a.End)+1, kindsOfWord().det) && x < y && r.in(r.wordAt(b.End), kindsOfWord().self):
+	case between[0].text == "of" && n == 2 && r.in(r.wordAt(a.End)+1, r.known.det) && x < y && r.in(r.wordAt(b.End), r.known.self):
 		// "three of the five I've done"
 		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)
 		return true
@@ -160,7 +160,7 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	if r.is(at, "every") {
 		at--
 	}
-	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 || f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End)+1, kindsOfWord().states) {
+	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 || f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End)+1, r.known.states) {
 		return false
 	}
 	if !r.is(at, "in") || !r.is(at-1, "one") {

@@ -51,7 +51,7 @@ func (r *reader) isCable(f *prose.Figure) bool {
 func (r *reader) isVolume(f *prose.Figure, at int) bool {
 	const reach = 7
 	const glass = 50 // nobody says so many millimetres "of the red stuff"
-	k := kindsOfWord()
+	k := &r.known.classes
 	n := r.wordAt(f.End)
 	last := r.words[max(0, n-1)].text
 	if !strings.HasPrefix(last, "mil") || strings.HasPrefix(last, "millim") || last == "mm" {
@@ -78,7 +78,7 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 // not of weight, force or pressure.
 func (r *reader) isPrice(at, n int) bool {
 	const reach = 9
-	k := kindsOfWord()
+	k := &r.known.classes
 	if r.near(at, reach, k.heavy) {
 		return false
 	}

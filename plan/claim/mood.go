@@ -18,7 +18,7 @@ var moodLetters = map[rune]mood{'s': statement, 'o': order, 'f': own, 'y': viewe
 // follows. A piece without a verb of its own ("and 5 mm from the edge") goes
 // with the clause before it.
 func (r *reader) moods() {
-	k := kindsOfWord()
+	k := &r.known.classes
 	current := mood(0)
 	for i := 0; i < len(r.words); {
 		end := r.clauseEnd(i)
@@ -49,7 +49,7 @@ const longestLead = 6
 
 // clauseEnd is the word at which the clause that begins at i ends.
 func (r *reader) clauseEnd(i int) int {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := i + 1; j < len(r.words); j++ {
 		w := &r.words[j]
 		if w.stopped {
@@ -68,7 +68,7 @@ func (r *reader) clauseEnd(i int) int {
 // startsAnew says whether a subject of its own and its verb stand at j: captions
 // set no comma in "if you skip the washer it will leak".
 func (r *reader) startsAnew(j int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	switch r.words[j].text {
 	case "it", "they", "there", "that", "you", "i", "we":
 	default:
@@ -87,7 +87,7 @@ func (r *reader) startsAnew(j int) bool {
 
 // opensClause says whether a verb or a subject follows the joining word at j.
 func (r *reader) opensClause(j int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	w := r.words[j].text
 	for n := j + 1; n < len(r.words) && n <= j+longestLead; n++ {
 		next := &r.words[n]
@@ -112,7 +112,7 @@ func (r *reader) opensClause(j int) bool {
 
 // verbSoon says whether a stating verb follows within a few words.
 func (r *reader) verbSoon(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	for j := i; j < len(r.words) && j < i+longestLead && (j == i || !r.words[j].stopped); j++ {
 		if r.words[j].classes&(k.states|k.modal) != 0 {
 			return true
@@ -123,7 +123,7 @@ func (r *reader) verbSoon(i int) bool {
 
 // hasObject says whether what follows the word at i makes a verb of it.
 func (r *reader) hasObject(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if i+1 >= len(r.words) || r.words[i+1].stopped {
 		return true
 	}
@@ -140,7 +140,7 @@ func (r *reader) hasObject(i int) bool {
 
 // moodOf reads the clause from word i up to end; 0 where it has no verb.
 func (r *reader) moodOf(i, end int) mood {
-	k := kindsOfWord()
+	k := &r.known.classes
 	j := i
 	negated := false
 	for j < end && j < i+2*longestLead {

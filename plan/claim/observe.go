@@ -24,7 +24,7 @@ func (r *reader) stated(i int) {
 // has or takes in the present is so always, and no reading.
 func (r *reader) observed(i int) bool {
 	const reach = 9
-	k := kindsOfWord()
+	k := &r.known.classes
 	mood := r.words[i].mood
 	if mood&(order|question) != 0 {
 		return false
@@ -58,7 +58,7 @@ func (r *reader) observed(i int) bool {
 // down to eight mil", "there's 12 V on that terminal".
 func (r *reader) standsAt(i int) bool {
 	const reach = 4
-	k := kindsOfWord()
+	k := &r.known.classes
 	if r.in(i-1, k.settling) {
 		return false
 	}
@@ -89,7 +89,7 @@ func (r *reader) metered(i int) bool {
 	const reach = 4
 	found := false
 	r.clauseBefore(i, reach, func(j int) bool {
-		found = found || r.in(j, kindsOfWord().meter|kindsOfWord().thermal)
+		found = found || r.in(j, r.known.meter|r.known.thermal)
 		return !found
 	})
 	return found
@@ -98,7 +98,7 @@ func (r *reader) metered(i int) bool {
 // attributive says whether the value at i only says which thing is meant: "a 13
 // amp fuse".
 func (r *reader) attributive(i int) bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	n, found := slices.BinarySearchFunc(r.figures, r.words[i].start, func(f prose.Figure, at int) int { return f.Start - at })
 	if !found {
 		return false
@@ -119,7 +119,7 @@ func (r *reader) thisOnce(i int) bool {
 			return j+1 < len(r.words)
 		case "on", "with":
 			for n := j + 1; n < len(r.words) && n < j+4; n++ {
-				if r.in(n, kindsOfWord().meter) {
+				if r.in(n, r.known.meter) {
 					return true // "three mil on the tread gauge"
 				}
 			}

@@ -13,60 +13,58 @@ import (
 // that the plan holds for it. Cautions are left out: "the fan could start" is
 // how a warning is worded.
 func Plan(p *plan.Plan) []Claim {
-	on := newShelf(p)
-	var all []Claim
+	lines := 0
+	for i := range p.Steps {
+		lines += len(p.Steps[i].Lines) + len(p.Steps[i].OtherSaid)
+	}
+	on := shelf{plan: p, all: make([]Claim, 0, lines)}
 	for i := range p.Steps {
 		s := &p.Steps[i]
-		for _, part := range []struct {
-			key   string
-			lines []plan.Line
-		}{{"say", s.Lines}, {"other_side", s.OtherSaid}} {
-			path := fmt.Sprintf("step[%d].%s", i, part.key)
-			for _, l := range part.lines {
-				if l.Kind != plan.Spoken {
-					continue
-				}
-				c := Sentence(l.Print)
-				c.Path = path
-				c.Start, c.End = l.Start, l.Start+len(l.Source)
-				for j := range c.Values {
-					c.Values[j].Quoted = slices.ContainsFunc(l.Quotes, func(q plan.Quote) bool {
-						return c.Values[j].Start < q.End && q.Start < c.Values[j].End
-					})
-				}
-				if c.NeedsEvidence {
-					c.Evidence = on.evidence(s, &l)
-				}
-				all = append(all, c)
-			}
-		}
+		on.read(s, s.Lines, i, "say")
+		on.read(s, s.OtherSaid, i, "other_side")
 	}
-	return all
+	return on.all
 }
 
-// shelf holds what a plan has as evidence, its words made ready once.
+// shelf holds what a plan has as evidence, its words made ready when they are
+// first asked for, and the claims read so far.
 type shelf struct {
 	plan    *plan.Plan
+	all     []Claim
 	sources map[plan.Ref][]string
-	tests   map[string][]string // what a test speaks of, a text for each version
-	says    []string            // of each [[claim]], its words with a space around each; a space alone for none
-	texts   []string
+	tests   map[string][][]string // of what a test speaks, for each version
+	claims  []claim               // nil: not made ready yet
 }
 
-func newShelf(p *plan.Plan) *shelf {
-	s := &shelf{plan: p, sources: map[plan.Ref][]string{}, tests: map[string][]string{}}
-	for _, f := range p.Facts() {
-		s.sources[f.Ref] = append(s.sources[f.Ref], p.Cites(f.Ref)...)
+// claim is a [[claim]] of the plan.
+type claim struct {
+	says string   // its words with a space around each; a space alone for none
+	text []string // the words of content of its text
+}
+
+// read adds the claims of a step's lines under a key.
+func (s *shelf) read(step *plan.Step, lines []plan.Line, i int, key string) {
+	if len(lines) == 0 {
+		return
 	}
-	for i := range p.Tests {
-		t := &p.Tests[i]
-		s.tests[t.ID] = append(s.tests[t.ID], t.Question.Print+" "+t.How.Print+" "+t.At.Print)
+	path := fmt.Sprintf("step[%d].%s", i, key)
+	for k := range lines {
+		l := &lines[k]
+		if l.Kind != plan.Spoken {
+			continue
+		}
+		c := Sentence(l.Print)
+		c.Path = path
+		c.Start, c.End = l.Start, l.Start+len(l.Source)
+		for j := range c.Values {
+			v := &c.Values[j]
+			v.Quoted = slices.ContainsFunc(l.Quotes, func(q plan.Quote) bool { return v.Start < q.End && q.Start < v.End })
+		}
+		if c.NeedsEvidence {
+			c.Evidence = s.evidence(step, l)
+		}
+		s.all = append(s.all, c)
 	}
-	for i := range p.Claims {
-		s.says = append(s.says, wordsOf(p.Claims[i].Says))
-		s.texts = append(s.texts, p.Claims[i].Text.Print)
-	}
-	return s
 }
 
 // evidence lists what stands behind a line, each once.
@@ -81,11 +79,11 @@ func (s *shelf) evidence(step *plan.Step, l *plan.Line) []string {
 		if q.Ref.Kind == plan.KindTest {
 			add(q.Ref.String())
 		}
-		for _, id := range s.sources[q.Ref] {
+		for _, id := range s.cites(q.Ref) {
 			add("source:" + id)
 		}
 	}
-	if len(step.Tests) > 0 || len(s.says) > 0 {
+	if len(step.Tests) > 0 || len(s.plan.Claims) > 0 {
 		s.told(step, wordsOf(l.Print), add)
 	}
 	if step.Opinion {
@@ -94,19 +92,58 @@ func (s *shelf) evidence(step *plan.Step, l *plan.Line) []string {
 	return found
 }
 
+// cites are the sources of a fact.
+func (s *shelf) cites(ref plan.Ref) []string {
+	ids, ok := s.sources[ref]
+	if !ok {
+		if s.sources == nil {
+			s.sources = map[plan.Ref][]string{}
+		}
+		ids = s.plan.Cites(ref)
+		s.sources[ref] = ids
+	}
+	return ids
+}
+
+// test is of what a test speaks: its words of content, for each version.
+func (s *shelf) test(id string) [][]string {
+	versions, ok := s.tests[id]
+	if !ok {
+		if s.tests == nil {
+			s.tests = map[string][][]string{}
+		}
+		for _, t := range s.plan.Test(id) {
+			versions = append(versions, content(t.Question.Print+" "+t.How.Print+" "+t.At.Print))
+		}
+		s.tests[id] = versions
+	}
+	return versions
+}
+
+// answers are the plan's [[claim]]s.
+func (s *shelf) answers() []claim {
+	if s.claims == nil {
+		for i := range s.plan.Claims {
+			c := &s.plan.Claims[i]
+			s.claims = append(s.claims, claim{says: wordsOf(c.Says), text: content(c.Text.Print)})
+		}
+	}
+	return s.claims
+}
+
 // told adds the tests of the step that speak of what is said, and the claims
 // that answer for it.
 func (s *shelf) told(step *plan.Step, said string, add func(string)) {
 	for _, id := range step.Tests {
-		for _, text := range s.tests[id] {
-			if sharesWord(said, text) {
+		for _, words := range s.test(id) {
+			if shares(said, words) {
 				add("test:" + id)
 			}
 		}
 	}
-	for i, says := range s.says {
+	for i, a := range s.answers() {
 		c := &s.plan.Claims[i]
-		answers := says != " " && strings.Contains(said, says) || says == " " && slices.Contains(step.Claims, c.ID) && sharesWord(said, s.texts[i])
+		answers := a.says != " " && strings.Contains(said, a.says) || a.says == " " && slices.Contains(step.Claims, c.ID) && shares(said, a.text)
 		if !answers {
 			continue
 		}
@@ -130,18 +167,24 @@ func wordsOf(text string) string {
 	return b.String()
 }
 
-// sharesWord holds where a word of content stands in both: no joining word, no
-// verb of the workshop.
-func sharesWord(said, text string) bool {
+// content is the words of content in a text: no joining word, no verb of the
+// workshop.
+func content(text string) []string {
 	v, k := vocabulary(), kindsOfWord()
+	var words []string
 	for w := range strings.FieldsSeq(wordsOf(text)) {
 		c := v.of(w)
 		if c&k.weak != 0 {
 			c &^= k.order | k.weak // "strap" and "drain" are things too
 		}
-		if len(w) > 3 && c&(k.glue|k.det|k.prep|k.lead|k.order|k.states|k.modal|k.wh|k.pronoun|k.person) == 0 && strings.Contains(said, " "+w+" ") {
-			return true
+		if len(w) > 3 && c&(k.glue|k.det|k.prep|k.lead|k.order|k.states|k.modal|k.wh|k.pronoun|k.person) == 0 {
+			words = append(words, w)
 		}
 	}
-	return false
+	return words
+}
+
+// shares holds where one of some words stands in what is said.
+func shares(said string, words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(said, " "+w+" ") })
 }

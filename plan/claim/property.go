@@ -4,7 +4,7 @@ package claim
 // outer ring is nylon", "these are left-handed".
 func (r *reader) properties() {
 	const reach = 3
-	k := kindsOfWord()
+	k := &r.known.classes
 	for i := range r.words {
 		w := &r.words[i]
 		if w.classes&k.be == 0 || w.mood != statement || w.text == "been" || w.text == "being" {
@@ -33,7 +33,7 @@ func (r *reader) properties() {
 // live is brown".
 func (r *reader) coloured(i int) bool {
 	const reach = 3
-	k := kindsOfWord()
+	k := &r.known.classes
 	colour, role := false, false
 	r.clauseBefore(i, reach, func(j int) bool {
 		colour = colour || r.in(j, k.colour|k.conductor)

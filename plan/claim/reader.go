@@ -85,7 +85,7 @@ func (r *reader) add(k Kind) { r.found.add(k) }
 // isTalk holds for greetings and what is said between the work: a sentence that
 // begins with one, or speaks of the video itself.
 func (r *reader) isTalk() bool {
-	k := kindsOfWord()
+	k := &r.known.classes
 	if r.words[0].classes&k.greeting != 0 {
 		return len(r.words) < 12 || r.is(1, "for") || r.is(1, "back") || r.is(1, "to")
 	}

@@ -11,7 +11,7 @@ import (
 // pitch said as its digits.
 func (r *reader) threaded(f *prose.Figure, at int) {
 	const reach, finest, coarsest, thinnest = 5, 100, 600, 8
-	if len(f.Values) != 2 || f.Values[1].Unit != "" && f.Values[1].Unit != trade.Millimetre || !r.near(at, reach, kindsOfWord().thread) && !r.near(r.wordAt(f.End)-1, 2, kindsOfWord().thread) {
+	if len(f.Values) != 2 || f.Values[1].Unit != "" && f.Values[1].Unit != trade.Millimetre || !r.near(at, reach, r.known.thread) && !r.near(r.wordAt(f.End)-1, 2, r.known.thread) {
 		return
 	}
 	if p := f.Values[1].Number; f.Spoken && p >= finest && p <= coarsest && math.Mod(p, 25) == 0 && f.Values[0].Number >= thinnest && f.Values[0].Number < finest && f.Values[1].Unit == "" {

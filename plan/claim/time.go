@@ -10,10 +10,10 @@ import (
 // clock of the conversation ("back in five minutes", "a minute ago") is none.
 func (r *reader) time(f *prose.Figure, at int) {
 	n := r.wordAt(f.End)
-	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || (r.said(at, kindsOfWord().self) || r.in(n+1, kindsOfWord().self))) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
+	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || (r.said(at, r.known.self) || r.in(n+1, r.known.self))) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
-	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, kindsOfWord().self) {
+	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, r.known.self) {
 		return
 	}
 	if r.is(at-1, "every") || r.is(at-1, "per") {
@@ -21,7 +21,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 	}
 	r.take(f)
 	r.add(Duration)
-	k := kindsOfWord()
+	k := &r.known.classes
 	if at < len(r.words) && r.words[at].mood == order || r.orderedBefore(at) {
 		r.add(Spec)
 	}
@@ -34,7 +34,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 // five minutes", "we'll take a minute to tidy up".
 func (r *reader) chats(at int) bool {
 	const reach = 7
-	k := kindsOfWord()
+	k := &r.known.classes
 	if r.words[min(at, len(r.words)-1)].mood == order && r.is(at-1, "me") {
 		return true // "give me two minutes"
 	}
@@ -52,12 +52,12 @@ func (r *reader) chats(at int) bool {
 // meanwhile says whether the speaker fills the time: "give it a couple of
 // minutes while I find my glasses".
 func (r *reader) meanwhile(n int) bool {
-	return r.is(n, "while") && (r.in(n+1, kindsOfWord().self) || r.is(n+1, "you"))
+	return r.is(n, "while") && (r.in(n+1, r.known.self) || r.is(n+1, "you"))
 }
 
 // ordinals says whether "one second" is two of a row: "first one second one".
 func (r *reader) ordinals(at, n int) bool {
-	return r.is(n-1, "second") && (r.is(at-1, "first") || r.is(n, "one") || r.in(n, kindsOfWord().det))
+	return r.is(n-1, "second") && (r.is(at-1, "first") || r.is(n, "one") || r.in(n, r.known.det))
 }
 
 // vague holds for "a turn or two" in an order: some, no number.

@@ -39,7 +39,7 @@ func isTime(u trade.Unit) bool { return u.Dimension() == trade.Minute.Dimension(
 // angles unless the words speak of heat.
 func (r *reader) degrees(i int, number float64) string {
 	const reach = 9
-	k := kindsOfWord()
+	k := &r.known.classes
 	hot, turned := r.near(i, reach, k.heat), r.near(i, reach, k.angle)
 	if hot != turned {
 		if turned {

@@ -42,12 +42,11 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 	last := 0
 	for _, span := range spans {
 		first := len(list)
-		folded := prose.Fold(span.Of(text))
-		digits, marks := false, false
-		for i := range len(folded) {
-			c := folded[i]
-			digits = digits || c >= '0' && c <= '9'
-			marks = marks || c == '-' || c == '\''
+		folded := span.Of(text)
+		small, digits, marks := look(folded)
+		if !small {
+			folded = prose.Fold(folded)
+			_, digits, marks = look(folded)
 		}
 		id := v.ids[folded]
 		if t := &v.terms[id]; t.whole == "" && !marks {
@@ -65,6 +64,23 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 		last = span.End
 	}
 	return list
+}
+
+// look says whether a word is in small letters, and what else stands in it.
+func look(word string) (small, digits, marks bool) {
+	small = true
+	for i := range len(word) {
+		switch c := word[i]; {
+		case c >= 'a' && c <= 'z':
+		case c >= '0' && c <= '9':
+			digits = true
+		case c == '-' || c == '\'':
+			marks = true
+		default:
+			small = false
+		}
+	}
+	return small, digits, marks
 }
 
 // open gives the words of a contraction, or the word itself.

@@ -64,10 +64,12 @@ func appendWords(found []Span, text string, tokens []token) []Span {
 // Fold brings a word to the form in which words are compared: lower case, with
 // typographic apostrophes and hyphens made plain.
 func Fold(word string) string {
-	if !strings.ContainsFunc(word, func(r rune) bool { return r >= utf8.RuneSelf }) {
-		return strings.ToLower(word)
+	for i := range len(word) {
+		if word[i] >= utf8.RuneSelf {
+			return foldMarks.Replace(strings.ToLower(word))
+		}
 	}
-	return foldMarks.Replace(strings.ToLower(word))
+	return strings.ToLower(word)
 }
 
 var foldMarks = strings.NewReplacer("’", "'", "ʼ", "'", "‑", "-", "‐", "-")

@@ -99,7 +99,7 @@ func Units() []UnitRow {
 // does ("MA" is not "mA", "S" is not "s"). Full stops, hyphens and spaces
 // inside a spelling count alike. "V AC" and "V DC" give "V".
 func LookupUnit(spelling string) (Unit, bool) {
-	if len(spelling) > maxSpelling {
+	if len(spelling) > maxSpelling || spellings().misses(spelling) {
 		return "", false
 	}
 	key := unitKey(spelling)
@@ -173,10 +173,23 @@ type spellingBook struct {
 	words  map[string]Unit        // lower case
 	folded map[string]symbolEntry // by lower case
 	all    []symbolEntry          // in the order of the rows, lower case
+
+	lengths ['z' + 1]uint64 // of the spellings in plain letters, a bit each, by first letter in lower case
 }
 
-var spellings = sync.OnceValue(func() spellingBook {
-	b := spellingBook{map[Unit]int{}, map[string]Unit{}, map[string]Unit{}, map[string]symbolEntry{}, nil}
+// misses says that a word in plain letters is no unit: most that are asked about
+// are none, and their length and first letter show it. It may miss saying so.
+func (b *spellingBook) misses(word string) bool {
+	for i := range len(word) {
+		if c := word[i] | 0x20; c < 'a' || c > 'z' {
+			return false
+		}
+	}
+	return word != "" && len(word) < 64 && b.lengths[word[0]|0x20]&(1<<len(word)) == 0
+}
+
+var spellings = sync.OnceValue(func() *spellingBook {
+	b := &spellingBook{rows: map[Unit]int{}, exact: map[string]Unit{}, words: map[string]Unit{}, folded: map[string]symbolEntry{}}
 	for i, r := range unitRows {
 		b.rows[r.Unit] = i
 		for _, s := range append([]string{string(r.Unit)}, r.symbols...) {
@@ -191,6 +204,11 @@ var spellings = sync.OnceValue(func() spellingBook {
 			key := strings.ToLower(unitKey(s))
 			b.all = append(b.all, symbolEntry{key, r.Unit})
 			b.words[key] = r.Unit
+		}
+	}
+	for _, e := range b.all {
+		if first := e.key[0]; len(e.key) < 64 && first <= 'z' {
+			b.lengths[first] |= 1 << len(e.key)
 		}
 	}
 	return b
@@ -225,11 +243,24 @@ var keyFolder = strings.NewReplacer(
 // unitKey is the spelling with its separators made one and its look-alike
 // characters folded.
 func unitKey(spelling string) string {
+	if isPlain(spelling) {
+		return spelling
+	}
 	key := keyFolder.Replace(strings.TrimSpace(spelling))
 	for strings.Contains(key, "··") {
 		key = strings.ReplaceAll(key, "··", "·")
 	}
 	return strings.Trim(key, "·")
+}
+
+// isPlain holds for letters and digits, which are folded to nothing else.
+func isPlain(spelling string) bool {
+	for i := range len(spelling) {
+		if c := spelling[i]; (c|0x20 < 'a' || c|0x20 > 'z') && (c < '0' || c > '9') {
+			return false
+		}
+	}
+	return true
 }
 
 // choices are words for which one must say which of several units is meant.

@@ -42,10 +42,8 @@ func (r *reader) consequences() {
 }
 
 // causatives are verbs by which one thing brings about another.
-var causatives = map[string]bool{"makes": true, "make": true, "made": true, "causes": true, "caused": true, "stops": true, "stopped": true, "prevents": true,
-	"forces": true, "forced": true, "means": true, "meant": true, "lets": true, "let": true, "leaves": true, "keeps": true, "kept": true, "allows": true, "allowed": true,
-	"triggers": true, "triggered": true, "reduces": true, "reduced": true, "increases": true, "increased": true, "slows": true, "slowed": true, "raises": true, "raised": true,
-	"lowers": true, "lowered": true, "turned": true, "sends": true, "sent": true, "leads": true, "led": true}
+const causatives = `makes make made causes caused stops stopped prevents forces forced means meant lets let leaves keeps kept allows allowed
+		triggers triggered reduces reduced increases increased slows slowed raises raised lowers lowered turned sends sent leads led`
 
 // causes reads a noun that makes, stops or means something: "low pressure makes
 // it cut out", "the sun has turned the plastic brittle". "That makes it easier"
@@ -58,7 +56,7 @@ func (r *reader) causes() {
 			r.add(Causal)
 			return
 		}
-		if !causatives[w.text] || w.mood != statement || r.words[i+1].stopped || w.stopped {
+		if w.marks&causative == 0 || w.mood != statement || r.words[i+1].stopped || w.stopped {
 			continue
 		}
 		j := i - 1
@@ -87,11 +85,19 @@ func (r *reader) conditional() bool {
 		return true
 	}
 	for i := range r.words {
-		switch {
-		case r.is(i, "means"), r.is(i, "mean") && i > 0, r.is(i, "tells") && r.is(i+1, "you"), r.is(i, "says") && r.is(i+1, "that"):
-			if r.words[i].mood&(own|order) == 0 {
-				return true
-			}
+		means := false
+		switch r.words[i].text {
+		case "means":
+			means = true
+		case "mean":
+			means = i > 0
+		case "tells":
+			means = r.is(i+1, "you")
+		case "says":
+			means = r.is(i+1, "that")
+		}
+		if means && r.words[i].mood&(own|order) == 0 {
+			return true
 		}
 	}
 	return false

@@ -37,7 +37,7 @@ const longestCode = 24
 // the like announces it.
 func (r *reader) codes() {
 	for i := 0; i < len(r.words); {
-		if w := &r.words[i]; !w.number && len(w.text) > 1 && !r.known.terms[w.id].spells {
+		if w := &r.words[i]; !w.number && len(w.text) > 1 && w.marks&spells == 0 {
 			i++
 			continue
 		}

@@ -7,7 +7,7 @@ import "strings"
 func (r *reader) comparisons() {
 	for i := range r.words {
 		w := &r.words[i]
-		if w.mood == question {
+		if w.mood == question || w.classes&(r.known.better|r.known.best) == 0 && w.text != "than" && w.text != "as" && w.text != "most" {
 			continue
 		}
 		if r.comparedWith(i) || r.merely(i) || r.equal(i) || r.superlative(i) {
@@ -121,7 +121,7 @@ func (r *reader) equal(i int) bool {
 func (r *reader) superlative(i int) bool {
 	k := &r.known.classes
 	best := r.in(i, k.best) || r.is(i, "most") && i+1 < len(r.words) && !isPlural(r.words[i+1].text) && !r.is(i+1, "of") && !r.is(i+1, "common") && len(r.words[i+1].text) > 4
-	if r.in(i+1, k.idle) || !best || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
+	if !best || r.in(i+1, k.idle) || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
 		return false
 	}
 	for j := i - 2; j >= 0 && j >= i-5 && !r.words[j+1].stopped; j-- {

@@ -152,7 +152,7 @@ func (r *reader) noneOfThem() {
 			}
 			for j := i + 2; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {
 				if r.in(j, k.states|k.modal|k.harm) && !r.in(j-1, k.prep|k.det) {
-					if causatives[r.words[j].text] {
+					if r.words[j].marks&causative != 0 {
 						return // "no flash means the coil is dead"
 					}
 					r.add(Universal)

@@ -3,6 +3,8 @@ package claim
 import (
 	_ "embed"
 	"fmt"
+	"iter"
+	"maps"
 	"strings"
 	"sync"
 )
@@ -27,14 +29,22 @@ type lexicon struct {
 
 // term is what is known of a word.
 type term struct {
-	classes class  // the lists of it that code asks for
-	others  class  // and those that only patterns name
-	first   int32  // the first of the patterns that begin with the word, 0 for none
-	figure  bool   // it makes a figure, or may
-	article bool   // an article makes a figure of it
-	spells  bool   // it is said in a code: a letter by its name, a digit, "double"
+	classes class // the lists of it that code asks for
+	others  class // and those that only patterns name
+	first   int32 // the first of the patterns that begin with the word, 0 for none
+	marks   marks
 	whole   string // of a contraction or a slurred spelling: what it stands for
 }
+
+// marks are what else code asks of a word.
+type marks uint8
+
+const (
+	figure    marks = 1 << iota // it makes a figure, or may
+	article                     // an article makes a figure of it
+	spells                      // it is said in a code: a letter by its name, a digit, "double"
+	causative                   // a verb by which one thing brings about another
+)
 
 // listed is a list by its bit, in one of the two sets.
 type listed struct{ asked, other class }
@@ -94,21 +104,17 @@ func readLexicon(text string) (*lexicon, error) {
 			l.err = fmt.Errorf("lexicon: no list %q", name)
 		}
 	}
-	for w := range strings.FieldsSeq(figureWords) {
-		l.terms[l.id(w)].figure = true
+	mark := func(m marks, words iter.Seq[string]) {
+		for w := range words {
+			l.terms[l.id(w)].marks |= m
+		}
 	}
-	for w := range strings.FieldsSeq(articled) {
-		l.terms[l.id(w)].article = true
-	}
-	for w := range letterNames {
-		l.terms[l.id(w)].spells = true
-	}
-	for w := range digitWords {
-		l.terms[l.id(w)].spells = true
-	}
-	for _, w := range []string{"double", "triple", "treble"} {
-		l.terms[l.id(w)].spells = true
-	}
+	mark(figure, strings.FieldsSeq(figureWords))
+	mark(article, strings.FieldsSeq(articled))
+	mark(causative, strings.FieldsSeq(causatives))
+	mark(spells, maps.Keys(letterNames))
+	mark(spells, maps.Keys(digitWords))
+	mark(spells, strings.FieldsSeq("double triple treble"))
 	for w, whole := range unwritten {
 		l.terms[l.id(w)].whole = whole
 	}

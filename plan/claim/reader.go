@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"fixslate/plan/prose"
 )
@@ -51,11 +52,16 @@ func (r *reader) turn(text string) {
 // mayCount says whether there may be figures in the sentence.
 func (r *reader) mayCount() bool {
 	for i := range r.words {
-		if r.words[i].number || r.words[i].id > 0 && r.known.terms[r.words[i].id].article {
+		if r.words[i].number || r.words[i].marks&article != 0 {
 			return true
 		}
 	}
-	return strings.ContainsAny(r.text, "£$€¥%½¼¾⅓⅔⅛⅜⅝⅞")
+	for i := range len(r.text) {
+		if b := r.text[i]; b == '$' || b == '%' || b >= utf8.RuneSelf {
+			return strings.ContainsAny(r.text, "£$€¥%½¼¾⅓⅔⅛⅜⅝⅞")
+		}
+	}
+	return false
 }
 
 func (r *reader) read() {
@@ -93,11 +99,15 @@ func (r *reader) isTalk() bool {
 		if i > 20 {
 			break
 		}
-		if (r.is(i, "video") || r.is(i, "episode") || r.is(i, "channel")) && i > 0 && (r.is(i-1, "this") || r.is(i-1, "last") || r.is(i-1, "next") || r.is(i-1, "previous") || r.is(i-1, "the") || r.is(i-1, "another")) {
-			return true
-		}
-		if r.is(i, "description") && i > 1 && r.is(i-1, "the") && (r.is(i-2, "in") || r.is(i-2, "down")) {
-			return true
+		switch r.words[i].text {
+		case "video", "episode", "channel":
+			if r.is(i-1, "this") || r.is(i-1, "last") || r.is(i-1, "next") || r.is(i-1, "previous") || r.is(i-1, "the") || r.is(i-1, "another") {
+				return true
+			}
+		case "description":
+			if r.is(i-1, "the") && (r.is(i-2, "in") || r.is(i-2, "down")) {
+				return true
+			}
 		}
 	}
 	return false

@@ -12,6 +12,7 @@ type word struct {
 	start, end int   // bytes of the sentence; parts of a contraction share theirs
 	id         int32 // in the lexicon, 0 for a word it does not know
 	classes    class
+	marks      marks
 	mood       mood
 	stopped    bool // punctuation that ends a clause stands before it
 	number     bool // digits, or a word for a number
@@ -43,19 +44,20 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 	for _, span := range spans {
 		first := len(list)
 		folded := span.Of(text)
-		small, digits, marks := look(folded)
+		small, digits, hasMarks := look(folded)
 		if !small {
 			folded = prose.Fold(folded)
-			_, digits, marks = look(folded)
+			_, digits, hasMarks = look(folded)
 		}
 		id := v.ids[folded]
-		if t := &v.terms[id]; t.whole == "" && !marks {
-			list = append(list, word{text: folded, start: span.Start, end: span.End, id: id, classes: t.classes, number: digits || t.figure})
+		if t := &v.terms[id]; t.whole == "" && !hasMarks {
+			list = append(list, word{text: folded, start: span.Start, end: span.End, id: id, classes: t.classes, marks: t.marks, number: digits || t.marks&figure != 0})
 		} else {
-			number := digits || t.figure || marks && v.isNumber(folded)
+			number := digits || t.marks&figure != 0 || hasMarks && v.isNumber(folded)
 			v.open(folded, func(part string) {
 				id := v.ids[part]
-				list = append(list, word{text: part, start: span.Start, end: span.End, id: id, classes: v.terms[id].classes, number: number})
+				t := &v.terms[id]
+				list = append(list, word{text: part, start: span.Start, end: span.End, id: id, classes: t.classes, marks: t.marks, number: number})
 			})
 		}
 		if between := text[last:span.Start]; between != " " {
@@ -114,11 +116,11 @@ func (v *lexicon) open(folded string, add func(string)) {
 
 // isNumber holds for words that make a figure, or may.
 func (v *lexicon) isNumber(w string) bool {
-	if strings.ContainsAny(w, "0123456789") || v.terms[v.ids[w]].figure {
+	if strings.ContainsAny(w, "0123456789") || v.terms[v.ids[w]].marks&figure != 0 {
 		return true
 	}
 	head, _, hyphened := strings.Cut(w, "-")
-	return hyphened && v.terms[v.ids[head]].figure
+	return hyphened && v.terms[v.ids[head]].marks&figure != 0
 }
 
 // figureWords make a figure, or may.

@@ -33,6 +33,10 @@ type expression struct {
 func (s *scanner) expressions() iter.Seq[*expression] {
 	return func(yield func(*expression) bool) {
 		for i := 0; i < len(s.tokens); {
+			if s.passes(i) {
+				i++
+				continue
+			}
 			e, ok := s.expression(i)
 			if !ok {
 				i++
@@ -47,17 +51,24 @@ func (s *scanner) expressions() iter.Seq[*expression] {
 	}
 }
 
-// expression reads what begins at token i.
+// passes says that nothing begins at token i, which holds for most.
+func (s *scanner) passes(i int) bool {
+	switch s.tokens[i].kind {
+	case spaceToken:
+		return true
+	case wordToken:
+		next := s.kind(i + 1)
+		return s.kind(i-1) == digitToken || next != digitToken && next != markToken && s.startsNone(i)
+	}
+	return false
+}
+
+// expression reads what begins at a token that is not passed.
 func (s *scanner) expression(i int) (expression, bool) {
 	switch kind := s.kind(i); {
-	case kind == spaceToken:
-		return expression{}, false
 	case kind == digitToken, s.startsNumber(i):
 		return s.inDigits(i)
 	case kind == wordToken:
-		if s.kind(i-1) == digitToken {
-			return expression{}, false
-		}
 		if next := s.kind(i + 1); next == digitToken || next == markToken {
 			if e, ok := s.code(i); ok {
 				return e, true

@@ -21,6 +21,10 @@ func Sentences(text string) []Span {
 	s := sentencer{text: text}
 	start := skipSpace(text, 0)
 	for i := start; i < len(text); {
+		if isInner(text[i]) {
+			i++
+			continue
+		}
 		if text[i] == '\n' {
 			next := skipSpace(text, i)
 			if strings.IndexByte(text[i+1:next], '\n') >= 0 {
@@ -46,6 +50,11 @@ func Sentences(text string) []Span {
 	return appendSpan(found, text, start, len(text))
 }
 
+// isInner holds for the plain characters that say nothing of a sentence's end.
+func isInner(b byte) bool {
+	return b < utf8.RuneSelf && b != '\n' && b != '.' && b != '!' && b != '?'
+}
+
 func appendSpan(found []Span, text string, start, end int) []Span {
 	trimmed := strings.TrimRightFunc(text[start:end], unicode.IsSpace)
 	if trimmed == "" {
@@ -56,7 +65,7 @@ func appendSpan(found []Span, text string, start, end int) []Span {
 
 func skipSpace(text string, i int) int {
 	for i < len(text) {
-		r, size := utf8.DecodeRuneInString(text[i:])
+		r, size := runeAt(text, i)
 		if !unicode.IsSpace(r) {
 			break
 		}

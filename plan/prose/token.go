@@ -137,7 +137,11 @@ func appendTokens(tokens []token, text string) []token {
 	for i := 0; i < len(text); {
 		r, size := runeAt(text, i)
 		t := token{kindOf(r), int32(i), 0}
-		for i += size; t.kind != markToken && i < len(text); {
+		i += size
+		for t.kind != markToken && i < len(text) && text[i] < utf8.RuneSelf && plainKinds[text[i]] == t.kind {
+			i++
+		}
+		for t.kind != markToken && i < len(text) {
 			r, size = runeAt(text, i)
 			kind := kindOf(r)
 			if t.kind == wordToken && (r == '\'' || r == '’') {

@@ -34,18 +34,12 @@ func readTold(t testing.TB, path string) told {
 		t.Fatal(err)
 	}
 	parts := strings.Split(string(raw), "\n=== ")
-	head, rest, _ := strings.Cut(strings.TrimSpace(parts[0]), "\n")
 	c := told{tale: tale{name: strings.TrimSuffix(filepath.Base(path), ".txt")}}
-	var src strings.Builder
-	fmt.Fprintf(&src, "[video]\ntitle = %q\n", head)
+	c.plan, c.timed = decodePlan(t, toldPlan(t, parts[0]))
 	number := map[string]int{"+": -1}
-	for _, block := range strings.Split(rest, "# ")[1:] {
-		lines := strings.Split(strings.TrimSpace(block), "\n")
-		id, title, _ := strings.Cut(lines[0], ": ")
-		number[id] = len(number) - 1
-		fmt.Fprintf(&src, "[[step]]\nid = %q\ntitle = %q\nsay = %q\n", id, title, lines[1])
+	for i, s := range c.plan.Steps {
+		number[s.ID] = i
 	}
-	c.plan, c.timed = decodePlan(t, src.String())
 	for _, part := range parts[1:] {
 		var all []utterance
 		for _, line := range strings.Split(strings.TrimSpace(part), "\n")[1:] {
@@ -64,6 +58,27 @@ func readTold(t testing.TB, path string) told {
 		c.tellings = append(c.tellings, all)
 	}
 	return c
+}
+
+// toldPlan gives the plan of a file's head: that of a sample, or its own.
+func toldPlan(t testing.TB, text string) string {
+	t.Helper()
+	head, rest, _ := strings.Cut(strings.TrimSpace(text), "\n")
+	if sample, ok := strings.CutPrefix(head, "plan: "); ok {
+		raw, err := os.ReadFile(filepath.Join("..", "..", "samples", sample))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(raw)
+	}
+	var src strings.Builder
+	fmt.Fprintf(&src, "[video]\ntitle = %q\n", head)
+	for _, block := range strings.Split(rest, "# ")[1:] {
+		lines := strings.Split(strings.TrimSpace(block), "\n")
+		id, title, _ := strings.Cut(lines[0], ": ")
+		fmt.Fprintf(&src, "[[step]]\nid = %q\ntitle = %q\nsay = %q\n", id, title, lines[1])
+	}
+	return src.String()
 }
 
 // make makes an edit of a telling.
@@ -154,6 +169,51 @@ func scoreTold(t *testing.T, set string) tally {
 	}
 	t.Log("\n" + out + sum.line(set))
 	return sum
+}
+
+// cuts are the ways in which automatic captioners cut talk into cues: two lines
+// of which the upper is that of the cue before, a word a cue, cues of a dozen
+// seconds, and lines with full stops.
+func (m manner) cut(n int) manner {
+	m.rolling, m.stops, m.letters = false, false, 32
+	switch n % 4 {
+	case 0:
+		m.rolling = true
+	case 1:
+		m.letters = 1
+	case 2:
+		m.letters, m.together = 170, 5
+	default:
+		m.stops = true
+	}
+	return m
+}
+
+// Tellings written by the one who then changed the aligner, before any change
+// and without a look at how it reads them: no fit has used them. Each is cut in
+// every way a captioner cuts.
+func TestQualityApart(t *testing.T) {
+	tune, held := readMakings(t)
+	vocab := append(tune.vocab, held.vocab...)
+	ways := []string{"rolling", "a word a cue", "long cues", "full stops"}
+	sums := make([]tally, len(ways))
+	var all tally
+	for _, c := range readTolds(t, "apart") {
+		for k := range c.tellings {
+			for i := range 4 {
+				seed := 4000 + uint64(100*k+i)
+				x := c.make(k, seed, anyManner(rand.New(rand.NewPCG(seed, 6))).cut(i), vocab)
+				m := Read(x.plan, x.timed, x.cues)
+				sums[i].add(x, m)
+				all.add(x, m)
+			}
+		}
+	}
+	out := tallyHeading()
+	for i, way := range ways {
+		out += sums[i].line(way)
+	}
+	t.Log("\n" + out + all.line("apart"))
 }
 
 // The tellings to be read were looked at; the others are scored and not read.

@@ -34,8 +34,9 @@ type trellis struct {
 	heard  []*hearing // the different words
 	words  []*hearing // of each word heard, one of heard
 	base   []float64  // of each step: logarithm of a word's ratio that its plan has not
-	open   []float64  // of each word: that a step begins there
-	halt   []float64  // of each word: that talk beside the work begins or ends there
+	open   []float64  // of each word: what speaks for a step's beginning there, as a ratio
+	aside  []float64  // of each word: the same for talk beside the work that begins there …
+	goesOn []float64  // … and for a step that goes on there
 	length []float64  // of each step: words planned, over the mean; nil for all alike
 
 	// Of a run before.

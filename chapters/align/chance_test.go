@@ -16,19 +16,19 @@ type place3 struct {
 // down from the model's description and not from its sums.
 func (t *trellis) ratio(i int, from, to place3) float64 {
 	w := t.w
-	open, halt := math.Exp(t.open[i]), math.Exp(t.halt[i])
+	open := t.open[i]
 	way := 0.0
 	switch {
 	case to.part == 2 && from == to:
 		way = 1
 	case to.part == 2 && from.step == to.step:
-		way = math.Exp(w.add) * halt
+		way = t.aside[i]
 	case to.part == 1 && from.step == to.step:
 		turn := math.Exp(w.turn)
 		if to.step > 0 {
 			turn *= math.Pow(t.length[to.step-1], -w.linger)
 		}
-		way = [...]float64{turn, 1, math.Exp(w.resume) * halt}[from.part]
+		way = [...]float64{turn, 1, t.goesOn[i]}[from.part]
 	case to.part == 0 && from == to:
 		way = 1
 	case to.part == 0 && from.step != to.step:
@@ -82,7 +82,7 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 		steps, n := 1+r.IntN(4), 1+r.IntN(4)
 		m := &trellis{w: usualWeights(), steps: steps}
 		for range n {
-			h := &hearing{keys: r.IntN(3), small: r.IntN(2), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
+			h := &hearing{again: 1, keys: r.IntN(3), small: r.IntN(2), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
 			h.told, h.talk = math.Exp(h.step), math.Exp(h.added)
 			for s := range steps {
 				if r.IntN(2) == 0 {
@@ -90,7 +90,7 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 				}
 			}
 			m.heard, m.words = append(m.heard, h), append(m.words, h)
-			m.open, m.halt = append(m.open, -3*r.Float64()), append(m.halt, -r.Float64())
+			m.open, m.aside, m.goesOn = append(m.open, r.Float64()), append(m.aside, 3*r.Float64()), append(m.goesOn, 2*r.Float64())
 		}
 		m.spare = make([][]mark, n)
 		for s := range steps {
@@ -195,7 +195,7 @@ func TestOddsOverFewerPlaces(t *testing.T) {
 		steps, n := 2+r.IntN(7), 2+r.IntN(20)
 		m := &trellis{w: usualWeights(), steps: steps, spare: make([][]mark, n)}
 		for range n {
-			h := &hearing{keys: r.IntN(3), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
+			h := &hearing{again: 1, keys: r.IntN(3), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
 			h.told, h.talk = math.Exp(h.step), math.Exp(h.added)
 			for s := range steps {
 				if r.IntN(3) == 0 {
@@ -203,7 +203,7 @@ func TestOddsOverFewerPlaces(t *testing.T) {
 				}
 			}
 			m.heard, m.words = append(m.heard, h), append(m.words, h)
-			m.open, m.halt = append(m.open, -3*r.Float64()), append(m.halt, -r.Float64())
+			m.open, m.aside, m.goesOn = append(m.open, r.Float64()), append(m.aside, 3*r.Float64()), append(m.goesOn, 2*r.Float64())
 		}
 		few := []int{0}
 		for s := range steps {

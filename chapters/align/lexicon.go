@@ -8,14 +8,17 @@ import (
 	"sync"
 )
 
-// What is known of English beyond the plan. english.txt is counted, as its head
-// says; kin.txt and the lists below are ours, from common knowledge.
+// What is known of English beyond the plan. english.txt is counted and phrases.txt
+// learned, as their heads say; kin.txt and the lists below are ours, from common knowledge.
 
 //go:embed english.txt
 var counted string
 
 //go:embed kin.txt
 var kinWords string
+
+//go:embed phrases.txt
+var phraseWords string
 
 // lexicon holds it by stems.
 type lexicon struct {
@@ -31,7 +34,40 @@ type lexicon struct {
 	numerals map[string]bool    // words that numbers are said with
 	alike    map[string][]int   // groups of words that stand for each other
 	kin      map[string][]int   // groups of words that go together
-	function map[string]bool    // words that only English has, without which no English goes
+	phrases  *phrases
+	function map[string]bool // words that only English has, without which no English goes
+}
+
+// phrases say by their words where steps and talk beside the work begin, as
+// logarithms of likelihood ratios.
+type phrases struct {
+	begin  map[string]float64 // the first word of a step
+	second map[string]float64 // its second word
+	end    map[string]float64 // the word before it
+	aside  map[string]float64 // the first word of talk beside the work
+	talk   map[string]float64 // each word of it
+}
+
+// readPhrases reads phrases.txt: a list, a weight, and the words that have it.
+func readPhrases(text string) *phrases {
+	lists := map[string]map[string]float64{}
+	for _, name := range [...]string{"begin", "second", "end", "aside", "talk"} {
+		lists[name] = map[string]float64{}
+	}
+	for line := range strings.Lines(text) {
+		words := strings.Fields(line)
+		if len(words) < 3 || words[0] == "#" {
+			continue
+		}
+		weight, err := strconv.ParseFloat(words[1], 64)
+		if err != nil {
+			panic("phrases.txt: " + line)
+		}
+		for _, w := range words[2:] {
+			lists[words[0]][w] = weight
+		}
+	}
+	return &phrases{lists["begin"], lists["second"], lists["end"], lists["aside"], lists["talk"]}
 }
 
 // rare is the share of a word that was not counted: less than the rarest's.
@@ -79,6 +115,7 @@ var english = sync.OnceValue(func() *lexicon {
 		}
 	}
 	l.counted, l.bent = counts(counted)
+	l.phrases = readPhrases(phraseWords)
 	l.alike, l.kin = groups(alikeWords), groups(kinWords)
 	return l
 })

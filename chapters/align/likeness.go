@@ -307,6 +307,7 @@ type hearing struct {
 	steps []score // by step; one may stand more than once
 	keys  int     // how many words it is, numbers in words, but for …
 	small int     // … those of no meaning of their own
+	again float64 // how far it counts where it was said a moment ago, 1 where not
 	told  float64 // step as a ratio
 	talk  float64 // added as a ratio
 	step  float64
@@ -315,7 +316,7 @@ type hearing struct {
 
 // hear weighs a word, all its keys together.
 func (e *ear) hear(keys []string) *hearing {
-	h := &hearing{}
+	h := &hearing{again: 1}
 	for _, k := range keys {
 		if english().function[k] {
 			h.small++
@@ -332,7 +333,7 @@ func (e *ear) weigh(key string, h *hearing) {
 	lex := english()
 	share := lex.share(key)
 	b := lex.bend(key)
-	h.added -= e.w.bentTalk * b
+	h.added += e.w.phrases.talk[key] - e.w.bentTalk*b
 	h.step += e.w.bentStep * b
 	first := len(h.steps)
 	for _, l := range e.likes(key) {

@@ -2,26 +2,51 @@ package align
 
 import (
 	"math"
+	"slices"
 	"strings"
 )
+
+// echoReach is how many words on a word is an echo of itself: said again, it
+// tells less.
+const echoReach = 30
+
+// echo is a word and when it was heard last.
+type echo struct {
+	*hearing
+	again *hearing // what it says as an echo
+	last  int
+}
 
 // trellis lays the model over the words heard.
 func (h *heard) trellis(e *ear, steps int) *trellis {
 	h.join(e.script)
 	t := &trellis{w: e.w, steps: steps}
 	t.length = e.script.length
-	known := map[string]*hearing{}
+	known := map[string]*echo{}
 	for i, keys := range h.keys {
 		word := strings.Join(keys, " ")
 		heard, ok := known[word]
 		if !ok {
-			heard = e.hear(keys)
+			heard = &echo{hearing: e.hear(keys)}
 			known[word] = heard
-			t.heard = append(t.heard, heard)
+			t.heard = append(t.heard, heard.hearing)
 		}
-		t.words = append(t.words, heard)
-		open, halt := h.parting(i, e.w)
-		t.open, t.halt = append(t.open, open), append(t.halt, halt)
+		if ok && i-heard.last <= echoReach && len(heard.steps) > 0 {
+			if heard.again == nil {
+				again := *heard.hearing
+				again.again, again.steps = e.w.again, slices.Clone(again.steps)
+				heard.again = &again
+				t.heard = append(t.heard, &again)
+			}
+			t.words = append(t.words, heard.again)
+		} else {
+			t.words = append(t.words, heard.hearing)
+		}
+		heard.last = i
+		s, said := h.signs(i), e.w.phrases
+		t.open = append(t.open, math.Exp(e.w.open+s.times(e.w.begin)+h.says(i, said.begin)+h.says(i+1, said.second)+h.says(i-1, said.end)))
+		t.aside = append(t.aside, math.Exp(e.w.add+s.times(e.w.aside)+h.says(i, said.aside)))
+		t.goesOn = append(t.goesOn, math.Exp(e.w.resume+s.times(e.w.goesOn)))
 	}
 	return t
 }
@@ -65,10 +90,11 @@ func (t *trellis) follow(shares []float64) {
 	for _, h := range t.heard {
 		for k := range h.steps {
 			g := &h.steps[k]
-			share, late := shares[g.step], 2*g.early-g.ratio // -ratio at the step's end, ratio at its beginning
-			g.gain = math.Log(1+(g.ratio-1)*share) - t.base[g.step]
-			g.head = math.Pow((1+(g.ratio+t.w.ordered*late-1)*share)/(1-share), t.w.trust)
-			g.tail = math.Pow((1+(g.ratio-t.w.ordered*late-1)*share)/(1-share), t.w.trust)
+			late := 2*g.early - g.ratio // -ratio at the step's end, ratio at its beginning
+			odds, trust := shares[g.step]/(1-shares[g.step]), t.w.trust*h.again
+			g.gain = h.again * math.Log(1+g.ratio*odds)
+			g.head = math.Pow(1+(g.ratio+t.w.ordered*late)*odds, trust)
+			g.tail = math.Pow(1+(g.ratio-t.w.ordered*late)*odds, trust)
 		}
 	}
 }
@@ -112,65 +138,102 @@ func (t *trellis) followed(o odds, shares []float64) []float64 {
 	return out
 }
 
-// parting weighs that a step begins before a word, and that talk beside the
-// work begins or ends there.
-func (h *heard) parting(i int, w weights) (open, halt float64) {
-	open = w.open
+// signs are what stands at a parting between two words.
+type signs [14]float64
+
+// The signs.
+const (
+	signFirst    = iota // the film's first word
+	signCue             // a cue begins without silence
+	signSome            // after a silence of 0.25 s
+	signLong            // … of a second
+	signPause           // … of four
+	signWork            // … of a long one, hands at work
+	signHidden          // the cue hides a silence …
+	signSpread          // … in one of so many places: less the logarithm of their number
+	signSentence        // after a full stop
+	signInside          // inside a sentence, where captions have full stops
+	signDangling        // after a word that leads to another, as "the" does
+	signClinging        // at a word that goes on with the one before, as "of" does
+	signLead            // at a word that leads on
+	signLink            // at a word that may lead on
+)
+
+// signs gives those before a word.
+func (h *heard) signs(i int) signs {
+	var s signs
 	switch gap := h.gap[i]; {
 	case i == 0:
-		open += w.gapLong
-	case gap >= workGap:
-		open += w.gapWork
-	case gap >= longGap:
-		open += between(w.gapLong, w.gapWork, math.Log(gap/longGap)/math.Log(workGap/longGap))
+		s[signFirst] = 1
 	case gap >= someGap:
-		open += between(w.gapSome, w.gapLong, (gap-someGap)/(longGap-someGap))
+		s.silence(gap)
 	case h.slack[i] > someGap:
 		// A silence somewhere in the cue: each parting may be its place.
 		sure := min(1, (h.slack[i]-someGap)/(longGap-someGap))
-		open += sure * max(0, w.hidden-0.7*math.Log(float64(h.parts[i])))
+		s[signHidden], s[signSpread] = sure, -sure*math.Log(float64(h.parts[i]))
 	case h.words[i].Cue != h.words[i-1].Cue:
-		open += between(w.cue, w.gapSome, gap/someGap)
+		s[signCue], s[signSome] = 1-gap/someGap, gap/someGap
 	}
 	if h.marks && i > 0 {
 		if h.ends[i-1] {
-			open += w.sentence
+			s[signSentence] = 1
 		} else {
-			open += w.inside
+			s[signInside] = 1
 		}
 	}
-	is := func(i int, list map[string]bool) bool { return len(h.keys[i]) == 1 && list[h.keys[i][0]] }
-	if i > 0 && is(i-1, english().dangling) {
-		open += w.dangling
-	}
-	if i > 0 && is(i, english().clinging) {
-		open += w.clinging
-	}
-	halt = w.halt * open
-	return open + h.leading(i, w), halt
-}
-
-// leading weighs that a word leads into the next step: "okay", "now", "so now".
-func (h *heard) leading(i int, w weights) float64 {
 	is := func(i int, list map[string]bool) bool {
 		return i < len(h.keys) && len(h.keys[i]) > 0 && list[h.keys[i][0]]
 	}
-	lead, link := english().lead, english().link
-	switch {
-	case is(i, lead), is(i, link) && is(i+1, lead):
-		return w.lead
-	case is(i, link):
-		return w.link
+	if i > 0 && is(i-1, english().dangling) && len(h.keys[i-1]) == 1 {
+		s[signDangling] = 1
 	}
-	return 0
+	if i > 0 && is(i, english().clinging) && len(h.keys[i]) == 1 {
+		s[signClinging] = 1
+	}
+	switch lead, link := english().lead, english().link; {
+	case is(i, lead), is(i, link) && is(i+1, lead):
+		s[signLead] = 1
+	case is(i, link):
+		s[signLink] = 1
+	}
+	return s
 }
 
-// between is the weight at a share of the way from one to another.
-func between(from, to, share float64) float64 { return from + (to-from)*share }
+// says is the weight of a word in a list.
+func (h *heard) says(i int, list map[string]float64) float64 {
+	if i < 0 || i >= len(h.keys) || len(h.keys[i]) == 0 {
+		return 0
+	}
+	return list[h.keys[i][0]]
+}
+
+// silence notes one of so many seconds, shared between the two lengths it lies
+// between.
+func (s *signs) silence(gap float64) {
+	lengths := [...]float64{someGap, longGap, pauseGap, workGap}
+	gap = min(gap, workGap)
+	for k := 1; k < len(lengths); k++ {
+		if gap <= lengths[k] {
+			share := math.Log(gap/lengths[k-1]) / math.Log(lengths[k]/lengths[k-1])
+			s[signSome+k-1], s[signSome+k] = 1-share, share
+			return
+		}
+	}
+}
+
+// times weighs signs.
+func (s signs) times(w signs) float64 {
+	sum := 0.0
+	for k, v := range s {
+		sum += v * w[k]
+	}
+	return sum
+}
 
 // Silences before a word, in seconds, between which its weight slides.
 const (
-	someGap = 0.25
-	longGap = 1.0
-	workGap = 15.0 // hands at work
+	someGap  = 0.25
+	longGap  = 1.0
+	pauseGap = 4.0
+	workGap  = 15.0 // hands at work
 )

@@ -113,25 +113,31 @@ type place struct {
 func (s *settler) places(entries []entry) []place {
 	var all []place
 	time := func(e entry) float64 { return s.h.words[e.word].Start }
+	near := make([]float64, len(entries)) // chance of all within reach of each
+	for k, first := 0, 0; k < len(entries); k++ {
+		for time(entries[k])-time(entries[first]) > nearTime {
+			first++
+		}
+		for j := first; j < len(entries) && time(entries[j])-time(entries[k]) <= nearTime; j++ {
+			near[k] += entries[j].chance
+		}
+	}
 	taken := make([]bool, len(entries))
-	for {
+	for len(all) < 16 {
 		top := -1
 		for k, e := range entries {
-			if !taken[k] && (top < 0 || e.chance > entries[top].chance) {
+			if !taken[k] && (top < 0 || near[k]+e.chance > near[top]+entries[top].chance) {
 				top = k
 			}
 		}
-		if top < 0 || len(all) == 16 {
+		if top < 0 {
 			break
 		}
-		p := place{word: entries[top].word}
+		p := place{word: entries[top].word, near: near[top]}
 		for k, e := range entries {
-			if d := time(e) - time(entries[top]); max(d, -d) <= nearTime {
-				p.near += e.chance
-				if !taken[k] {
-					taken[k] = true
-					p.chance += e.chance
-				}
+			if d := time(e) - time(entries[top]); max(d, -d) <= nearTime && !taken[k] {
+				p.chance += e.chance
+				taken[k] = true
 			}
 		}
 		all = append(all, p)
@@ -204,7 +210,7 @@ func (s *settler) place() {
 	talk := 0 // words of talk at hand
 	for i := range s.Words {
 		s.Words[i].Step = -1
-		if s.odds.talk[i] >= 0.5 {
+		if s.odds.talk[i] >= s.t.w.beside {
 			talk++
 			continue
 		}

@@ -6,7 +6,7 @@ import "math"
 type sums struct {
 	*trellis
 	skip, most, back, nearBack, moreBack float64
-	add, resume, hasty                   float64
+	hasty                                float64
 
 	base, small []float64            // of each place: of a word that its plan has not, as logarithms
 	leaves      []float64            // of each place: that it is left
@@ -34,8 +34,8 @@ func newSums(t *trellis) *sums {
 	u := &sums{
 		trellis: t, skip: math.Exp(t.w.skip), most: math.Exp(t.w.skipMost),
 		back: math.Exp(t.w.back), nearBack: math.Exp(t.w.backNear), moreBack: math.Exp(t.w.backMore),
-		add: math.Exp(t.w.add), resume: math.Exp(t.w.resume), hasty: math.Exp(t.w.hasty),
-		base: cut(), small: cut(), leaves: cut(), turns: cut(), skips: cut(), mass: cut(), in: cut(), backs: cut(),
+		hasty: math.Exp(t.w.hasty),
+		base:  cut(), small: cut(), leaves: cut(), turns: cut(), skips: cut(), mass: cut(), in: cut(), backs: cut(),
 		later: make([]float64, n+1), index: make([]int, n), unplanned: map[[2]int][]float64{},
 	}
 	for s := range n {
@@ -124,7 +124,7 @@ func (u *sums) ratios(h *hearing) []float64 {
 // arrive gives for each place the likelihood of coming to it with word i from
 // another one.
 func (u *sums) arrive(i int, from row, to []float64) {
-	open := math.Exp(u.open[i])
+	open := u.open[i]
 	mass, later := u.mass[:len(to)], u.later[:len(to)+1]
 	later[len(to)] = 0
 	line := 0.0 // from those after the place
@@ -180,8 +180,7 @@ func (u *sums) shunned(i int, in []float64) {
 func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 	h := u.words[i]
 	u.arrive(i, from, enter)
-	halt := math.Exp(u.halt[i])
-	cross, add := u.resume*halt, u.add*halt
+	cross, add := u.goesOn[i], u.aside[i]
 	told, talk, ratios := h.told, h.talk, u.ratios(h)
 	for k, s := range u.places {
 		head, tail, aside := from.head[k], from.tail[k], from.talk[k]
@@ -234,8 +233,7 @@ func (u *sums) backward(i int, scale float64, after, before row) {
 			after.tail[k] *= g.tail
 		}
 	}
-	open, halt := math.Exp(u.open[i]), math.Exp(u.halt[i])
-	cross, add := u.resume*halt, u.add*halt
+	open, cross, add := u.open[i], u.goesOn[i], u.aside[i]
 	in := u.in[:len(u.places)]
 	copy(in, after.head)
 	if u.places[0] == 0 {

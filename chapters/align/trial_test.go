@@ -20,9 +20,16 @@ type truth struct {
 	starts  map[string]float64 // of the steps said, by id
 	dropped []string
 	added   [][2]float64
+	spans   []span
 
 	retakes  []retake
 	misheard []misheard
+}
+
+// span is a stretch of talk of one step, or of none (-1).
+type span struct {
+	step       int
+	start, end float64
 }
 
 // retake is a second take left in.

@@ -21,21 +21,16 @@ type weights struct {
 	alike   float64 // degree of a word that stands for another
 	kin     float64 // … and of one that goes with another
 
+	again float64 // how far a word counts that was said a moment ago
+
 	bentTalk float64 // what of a word's bent to work speaks against talk beside it …
 	bentStep float64 // … and for a step
 
-	open     float64 // a step begins before a word, silence unknown
-	gapSome  float64 // after a silence of 0.25 s
-	gapLong  float64 // after a silence of a second
-	gapWork  float64 // after a long one, hands at work
-	cue      float64 // at the head of a cue without silence
-	hidden   float64 // where a cue hides a silence, all its partings together
-	lead     float64 // at a word that leads on
-	link     float64 // at a word that may lead on
-	dangling float64 // after a word that leads to another, as "the" does
-	clinging float64 // at a word that goes on with the one before, as "of" does
-	sentence float64 // after a full stop
-	inside   float64 // inside a sentence, where captions have full stops
+	open          float64 // a step begins before a word, silence unknown …
+	begin         signs   // … and what signs at the parting add
+	aside, goesOn signs   // the same for talk beside the work that begins, and for a step that goes on after it
+
+	phrases *phrases
 
 	ordered float64 // 0 to 1: how far a step's words come in the planned order
 	turn    float64 // a step comes to its second part
@@ -51,8 +46,8 @@ type weights struct {
 	once                     float64 // a step that is said elsewhere begins here, taken off
 	add                      float64 // talk beside the work begins
 	resume                   float64 // a step goes on after it
-	halt                     float64 // share of a parting's weight that counts for these two
 
+	beside  float64 // chance from which a word counts as talk beside the work
 	said    float64 // chance from which a step counts as said
 	early   float64 // share of the likeliest place's chance from which an earlier one is the start …
 	telling float64 // … and of what the words there say for the step …
@@ -61,16 +56,20 @@ type weights struct {
 
 func usualWeights() weights {
 	return weights{
-		lambda: 0.037, film: 135.6, each: 4.238, small: 1.38,
-		trust: 0.78, general: 0.995, smooth: 13.84, level: 0.209, hint: 0.481,
-		alike: 0.226, kin: 0.141,
-		bentTalk: 0.199, bentStep: 0.014,
-		open: -6.152, gapSome: 2.094, gapLong: 5.41, gapWork: 7.556, cue: -0.613, hidden: 3.587,
-		lead: 4.131, link: 0.399, dangling: -0.549, clinging: -1.113, sentence: 2.868, inside: -2.565,
-		ordered: 0.929, turn: -1.342, hasty: -3.347, linger: 0.851, lengthy: 0.292,
-		skip: -0.493, skipMore: -0.175, skipMost: -2.493, passed: 0.707, cut: -0.236, cutMore: -1.823,
-		back: -7.459, backNear: -1.4, backMore: -1.011, once: 4.045,
-		add: 1.054, resume: 0.531, halt: 0.841,
-		said: 0.6, early: 0.8, telling: 0.7, orderly: 0.4,
+		phrases: english().phrases,
+		lambda:  0.035, film: 132.8, each: 4.437, small: 1.462,
+		trust: 0.766, general: 0.995, smooth: 13.59, level: 0.209, hint: 0.604,
+		alike: 0.227, kin: 0.101,
+		again:    0.55,
+		bentTalk: 0.155, bentStep: 0.014,
+		open:    -7.087,
+		begin:   signs{4.654, -0.072, 2.175, 4.688, 6.909, 6.567, 3.193, 0.503, 2.296, -2.34, -0.155, -0.255, 3.089, 0.84},
+		aside:   signs{4.55, -0.287, 1.262, 4.219, 5.225, 5.289, 2.536, 0.836, 1.749, -2.226, -0.013, -0.4, 0.126, -0.295},
+		goesOn:  signs{4.55, -0.901, 1.426, 3.845, 4.751, 5.637, 3.809, 0.077, 1.955, -2.518, -0.429, -0.426, 0.556, -0.229},
+		ordered: 0.959, turn: -1.087, hasty: -3.631, linger: 0.856, lengthy: 0.264,
+		skip: -0.595, skipMore: -0.291, skipMost: -3.145, passed: 0.61, cut: -0.342, cutMore: -2.369,
+		back: -6.729, backNear: -1.289, backMore: -1.277, once: 4.045,
+		add: -4.868, resume: -5.253,
+		beside: 0.4, said: 0.5, early: 0.8, telling: 0.7, orderly: 0.4,
 	}
 }

@@ -81,7 +81,7 @@ func (r *reader) single(i, at int, one bool) bool {
 	if u, known := trade.LookupUnit(noun); !ok && at > i+1 && known && len(noun) > 2 && !isTime(u) {
 		unit, ok = unitName(u), true
 	}
-	if !ok || r.words[at].stopped || r.words[i].mood == question {
+	if !ok || r.words[at].stopped || r.words[i].mood == question || r.is(i+1, "more") {
 		return false
 	}
 	v := Value{Number: 1, Unit: unit, Span: prose.Span{Start: r.words[i].start, End: r.words[at].end}}
@@ -92,6 +92,8 @@ func (r *reader) single(i, at int, one bool) bool {
 		}
 	} else if part := r.partOf(i); part > 0 && at == i+1 {
 		v.Number = part
+	} else if (noun == "teaspoon" || noun == "tablespoon" || noun == "pint" || noun == "gallon") && r.is(at+1, "of") {
+		// "a teaspoon of salt"
 	} else if !one && at == i+1 || unit == "square" || unit == "click" || unit == "stroke" || unit == "notch" {
 		return false // "a cup", "with a click"
 	}
@@ -125,6 +127,10 @@ func (r *reader) lasting(i int) bool {
 	switch r.words[max(0, i-1)].text {
 	case "within", "for", "after", "about", "around", "under", "over", "almost", "nearly", "takes", "took", "take", "lasts", "lasted", "last", "than", "least", "roughly", "every", "whole":
 		return i > 0
+	case "of":
+		return r.is(i-2, "part") && (r.is(i-3, "best") || r.is(i-3, "better"))
+	case "was", "is", "be":
+		return r.is(i+2, "before") || r.is(i+2, "until")
 	case "it", "them", "that":
 		return i > 0 && r.words[i].mood == order
 	}

@@ -11,6 +11,24 @@ import (
 // eighths and finer are said of inches alone.
 var eighths = regexp.MustCompile(`(?i)\b(eighths?|sixteenths?|thirty.seconds?|sixty.fourths?)$`)
 
+// hundredths are said of millimetres; inches have thousandths. Common practice,
+// no source.
+var hundredths = regexp.MustCompile(`(?i)\bhundredths$`)
+
+// celsius is the unit that a sentence names for all its figures: "bed at sixty,
+// nozzle at two ten, both Celsius".
+func (r *reader) celsius() string {
+	for i := range r.words {
+		switch r.words[i].text {
+		case "celsius", "centigrade":
+			return "degC"
+		case "fahrenheit":
+			return "degF"
+		}
+	}
+	return ""
+}
+
 // onDial reads "a hundred and fifty on the gauge".
 func (r *reader) onDial(f *prose.Figure) bool {
 	n := r.wordAt(f.End)
@@ -109,14 +127,19 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	})
 	placed := r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
 	switch {
-	case placed && r.near(at, 3, k.thermal) && f.Values[0].Number > 30:
+	case placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
 	case r.priced(at, 4) && f.Values[0].Number > 2:
 	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
 	case f.Values[0].Number >= thousand && f.Spoken && r.words[min(at, len(r.words)-1)].mood == statement && !r.in(at-1, k.glue) && !r.is(at-1, "got"):
+	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
+	case r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]:
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
 	case r.onDial(f):
 	default:
 		return "", false
+	}
+	if f.Spoken && hundredths.MatchString(f.Of(r.text)) {
+		return "mm", true
 	}
 	if f.Spoken && eighths.MatchString(f.Of(r.text)) {
 		return "inch", true
@@ -124,7 +147,13 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if r.priced(at, longestDial) && !meter {
 		return "", true
 	}
+	if n := r.wordAt(f.End); r.is(n, "twin") && r.is(n+1, "and") {
+		return "mm2", true
+	}
 	if unit := r.dialUnit(at, f.Values[0].Number, whole); unit != "" {
+		return unit, true
+	}
+	if unit := r.celsius(); unit != "" {
 		return unit, true
 	}
 	if r.onRevs(f) {
@@ -135,6 +164,9 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	}
 	return "", true
 }
+
+// sells are verbs of a price without "pounds": "they go for fifteen".
+var sells = map[string]bool{"go": true, "goes": true, "sell": true, "sells": true, "sold": true}
 
 // thousand is from where on a bare number is no count of things handled: "it
 // spins at eleven thousand".

@@ -8,6 +8,9 @@ import "strings"
 func (r *reader) consequences() {
 	k := &r.known.classes
 	condition := -1
+	if r.films() {
+		return
+	}
 	for i := range r.words {
 		w := &r.words[i]
 		if w.mood == question {
@@ -34,12 +37,19 @@ func (r *reader) consequences() {
 		if condition < 0 || i <= condition {
 			continue
 		}
+		if w.text == "not" && r.is(condition, "and") && i < condition+refused && r.said(condition, k.order) && r.in(condition+1, k.pronoun|k.det) && w.mood == statement && r.in(i-1, k.modal|k.do) && i+1 < len(r.words) {
+			r.add(Causal) // "glue it wet and it won't hold"
+			return
+		}
 		if w.mood == statement && (w.classes&k.harm != 0 && r.happens(i) && r.beyond(condition, i) || r.diagnosed(condition, i)) || r.follows(condition, i) {
 			r.add(Causal)
 			return
 		}
 	}
 }
+
+// refused bounds the way from "and" to what a thing then does not do, in words.
+const refused = 5
 
 // causatives are verbs by which one thing brings about another.
 const causatives = `makes make made causes caused stops stopped prevents forces forced means meant lets let leaves keeps kept allows allowed
@@ -50,13 +60,13 @@ const causatives = `makes make made causes caused stops stopped prevents forces 
 // and "which means we can" are talk.
 func (r *reader) causes() {
 	k := &r.known.classes
-	for i := 1; i+1 < len(r.words); i++ {
+	for i := 0; i+1 < len(r.words); i++ {
 		w := &r.words[i]
 		if w.text == "because" && r.gives(i) {
 			r.add(Causal)
 			return
 		}
-		if w.marks&causative == 0 || w.mood != statement || r.words[i+1].stopped || w.stopped {
+		if i == 0 || w.marks&causative == 0 || w.mood != statement || r.words[i+1].stopped || w.stopped {
 			continue
 		}
 		j := i - 1
@@ -106,6 +116,9 @@ func (r *reader) conditional() bool {
 // easy says whether what the verb at i brings about is only ease of work.
 func (r *reader) easy(i int) bool {
 	const reach = 3
+	if i+1 >= len(r.words) {
+		return false
+	}
 	if strings.HasSuffix(r.words[i+1].text, "ing") || r.in(i+1, r.known.self) || r.is(i+1, "sense") || r.is(i+1, "sure") || r.is(i+1, "us") {
 		return true
 	}
@@ -124,12 +137,26 @@ func (r *reader) sounds(i int) bool {
 	return (r.is(i, "makes") || r.is(i, "made") || r.is(i, "make")) && (r.is(i+1, "a") || r.is(i+1, "an") || r.is(i+1, "some") || r.is(i+1, "no"))
 }
 
+// films says whether the picture or the sound is spoken of.
+func (r *reader) films() bool {
+	for i := range r.words {
+		switch r.words[i].text {
+		case "picture", "camera", "microphone", "mic", "footage", "audio", "video", "tripod", "shot":
+			return true
+		}
+	}
+	return false
+}
+
 // gives says whether the "because" at i gives a cause in the object. Why the
 // speaker does something is talk.
 func (r *reader) gives(i int) bool {
 	k := &r.known.classes
-	if r.words[i].mood&(own|question) != 0 || r.words[i-1].mood == own {
+	if r.words[i].mood&(own|question) != 0 || i > 0 && r.words[i-1].mood == own || r.films() {
 		return false
+	}
+	if i == 0 && (!r.ofThing(1) || !r.leads(0) && r.words[len(r.words)-1].mood != statement) {
+		return false // "because we need the room"
 	}
 	return !r.in(i+1, k.self) && !r.is(i+1, "you")
 }
@@ -214,6 +241,9 @@ func (r *reader) follows(condition, i int) bool {
 	verb := r.words[i].mood == statement && r.in(i, k.states|k.modal) && !r.in(i-1, k.self)
 	if !verb || !r.newSubject(condition, i) {
 		return false
+	}
+	if (r.is(i, "goes") || r.is(i, "go") || r.is(i, "comes")) && r.in(i+1, k.particle|k.prep) || r.easy(i) {
+		return false // "when it's dry it goes back in"
 	}
 	if (r.is(i, "has") || r.is(i, "have") || r.is(i, "needs") || r.is(i, "wants")) && r.is(i+1, "to") {
 		return false

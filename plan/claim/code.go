@@ -10,7 +10,7 @@ import (
 // letterNames are letters as captions spell what they hear. Those that are
 // words too ("see", "you", "are") are left out.
 var letterNames = map[string]string{"ay": "A", "bee": "B", "cee": "C", "dee": "D", "ee": "E", "eff": "F", "gee": "G", "aitch": "H", "haitch": "H",
-	"jay": "J", "kay": "K", "ell": "L", "el": "L", "em": "M", "en": "N", "pee": "P", "queue": "Q", "cue": "Q", "ess": "S", "tee": "T", "vee": "V",
+	"jay": "J", "kay": "K", "ell": "L", "el": "L", "em": "M", "en": "N", "pee": "P", "queue": "Q", "cue": "Q", "ess": "S", "ar": "R", "tee": "T", "vee": "V",
 	"ex": "X", "wye": "Y", "zed": "Z", "zee": "Z", "double-u": "W",
 	"alpha": "A", "bravo": "B", "charlie": "C", "delta": "D", "echo": "E", "foxtrot": "F", "golf": "G", "hotel": "H", "juliet": "J", "kilo": "K",
 	"lima": "L", "mike": "M", "november": "N", "oscar": "O", "papa": "P", "quebec": "Q", "romeo": "R", "sierra": "S", "tango": "T", "uniform": "U",
@@ -26,6 +26,7 @@ var strokes = map[string]string{"dash": "-", "hyphen": "-", "slash": "/", "strok
 type code struct {
 	text           string
 	letters, items int
+	doubled        bool // a letter or digit was told by "double"
 }
 
 // longestCode bounds the words of a spelled code.
@@ -37,7 +38,7 @@ const longestCode = 24
 // the like announces it.
 func (r *reader) codes() {
 	for i := 0; i < len(r.words); {
-		if w := &r.words[i]; !w.number && len(w.text) > 1 && w.marks&spells == 0 {
+		if w := &r.words[i]; !w.number && len(w.text) > 1 && w.marks&spells == 0 && !(len(w.text) < 5 && i+1 < len(r.words) && r.words[i+1].number) {
 			i++
 			continue
 		}
@@ -80,6 +81,24 @@ func (r *reader) spelledItem(i int, c *code) int {
 		c.text += s
 		return i + 1
 	}
+	if head, tail, ok := strings.Cut(w, "-"); ok && doubled[head] {
+		if n, digit := digitWords[tail]; digit && n < 10 { // "double-oh"
+			many := 2
+			if head != "double" {
+				many = 3
+			}
+			c.text += strings.Repeat(strconv.Itoa(n), many)
+			c.items += many
+			c.doubled = true
+			return i + 1
+		}
+	}
+	if letters := r.lettered(i, c); letters != "" {
+		c.text += letters
+		c.letters += len(letters)
+		c.items += len(letters)
+		return i + 1
+	}
 	if doubled[w] {
 		if i+1 >= len(r.words) || r.words[i+1].stopped {
 			return i
@@ -90,6 +109,7 @@ func (r *reader) spelledItem(i int, c *code) int {
 			if w != "double" {
 				n = 3
 			}
+			c.doubled = true
 			c.text += strings.Repeat(twice.text, n)
 			c.items += n
 			c.letters += n * twice.letters
@@ -119,10 +139,23 @@ func (r *reader) letter(i int, c *code) string {
 		}
 		return strings.ToUpper(w)
 	}
-	if w == "kilo" && c.letters == 0 && !r.isSpelled(min(i+1, len(r.words)-1)) {
+	if w == "kilo" && c.letters == 0 && (i+1 >= len(r.words) || !r.isSpelled(i+1)) {
 		return "" // "two fifty kilo"
 	}
 	return letterNames[w]
+}
+
+// lettered gives letters that captions write as one word at the head of a code:
+// "marked l m twelve" as "lm twelve".
+func (r *reader) lettered(i int, c *code) string {
+	w := &r.words[i]
+	if c.items > 0 || w.id > 0 && w.classes != 0 || len(w.text) < 2 || len(w.text) > 4 || strings.Trim(w.text, "bcdfghjklmnpqrstvwxz") != "" {
+		return ""
+	}
+	if i+1 >= len(r.words) || r.words[i+1].stopped || !r.words[i+1].number || r.words[i+1].text[0] < 'a' || !r.announced(i) {
+		return ""
+	}
+	return strings.ToUpper(w.text)
 }
 
 func (r *reader) isSpelled(i int) bool {
@@ -177,11 +210,18 @@ func (r *reader) spelledNumber(i int, c *code) int {
 func (r *reader) isCode(i, end int, c *code) bool {
 	announced := r.announced(i)
 	digits := strings.ContainsAny(c.text, "0123456789")
+	dashed := false // "sixty dash seven"
+	for j := i + 1; j < end-1; j++ {
+		dashed = dashed || r.is(j, "dash") || r.is(j, "hyphen")
+	}
+	if digits && dashed {
+		return true
+	}
 	if !digits || c.items < 3 && !(announced && c.letters > 0) {
 		return false
 	}
 	if c.letters == 0 {
-		return (announced || doubled[r.words[i].text]) && c.items > 3
+		return (announced || c.doubled) && c.items > 3
 	}
 	last := r.words[end-1].text
 	if c.letters == 1 && !announced && (last == "v" || last == "a" || last == "w" || last == "m" || last == "c" || last == "f" || last == "k") {
@@ -196,7 +236,7 @@ func (r *reader) announced(i int) bool {
 	found := false
 	r.clauseBefore(i, reach, func(j int) bool {
 		switch r.words[j].text {
-		case "number", "part", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation":
+		case "number", "part", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation", "sticker", "label", "labelled":
 			found = true
 		case "step", "page", "chapter":
 			return false

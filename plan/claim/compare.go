@@ -27,6 +27,9 @@ func (r *reader) comparedWith(i int) bool {
 	if i+1 < len(r.words) && (r.words[i+1].number && !r.is(i+1, "one") || r.is(i+1, "that") && i+2 == len(r.words)) {
 		return false
 	}
+	if (r.is(i+1, "it") || r.is(i+1, "they")) && r.in(i+2, r.known.be|r.known.states) || r.is(i+1, "sorry") || r.is(i+1, "never") {
+		return false // "it looks worse than it is"
+	}
 	if r.in(i+1, r.known.self) || r.is(i+1, "you") || r.is(i+1, "before") || r.is(i+1, "usual") || r.is(i+1, "done") || r.is(i+1, "likely") {
 		return false // "easier than I thought"
 	}
@@ -59,8 +62,13 @@ func (r *reader) merely(i int) bool {
 	if !r.in(i, k.better) || r.words[i].mood != statement {
 		return false
 	}
-	if r.conditioned(i) {
+	if r.conditioned(i) || r.is(i, "easier") && r.is(i+1, "to") {
 		return false
+	}
+	for j := i - 1; j > 0 && j > i-4; j-- {
+		if (r.is(j, "sounds") || r.is(j, "looks") || r.is(j, "feels")) && r.in(j-1, k.pronoun) {
+			return false // "that sounds much better"
+		}
 	}
 	last := i+1 >= len(r.words) || r.words[i+1].stopped
 	if r.is(i, "more") || r.is(i, "less") && !last || r.is(i, "sooner") || r.is(i, "later") || r.is(i, "lower") && r.is(i-1, "the") {
@@ -121,7 +129,7 @@ func (r *reader) equal(i int) bool {
 func (r *reader) superlative(i int) bool {
 	k := &r.known.classes
 	best := r.in(i, k.best) || r.is(i, "most") && i+1 < len(r.words) && !isPlural(r.words[i+1].text) && !r.is(i+1, "of") && !r.is(i+1, "common") && len(r.words[i+1].text) > 4
-	if !best || r.in(i+1, k.idle) || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
+	if r.in(i+1, k.idle) && !r.is(i, "weakest") && !r.is(i, "strongest") && !r.is(i, "thinnest") || !best || !r.is(i-1, "the") || r.words[i].mood&(statement|viewer) == 0 {
 		return false
 	}
 	for j := i - 2; j >= 0 && j >= i-5 && !r.words[j+1].stopped; j-- {

@@ -227,7 +227,13 @@ func (r *reader) try(book *cueBook, number int32, i int) {
 	if r.words[i].mood&c.moods == 0 || r.found&c.bit != 0 || !r.matches(c.elements, i) {
 		return
 	}
-	if c.kind != Universal || !r.purpose(i) {
+	if c.kind == Frequency && r.in(i, r.known.often) && r.said(i, r.known.self) && !r.in(i+1, r.known.seeing) {
+		return // "where I'd normally stop"
+	}
+	if c.kind == Causal && r.films() {
+		return
+	}
+	if c.kind != Universal || !r.purpose(i) && !r.conditioned(i) {
 		r.found |= c.bit
 	}
 }

@@ -1,5 +1,7 @@
 package claim
 
+import "strings"
+
 // effects reads what one thing does to another to its hurt or its cure: "grit
 // scored the barrel", "a stretched chain will chew up your cassette", "the bush
 // was worn by sand", "cleaning the contacts cured the dropout". The subject is a
@@ -9,6 +11,9 @@ func (r *reader) effects() {
 	k := &r.known.classes
 	for i := 1; i < len(r.words); i++ {
 		w := &r.words[i]
+		if r.in(i-1, k.be) && !isPast(w.text) && !strings.HasSuffix(w.text, "ing") {
+			continue // "it's thin"
+		}
 		if w.classes&(k.damage|k.mend) == 0 || w.stopped || w.mood&(statement|viewer) == 0 {
 			continue
 		}
@@ -55,7 +60,7 @@ func (r *reader) object(i int) bool {
 		return false
 	}
 	switch r.words[next].text {
-	case "it", "them", "things", "everything", "anything", "both":
+	case "it", "them", "itself", "themselves", "things", "everything", "anything", "both":
 		return true
 	}
 	if r.in(next, k.det) {
@@ -107,7 +112,7 @@ func (r *reader) acts(j, i int, helped bool) bool {
 	if w.classes&k.pronoun != 0 && w.text != "one" && w.text != "ones" {
 		// "this breaks the seal and off it comes" is what one does; "it's been
 		// draining the battery" and "that cured it" are said of a thing
-		return helped && !r.is(i-1, "to") || r.in(i, k.mend) || isPast(verb) && w.text != "that" && w.text != "this" || w.text == "which" || w.text == "that" && j > 0 && !r.words[j].stopped
+		return helped && !r.is(i-1, "to") || j == 1 && strings.HasSuffix(r.words[0].text, "ing") || r.in(i, k.mend) || isPast(verb) && w.text != "that" && w.text != "this" || w.text == "which" || w.text == "that" && j > 0 && !r.words[j].stopped
 	}
 	return helped || isPast(verb) || isPlural(verb) || isPlural(w.text)
 }
@@ -129,11 +134,11 @@ func (r *reader) who(j int) bool {
 // pastBefore says whether a verb of what happened stands before "and": "water
 // got in and rusted the race".
 func (r *reader) pastBefore(i int) bool {
-	const reach = 5
+	const reach = 8
 	k := &r.known.classes
 	found, mine := false, false
 	r.clauseBefore(i, reach, func(j int) bool {
-		found = found || r.in(j, k.past) || isPast(r.words[j].text)
+		found = found || r.in(j, k.past) || isPast(r.words[j].text) || r.is(j, "had") || r.is(j, "has")
 		mine = mine || r.in(j, k.self) || r.is(j, "you")
 		return true
 	})
@@ -153,6 +158,13 @@ func (r *reader) warned(i int) bool {
 		}
 		return you < 0
 	})
+	if helped && you >= 0 && !r.conditioned(i) {
+		for j := i + 1; j < len(r.words) && j < i+8; j++ {
+			if (r.is(j, "if") || r.is(j, "unless")) && (r.is(j+1, "you") || r.is(j+1, "it")) {
+				return true // "you'll strip it if you lean on it"
+			}
+		}
+	}
 	if !helped || you < 1 {
 		return false
 	}

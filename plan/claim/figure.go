@@ -24,7 +24,7 @@ func (r *reader) figured() {
 		if r.oneIn(&r.figures[i]) {
 			continue
 		}
-		r.inherit(i)
+		r.inherit(i, 0)
 		r.figure(&r.figures[i])
 		if i+1 < len(r.figures) && r.isRate(&r.figures[i], &r.figures[i+1]) {
 			i++
@@ -87,6 +87,8 @@ func (r *reader) figure(f *prose.Figure) {
 			r.value(Value{Number: percent(f.Values[0].Number), Unit: "%", Span: f.Span}, Frequency)
 		} else if r.halves(f) {
 			r.value(Value{Number: f.Values[0].Number, Span: f.Span}, Comparison)
+		} else if len(f.Values) > 0 && hundredths.MatchString(f.Of(r.text)) && r.words[at].mood == statement {
+			r.value(Value{Number: f.Values[0].Number, Unit: "mm", Span: f.Span}, Measurement)
 		} else if r.inchTool(f) {
 			r.value(Value{Number: f.Values[0].Number, Unit: "inch", Span: f.Span}, Spec)
 		}
@@ -314,6 +316,9 @@ func isYear(n float64) bool { return n >= 1800 && n < 2200 && n == math.Trunc(n)
 // oil is a viscosity grade as SAE J300 writes it.
 var oil = regexp.MustCompile(`^\d{1,2}[wW]-?\d{1,3}$`)
 
+// enclosure is a degree of protection as IEC 60529 writes it.
+var enclosure = regexp.MustCompile(`^IP[0-9X]{2}[A-Z]?$`)
+
 // inchThread takes the diameter and the threads per inch.
 func (r *reader) inchThread(t trade.Thread, at prose.Span) {
 	const inch = 25.4 // mm, exact by definition
@@ -337,6 +342,10 @@ func (r *reader) part(f *prose.Figure) {
 		r.add(Spec)
 		return
 	}
+	if enclosure.MatchString(text) {
+		r.value(Value{Part: text, Span: f.Span}, Spec)
+		return
+	}
 	if _, ok := trade.ParseDrive(text); ok {
 		if r.words[at].mood != own {
 			r.add(Spec)
@@ -347,8 +356,8 @@ func (r *reader) part(f *prose.Figure) {
 		r.value(Value{Number: n, Unit: "tooth", Span: f.Span}, Spec)
 		return
 	}
-	if f.Spoken && len(f.Values) == 0 {
-		return
+	if f.Spoken && (len(f.Values) == 0 || strings.HasPrefix("123456789", f.Word)) {
+		return // "one two three, lift"
 	}
 	if f.Spoken {
 		text = f.Word

@@ -16,6 +16,8 @@ func (r *reader) absolutes() {
 			continue
 		}
 		switch {
+		case r.is(i+1, "gets") && (r.is(i+2, "old") || r.is(i+2, "boring")):
+			continue
 		case w.text == "ever" && !r.is(i-1, "not"), r.is(i-1, "almost"), r.is(i-1, "nearly"), r.is(i-1, "as"):
 			continue
 		case w.mood == statement:
@@ -50,6 +52,9 @@ func (r *reader) beliefs() {
 		next := i + 1
 		if r.is(next, "that") && !r.in(next+1, k.be) {
 			next++
+		}
+		if !believes && i == 0 && r.is(next, "should") && (r.in(next+3, k.poss) || r.in(next+4, k.poss) || r.in(next+2, k.poss)) {
+			continue // "probably should have had my glasses on"
 		}
 		if believes && r.filmed(next) {
 			continue // "I think the light's better from this side"
@@ -144,7 +149,7 @@ func (r *reader) noneOfThem() {
 		}
 		switch r.words[i].text {
 		case "no":
-			if i > 0 && (!r.words[i].stopped && !r.in(i-1, k.glue|k.lead) || r.is(i-1, "that")) || !r.deniable(i+1) {
+			if i > 0 && (!r.words[i].stopped && !r.in(i-1, k.glue|k.lead) || r.is(i-1, "that") || r.is(i-1, "so")) || !r.deniable(i+1) {
 				continue
 			}
 			if r.is(i-1, "and") && (r.is(0, "it") || r.words[0].mood == order) {

@@ -25,10 +25,17 @@ const farthestUnit = 12
 // inherit gives a bare number the unit of the quantity before or behind it where
 // both are told alike: "63.5 mm and the bore is 50", "3 mm in the middle and 4.5
 // at the edge".
-func (r *reader) inherit(i int) {
+func (r *reader) inherit(i, depth int) {
+	const deepest = 4
 	f := &r.figures[i]
 	if f.Kind != prose.Count && f.Kind != prose.Range && f.Kind != prose.Limit || len(f.Values) == 0 || f.Values[0].Unit != "" || !r.isBare(f) {
 		return
+	}
+	if f.Values[0].Number == 0 && len(f.Values) == 1 {
+		return // "above zero"
+	}
+	if i+1 < len(r.figures) && depth < deepest && r.listed(f, &r.figures[i+1]) {
+		r.inherit(i+1, depth+1) // "ten, twenty, thirty newton metres"
 	}
 	var like *prose.Figure
 	if i > 0 && r.alike(&r.figures[i-1], f) {
@@ -163,6 +170,10 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 || f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End)+1, r.known.states) {
 		return false
 	}
+	if r.is(at, "to") && (r.is(at-1, "one") || r.is(at-1, "part") && r.is(at-2, "one")) && r.mixes(at) {
+		r.value(Value{Number: f.Values[0].Number, Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Spec)
+		return true
+	}
 	if !r.is(at, "in") || !r.is(at-1, "one") {
 		return false
 	}
@@ -172,6 +183,18 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	}
 	r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Frequency)
 	return true
+}
+
+// mixes says whether stuff is mixed near word i: "dilute it one to four".
+func (r *reader) mixes(i int) bool {
+	const reach = 7
+	for j := max(0, i-reach); j < len(r.words) && j < i+reach; j++ {
+		switch r.words[j].text {
+		case "mix", "mixed", "mixes", "dilute", "diluted", "thin", "thinned", "ratio", "part", "parts", "water", "hardener", "solution":
+			return true
+		}
+	}
+	return false
 }
 
 // slopes says whether "one in eighty" at i is a gradient.

@@ -22,6 +22,7 @@ type lexicon struct {
 	lists map[string]listed
 	book  *cueBook
 	classes
+	seconds
 	asked  int // bits given to the lists that code asks for
 	others int // and to those that only patterns name
 	err    error
@@ -55,6 +56,14 @@ type classes struct {
 	order, weak, states, often, seeing, period, periods, perilous, hurt, flesh, harm, damage, property, colour,
 	making, fitting, reading, meter, heat, angle, better, best, much, dimension, asadj, about, conductor, thermal,
 	thread, maybe, idle, believe, do, resistive, fluid, measured, settling, where, inched, role, settled, poured, long, bought, heavy, priced, symptom, mend, past, filming class
+}
+
+// seconds are lists that code asks for of the second set, as the first is full.
+type seconds struct{ faulty, seepage, ail, agency class }
+
+// second says whether word i is in a list of the second set.
+func (r *reader) second(i int, c class) bool {
+	return i >= 0 && i < len(r.words) && r.known.terms[r.words[i].id].others&c != 0
 }
 
 // vocabulary reads the word lists and the patterns once, when the first sentence
@@ -99,6 +108,7 @@ func readLexicon(text string) (*lexicon, error) {
 			t.others |= bits.other
 		}
 	}
+	l.seconds = seconds{l.lists["faulty"].other, l.lists["seepage"].other, l.lists["ail"].other, l.lists["agency"].other}
 	for name := range l.lists {
 		if !filled[name] && l.err == nil {
 			l.err = fmt.Errorf("lexicon: no list %q", name)

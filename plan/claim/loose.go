@@ -37,7 +37,7 @@ func (r *reader) isCable(f *prose.Figure) bool {
 	n := r.wordAt(f.End)
 	for j := n; j < len(r.words) && j < n+reach && !r.words[j].stopped; j++ {
 		switch r.words[j].text {
-		case "twin", "flex", "tails", "core", "three-core", "two-core", "singles", "swa", "conductor", "conductors":
+		case "twin", "flex", "tails", "core", "three-core", "two-core", "earth", "bonding", "singles", "swa", "conductor", "conductors":
 			return true
 		case "cable":
 			return r.is(n-1, "mil") && f.Values[0].Number != math.Trunc(f.Values[0].Number) || r.is(r.wordAt(f.Start)-1, "core")
@@ -79,8 +79,11 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 func (r *reader) isPrice(at, n int) bool {
 	const reach = 9
 	k := &r.known.classes
-	if r.near(at, reach, k.heavy) {
-		return false
+	if n+1 < len(r.words) && (r.is(n, "a") || r.is(n, "per")) && !r.in(n+1, k.period) && !r.near(at, reach, k.heavy) {
+		return true // "two pounds a litre"
 	}
-	return r.near(at, reach, k.bought) || at == 0 && n < len(r.words) && (r.words[n].stopped || r.is(n, "for")) // "thirty five pounds, the pair"
+	if n < len(r.words) && (at == 0 && (r.words[n].stopped || r.is(n, "for")) || r.is(n, "plus")) {
+		return true // "thirty five pounds, the pair"
+	}
+	return r.near(at, reach, k.bought) && !r.near(at, reach, k.heavy)
 }

@@ -138,6 +138,23 @@ func (r *reader) hasObject(i int) bool {
 		next.classes&k.colour != 0 || !r.verbSoon(i+1)
 }
 
+// phraseThenVerb says whether a few words without a joining one stand from i on
+// and then a verb of what a thing is or does.
+func (r *reader) phraseThenVerb(i, end int) bool {
+	const longest = 5
+	k := &r.known.classes
+	for j := i; j < end && j < i+longest; j++ {
+		w := &r.words[j]
+		if w.stopped || w.classes&(k.glue|k.wh|k.self|k.particle) != 0 || w.text == "you" || w.text == "it" || w.text == "that" {
+			return false
+		}
+		if j > i && w.classes&(k.be|k.states|k.modal) != 0 && w.classes&k.order == 0 && w.text != "'s" {
+			return true
+		}
+	}
+	return false
+}
+
 // moodOf reads the clause from word i up to end; 0 where it has no verb.
 func (r *reader) moodOf(i, end int) mood {
 	k := &r.known.classes
@@ -178,6 +195,8 @@ func (r *reader) moodOf(i, end int) mood {
 		return viewer
 	case w.classes&k.wh != 0 && w.text != "that" && next.classes&(k.be|k.modal) != 0 && j == 0 && w.text != "which" && w.text != "what":
 		return question
+	case w.classes&k.weak != 0 && !negated && next.classes&k.prep != 0 && r.phraseThenVerb(j+2, end):
+		return statement // "sand in the track is behind it"
 	case w.classes&k.order != 0 && (w.classes&k.weak == 0 || negated || r.hasObject(j)) && next.classes&(k.be|k.modal) == 0:
 		return order
 	case w.classes&k.states != 0, w.classes&k.modal != 0:

@@ -237,6 +237,8 @@ func plainUnit(u string) string {
 	switch u {
 	case "ratio", "times":
 		return ""
+	case "gal":
+		return "gallon"
 	}
 	return singular(u)
 }

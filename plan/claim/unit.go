@@ -40,6 +40,9 @@ func isTime(u trade.Unit) bool { return u.Dimension() == trade.Minute.Dimension(
 func (r *reader) degrees(i int, number float64) string {
 	const reach = 9
 	k := &r.known.classes
+	if r.is(i-1, "by") && (r.is(i-2, "off") || r.is(i-2, "out")) {
+		return "deg"
+	}
 	hot, turned := r.near(i, reach, k.heat), r.near(i, reach, k.angle)
 	if hot != turned {
 		if turned {
@@ -51,6 +54,9 @@ func (r *reader) degrees(i int, number float64) string {
 		if r.is(j, "gas") || r.is(j, "fan") {
 			return "degC" // "gas mark four is a hundred and eighty degrees"
 		}
+	}
+	if r.is(i-1, "above") || r.is(i-1, "below") || r.is(i-1, "of") && (r.is(i-2, "north") || r.is(i-2, "south")) {
+		return "degC"
 	}
 	if number == 45 || number > 0 && int(number)%90 == 0 && number == float64(int(number)) {
 		return "deg"

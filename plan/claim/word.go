@@ -50,7 +50,10 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 			_, digits, hasMarks = look(folded)
 		}
 		id := v.ids[folded]
-		if t := &v.terms[id]; t.whole == "" && !hasMarks {
+		t := &v.terms[id]
+		// "what lets the air in" is no "let us"
+		lets := folded == "lets" && first > 0 && list[first-1].classes&(v.lead|v.glue) == 0
+		if t.whole == "" && !hasMarks || lets {
 			list = append(list, word{text: folded, start: span.Start, end: span.End, id: id, classes: t.classes, marks: t.marks, number: digits || t.marks&figure != 0})
 		} else {
 			number := digits || t.marks&figure != 0 || hasMarks && v.isNumber(folded)

@@ -221,7 +221,7 @@ func reports(folded string) bool {
 	if len(words) == 0 || says(folded, "because", "always", "usually", "every", "these") {
 		return false
 	}
-	return says(folded, "had", "my", "mine", "this one") || (words[0] == "your" || words[0] == "you") && says(folded, "has", "have")
+	return says(folded, "had", "my", "mine", "this one") || (words[0] == "your" || words[0] == "you" || words[0] == "if" && len(words) > 1 && words[1] == "your") && says(folded, "has", "have")
 }
 
 // shorten keeps a quoted line to what a message has room for.

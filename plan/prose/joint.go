@@ -160,6 +160,10 @@ func (s *scanner) agree(e *expression, j joint) bool {
 			return false
 		}
 	}
+	const fine = 8 // "three to five sixteenths", but "two to three quarters"
+	if b.bottom >= fine && b.whole == "" && a.bottom == 0 && a.whole == "" && !a.hasUnit && a.inWords && a.decimals == "" && a.value < float64(b.top) {
+		a.value /= float64(b.bottom)
+	}
 	if scale := roundOf(b.value); j.mark == 0 && a.inWords && b.inWords && a.value < 100 && !a.hasUnit && a.bottom == 0 && a.decimals == "" && scale > 1 && a.value*scale < b.value {
 		a.value *= scale // "two to three hundred", "sixty to eighty thousand"
 	}

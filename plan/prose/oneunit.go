@@ -52,7 +52,7 @@ func (s *scanner) oneUnit(i int) (amount, bool) {
 }
 
 // bareNouns are units said without an article before "and a half".
-var bareNouns = []string{"inch", "foot", "metre", "meter", "hour", "mil", "litre", "liter", "mile", "kilo", "turn", "pint", "volt", "bar", "tonne"}
+var bareNouns = []string{"inch", "foot", "metre", "meter", "hour", "mil", "litre", "liter", "mile", "kilo", "turn", "pint", "volt", "bar", "tonne", "thou"}
 
 // bareUnit reads "inch and a half" without its article.
 func (s *scanner) bareUnit(i int) (expression, bool) {
@@ -80,4 +80,4 @@ var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": tr
 // meter" reads volts.
 var articleNouns = set("hour", "litre", "liter", "metre", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
 	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
-	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")
+	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand", "thou", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")

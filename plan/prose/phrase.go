@@ -12,6 +12,8 @@ func (s *scanner) oddBit(i int) int {
 	switch {
 	case s.word(i) == "odd" && s.kind(i+1) == spaceToken:
 		return i + 2
+	case s.word(i) == "or" && s.word(i+2) == "so" && s.kind(i+3) == spaceToken:
+		return i + 4
 	case s.word(i) == "and" && s.word(i+2) == "a" && s.word(i+4) == "bit" && s.kind(i+5) == spaceToken:
 		return i + 6
 	}
@@ -161,6 +163,9 @@ func (s *scanner) addThousands(e *expression) {
 		e.kind = Money
 	case "meg":
 		value.Unit = "MΩ"
+	case "n", "u", "r":
+		s.lettered(e, at)
+		return
 	default:
 		return
 	}
@@ -176,6 +181,19 @@ func (s *scanner) addThousands(e *expression) {
 		value.Unit, e.end = m.unit, m.end
 	}
 	e.values = []Value{value}
+}
+
+// lettered reads a value with its unit for a decimal point: "four u seven", "three
+// n three", "two r two", as IEC 60062 writes them.
+func (s *scanner) lettered(e *expression, at int) {
+	tenths := s.over(at + 1)
+	w := s.number(tenths)
+	if a := e.amounts[0]; tenths == at+1 || w.class != oneWord || a.value >= 100 || a.decimals != "" || a.bottom > 0 || s.number(s.over(tenths+1)).class != noNumber {
+		return
+	}
+	unit := map[string]trade.Unit{"n": "nF", "u": "µF", "r": "Ω"}[s.word(at)]
+	e.values = []Value{{e.amounts[0].value + w.value/10, unit}}
+	e.end = tenths + 1
 }
 
 // oilGrade reads "five w thirty".
@@ -257,7 +275,7 @@ func (s *scanner) spokenThread(i int) (expression, bool) {
 
 // compared are what "half the" is a claim about; "the other half" is none.
 var compared = set("price", "cost", "time", "weight", "length", "size", "width", "thickness", "power", "speed", "money", "life", "resistance",
-	"voltage", "current", "pressure", "height", "depth", "torque", "noise", "work", "number", "rate", "value", "volume", "force", "strength")
+	"effort", "voltage", "current", "pressure", "height", "depth", "torque", "noise", "work", "number", "rate", "value", "volume", "force", "strength")
 
 // everyNth gives the step of "every third winter".
 var everyNth = map[string]float64{"other": 2, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8,

@@ -22,7 +22,7 @@ var labels = func() map[string]labelKind {
 		"grade", "class", "category", "type", "model", "series", "version", "size", "code", "error", "fault", "dot", "sae", "iso", "din",
 		"en", "iec", "ip", "mark", "phase", "schedule", "torx", "phillips", "pozidriv", "drive", "channel", "output", "input", "switch",
 		"button", "connector", "socket", "cell", "ring", "burner", "valve", "serial", "reference", "ref", "rev", "revision", "loctite",
-		"diagram", "tank", "floor", "room", "bay", "lane", "junction", "unit", "machine", "door", "window", "side"} {
+		"diagram", "cone", "tank", "floor", "room", "bay", "lane", "junction", "unit", "machine", "door", "window", "side"} {
 		m[w] = labelKind(Label)
 	}
 	return m

@@ -153,6 +153,9 @@ func (s *scanner) articled(i int) (numeral, bool) {
 		n.value, n.end = c.total+c.group, c.end
 		return n, true
 	}
+	if fullness[w] && s.kind(next+1) == spaceToken && s.denominator(next+2) > 0 {
+		next += 2 // "a full eighth"
+	}
 	if bottom := s.denominator(next); bottom > 2 && !strings.HasSuffix(s.word(s.denominatorEnd(next)-1), "s") {
 		// "a third" may be an ordinal: "a third screw".
 		end := s.denominatorEnd(next)
@@ -165,6 +168,9 @@ func (s *scanner) articled(i int) (numeral, bool) {
 	}
 	return n, false
 }
+
+// fullness are words that may stand between an article and its fraction.
+var fullness = map[string]bool{"full": true, "good": true, "bare": true, "scant": true, "further": true, "extra": true}
 
 // count adds up the words of a whole number.
 type count struct {
@@ -324,7 +330,7 @@ func (c *count) bundle(w numberWord) bool {
 func (s *scanner) measures(i int) (end int, ok bool) {
 	w := s.word(i)
 	switch w {
-	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons", "thread", "pitch":
+	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons", "thread", "pitch", "supply":
 		return i + 1, true
 	case "second", "a", "in", "at", "to", "or", "and":
 		return i, false

@@ -65,7 +65,7 @@ func TestFactorsGNU(t *testing.T) {
 	path := outside.Program(t, "units")
 	names := map[Unit]string{
 		"mm": "mm", "cm": "cm", "m": "m", "km": "km", "µm": "um", "in": "inch", "ft": "ft", "yd": "yd", "mi": "mile", "thou": "thou",
-		"mm²": "mm^2", "cm²": "cm^2", "in²": "inch^2", "L": "l", "mL": "ml", "cL": "cl", "cm³": "cc", "in³": "inch^3",
+		"mm²": "mm^2", "cm²": "cm^2", "in²": "inch^2", "L": "l", "mL": "ml", "cL": "cl", "cm³": "cc", "in³": "inch^3", "ft³": "ft^3",
 		"US gal": "usgallon", "US qt": "usquart", "US pt": "uspint", "US fl oz": "usfloz", "imp gal": "brgallon", "imp pt": "brpint", "imp fl oz": "brfloz",
 		"kg": "kg", "g": "g", "mg": "mg", "t": "tonne", "lb": "lb", "oz": "oz", "N": "N", "kN": "kN", "lbf": "lbf", "kgf": "kgf",
 		"N·m": "N m", "N·cm": "N cm", "daN·m": "daN m", "lb·ft": "lbf ft", "lb·in": "lbf inch", "oz·in": "oz force inch", "kgf·m": "kgf m", "kgf·cm": "kgf cm",

@@ -74,6 +74,8 @@ var unitRows = []UnitRow{
 		symbols: []string{"cu m"}, words: []string{"cubic meter", "cubic meters"}},
 	{Unit: "in³", Dimension: Volume, SI: "m³", Factor: inch * inch * inch, One: "cubic inch", Many: "cubic inches", Source: nist,
 		symbols: []string{"cu in"}},
+	{Unit: "ft³", Dimension: Volume, SI: "m³", Factor: foot * foot * foot, One: "cubic foot", Many: "cubic feet", Source: nist,
+		symbols: []string{"cu ft"}},
 	{Unit: "US gal", Dimension: Volume, SI: "m³", Factor: usGal, One: "US gallon", Many: "US gallons", Source: nist},
 	{Unit: "US qt", Dimension: Volume, SI: "m³", Factor: usGal / 4, One: "US quart", Many: "US quarts", Source: nist,
 		symbols: []string{"qt"}, words: []string{"quart", "quarts", "qts"}},

@@ -1,0 +1,79 @@
+package claim
+
+import (
+	"strings"
+
+	"fixslate/plan/prose"
+	"fixslate/plan/trade"
+)
+
+// measureWords are what is counted like a unit and is none of trade's: a pint
+// and a gallon differ by country, grit and octane are grades.
+var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit": "grit", "click": "click", "notch": "notch", "stroke": "stroke",
+	"octane": "octane", "tpi": "tpi", "mpg": "mpg", "megabyte": "MB", "meg": "MB", "gigabyte": "GB", "gig": "GB", "terabyte": "TB", "megapixel": "megapixel",
+	"square": "mm2", "stone": "stone", "cup": "cup", "tablespoon": "tablespoon", "teaspoon": "teaspoon", "hundredweight": "hundredweight",
+	"thread-per-inch": "tpi", "dpi": "dpi", "gsm": "gsm", "denier": "denier", "amp-hour": "Ah", "candela": "cd", "baud": "baud", "bit-rate": "bps",
+	"acre": "acre", "cca": "CCA", "btu": "BTU", "farad": "F", "henry": "H", "va": "VA", "kva": "kVA", "megawatt": "MW", "nanosecond": "ns", "microgram": "ug", "siemens": "S", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "ph": "pH", "puff": "pF", "horse": "hp", "puffs": "pF", "pico": "pF", "nano": "nF", "micro": "uF", "centre": "mm", "center": "mm", "weight": "weight", "tonne": "t", "ton": "ton"}
+
+// filler are words that may stand between a number and what it measures: "two
+// full turns".
+var filler = map[string]bool{"full": true, "whole": true, "complete": true, "good": true, "clear": true, "solid": true, "clean": true, "further": true,
+	"more": true, "extra": true, "proper": true, "straight": true, "odd": true, "steady": true, "cold": true, "cranking": true, "peak": true, "continuous": true, "nominal": true, "starting": true, "running": true, "heaped": true, "level": true}
+
+// mains are the voltages that a supply is named by.
+var mains = map[float64]bool{12: true, 24: true, 48: true, 110: true, 115: true, 120: true, 220: true, 230: true, 240: true, 400: true, 415: true}
+
+// smallestPitch is from where on "centres" without a unit are in millimetres: "at
+// six hundred centres".
+const smallestPitch = 50
+
+// colloquial reads units that are none of trade's tables and units behind a
+// word that fills: "240 grit", "two full turns", "four point seven k". scale is
+// what the numbers are to be divided by.
+func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale float64, ok bool) {
+	k := &r.known.classes
+	text := strings.ToLower(f.Of(r.text))
+	if strings.HasSuffix(text, "k") && n < len(r.words) && !r.words[n].stopped {
+		if u, ok := trade.LookupUnit(r.words[n].text); ok && len(r.words[n].text) > 2 {
+			return unitName(u), 1, true // "10k miles"
+		}
+	}
+	if (strings.HasSuffix(text, "k") || f.Spoken && strings.Contains(text, " k ")) && r.near(at, farthestUnit, k.resistive) {
+		return "kohm", 1000, true
+	}
+	if n >= len(r.words) || r.words[n].stopped {
+		return "", 1, false
+	}
+	for skipped := 0; skipped < 2 && filler[r.words[n].text] && n+1 < len(r.words) && !r.words[n+1].stopped; skipped++ {
+		n++
+		if u, ok := trade.LookupUnit(r.words[n].text); ok && len(r.words[n].text) > 2 {
+			return unitName(u), 1, true
+		}
+	}
+	w := r.words[n].text
+	if (w == "threads" || w == "teeth") && r.is(n+1, "per") && r.is(n+2, "inch") {
+		return "tpi", 1, true
+	}
+	if w == "wet" && r.is(n+1, "and") && r.is(n+2, "dry") {
+		return "grit", 1, true
+	}
+	if w == "fluid" && (r.is(n+1, "ounces") || r.is(n+1, "ounce")) {
+		return "fl oz", 1, true
+	}
+	if unit, ok = measureWords[w]; !ok {
+		unit, ok = measureWords[singular(w)]
+	}
+	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && f.Values[0].Number == float64(int(f.Values[0].Number)) {
+		return "", 1, false
+	}
+	if !ok && mains[f.Values[0].Number] && (w == "supply" || w == "mains" || w == "outlet") {
+		return "V", 1, true
+	}
+	if ok && (w == "centres" || w == "centers") && f.Values[0].Number < smallestPitch || w == "centre" || w == "center" {
+		return "", 1, false
+	}
+	if ok && unit == "weight" && !r.near(n, 6, k.fluid) || unit == "stroke" && n+1 < len(r.words) && !r.words[n+1].stopped && !isPlural(w) {
+		return "", 1, false
+	}
+	return unit, 1, ok
+}

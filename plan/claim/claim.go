@@ -79,7 +79,7 @@ func Sentence(text string) Claim {
 	var found kinds
 	r := readers.Get().(*reader)
 	defer r.free()
-	for _, span := range prose.Sentences(text) {
+	for _, span := range r.prose.Sentences(text) {
 		r.turn(span.Of(text))
 		r.read()
 		found |= r.found

@@ -3,6 +3,7 @@ package claim
 import (
 	_ "embed"
 	"fmt"
+	"math"
 	"math/bits"
 	"slices"
 	"strings"
@@ -17,7 +18,56 @@ type cue struct {
 	kind     Kind
 	bit      kinds
 	moods    mood
+	wants    [2]want
 	elements []element
+}
+
+// want is what a sentence must have somewhere, or an element of a pattern holds
+// nowhere in it: most patterns begin with words that stand in every sentence, and
+// a glance at the rest saves walking along them.
+type want struct {
+	ids           uint64 // words, a bit for many
+	asked, others class
+}
+
+// bit is the bit of a word, which it shares with others.
+func bit(id int32) uint64 { return 1 << (uint32(id) % 64) }
+
+// wants are those of the two elements behind the first that the fewest words
+// meet.
+func wants(pattern []element) (two [2]want) {
+	least := [2]int{65, 65}
+	two[0].ids, two[1].ids = math.MaxUint64, math.MaxUint64
+	first := true
+	for i := range pattern {
+		e := &pattern[i]
+		if e.optional || e.absent {
+			continue
+		}
+		if first || e.any || e.numeric || e.plural || e.gap {
+			first = false
+			continue
+		}
+		w := want{asked: e.asked, others: e.others}
+		for _, id := range e.ids {
+			w.ids |= bit(id)
+		}
+		const list = 8 // as many words of a sentence may be in a list
+		n := bits.OnesCount64(w.ids) + list*bits.OnesCount64(uint64(w.asked|w.others))
+		switch {
+		case n < least[0]:
+			two[0], two[1], least[0], least[1] = w, two[0], n, least[0]
+		case n < least[1]:
+			two[1], least[1] = w, n
+		}
+	}
+	return two
+}
+
+// met says whether a sentence may have what is wanted; has is what all its words
+// are.
+func (w *want) met(has *want) bool {
+	return w.ids&has.ids != 0 || w.asked&has.asked != 0 || w.others&has.others != 0
 }
 
 // element is one place of a pattern.
@@ -85,6 +135,7 @@ func readCues(text string, v *lexicon) (*cueBook, error) {
 			elements = append(elements, e)
 		}
 		c.elements = elements[from:len(elements):len(elements)]
+		c.wants = wants(c.elements)
 		book.cues = append(book.cues, c)
 		book.index(int32(len(book.cues)-1), v)
 	}
@@ -201,6 +252,13 @@ func (r *reader) matches(pattern []element, i int) bool {
 // phrases applies the cues at every word.
 func (r *reader) phrases() {
 	book := r.known.book
+	r.whole = want{}
+	for i := range r.words {
+		t := &r.known.terms[r.words[i].id]
+		r.whole.ids |= bit(r.words[i].id)
+		r.whole.asked |= t.classes
+		r.whole.others |= t.others
+	}
 	for i := range r.words {
 		t := &r.known.terms[r.words[i].id]
 		for at := t.first; at > 0; at = book.links[at].next {
@@ -224,7 +282,7 @@ func (r *reader) tryAll(book *cueBook, list []int32, i int) {
 
 func (r *reader) try(book *cueBook, number int32, i int) {
 	c := &book.cues[number]
-	if r.words[i].mood&c.moods == 0 || r.found&c.bit != 0 || !r.matches(c.elements, i) {
+	if r.words[i].mood&c.moods == 0 || r.found&c.bit != 0 || !c.wants[0].met(&r.whole) || !c.wants[1].met(&r.whole) || !r.matches(c.elements, i) {
 		return
 	}
 	if c.kind == Frequency && r.in(i, r.known.often) && r.said(i, r.known.self) && !r.in(i+1, r.known.seeing) {

@@ -19,6 +19,7 @@ type reader struct {
 	asks    bool // the sentence is a question
 	found   kinds
 	values  []Value
+	whole   want // what the words of the sentence are, all together
 
 	spellings []prose.Span // spelled codes that no figure has passed yet
 }

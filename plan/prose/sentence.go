@@ -16,8 +16,9 @@ import (
 // it"), a lower-case word after "?)" or "…". Abbreviations that may end a
 // sentence ("etc.", "10 a.m.", "3/4 in.") do so before a capital letter. One
 // look backward over a word and one forward over a word per mark: linear.
-func Sentences(text string) []Span {
-	var found []Span
+func Sentences(text string) []Span { return appendSentences(nil, text) }
+
+func appendSentences(found []Span, text string) []Span {
 	s := sentencer{text: text}
 	start := skipSpace(text, 0)
 	for i := start; i < len(text); {

@@ -18,8 +18,9 @@ func Words(text string) []Span {
 // Reader reads the words and the figures of one text after another. It looks at
 // a text once, and keeps its room: for who reads many short ones.
 type Reader struct {
-	s     scanner
-	words []Span
+	s         scanner
+	words     []Span
+	sentences []Span
 }
 
 // Read turns to a text.
@@ -32,6 +33,12 @@ func (r *Reader) Read(text string) {
 func (r *Reader) Words() []Span {
 	r.words = appendWords(r.words[:0], r.s.text, r.s.tokens)
 	return r.words
+}
+
+// Sentences are those of Sentences, good until the next call.
+func (r *Reader) Sentences(text string) []Span {
+	r.sentences = appendSentences(r.sentences[:0], text)
+	return r.sentences
 }
 
 // Figures are those of Figures, put behind found.

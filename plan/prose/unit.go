@@ -40,8 +40,11 @@ func (s *scanner) unitAt(i int, after *numeral) (measure, bool) {
 			continue
 		}
 		spelling := s.slice(i, end)
+		if strings.TrimRight(spelling, ".-·_, ") != spelling {
+			continue
+		}
 		unit, ok := trade.LookupUnit(spelling)
-		if !ok || strings.TrimRight(spelling, ".-·_, ") != spelling {
+		if !ok {
 			continue
 		}
 		m := measure{unit: unit, start: i, end: end}

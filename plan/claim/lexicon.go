@@ -30,6 +30,7 @@ type lexicon struct {
 
 // term is what is known of a word.
 type term struct {
+	text    string
 	classes class // the lists of it that code asks for
 	others  class // and those that only patterns name
 	first   int32 // the first of the patterns that begin with the word, 0 for none
@@ -138,7 +139,7 @@ func (l *lexicon) id(w string) int32 {
 	}
 	id := int32(len(l.terms))
 	l.ids[w] = id
-	l.terms = append(l.terms, term{})
+	l.terms = append(l.terms, term{text: w})
 	return id
 }
 

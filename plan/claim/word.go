@@ -2,6 +2,7 @@ package claim
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"fixslate/plan/prose"
 )
@@ -46,7 +47,7 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 		folded := span.Of(text)
 		small, digits, hasMarks := look(folded)
 		if !small {
-			folded = prose.Fold(folded)
+			folded = v.fold(folded)
 			_, digits, hasMarks = look(folded)
 		}
 		id := v.ids[folded]
@@ -69,6 +70,29 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 		last = span.End
 	}
 	return list
+}
+
+// fold is prose.Fold; a word of the lexicon, as most at the head of a sentence
+// are, is taken from there.
+func (v *lexicon) fold(word string) string {
+	var small [24]byte // the longest word of the lexicon has fewer
+	if len(word) > len(small) {
+		return prose.Fold(word)
+	}
+	for i := range len(word) {
+		c := word[i]
+		if c >= utf8.RuneSelf {
+			return prose.Fold(word)
+		}
+		if c >= 'A' && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		small[i] = c
+	}
+	if id, ok := v.ids[string(small[:len(word)])]; ok {
+		return v.terms[id].text
+	}
+	return prose.Fold(word)
 }
 
 // look says whether a word is in small letters, and what else stands in it.

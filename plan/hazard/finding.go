@@ -31,7 +31,10 @@ type spots struct {
 }
 
 // finding gathers the hazards of a step.
-type finding struct{ list []shown }
+type finding struct {
+	list  []shown
+	order []int // of list, as the catalogue has the classes
+}
 
 // of is what is found of a class so far, good until the next call.
 func (f *finding) of(n int, family string, acted bool) *shown {
@@ -90,7 +93,12 @@ func more(list, add []Evidence) []Evidence {
 // the object alone brings is one where narration tells the work in detail.
 // answered are the states in force.
 func (r *reader) into(out *Step, f *finding, answered []string, detailed bool) {
-	slices.SortStableFunc(f.list, func(a, b shown) int {
+	f.order = f.order[:0]
+	for i := range f.list {
+		f.order = append(f.order, i)
+	}
+	slices.SortStableFunc(f.order, func(i, j int) int {
+		a, b := &f.list[i], &f.list[j]
 		return cmp.Or(cmp.Compare(a.class, b.class), cmp.Compare(a.family, b.family))
 	})
 	firmest := weakest
@@ -99,7 +107,7 @@ func (r *reader) into(out *Step, f *finding, answered []string, detailed bool) {
 			firmest = min(firmest, h.weak)
 		}
 	}
-	for i := range f.list {
+	for _, i := range f.order {
 		h := &f.list[i]
 		if h.acted = h.acted && (h.weak <= firmest || h.weak == 1) && !(h.weak == weakest && detailed); h.acted {
 			out.Hazards = append(out.Hazards, r.hazard(h, answered))

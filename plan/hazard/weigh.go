@@ -51,6 +51,28 @@ type weighing struct {
 	layer    odds.Layer
 	verdicts []verdict
 	likeness class.Likeness // of the step; nil: not asked for yet
+	known    known
+}
+
+// known is where the network has the words of what is done, by their form in the
+// lexicon, and marks, by the letter of where they stand: as a sign's place, and
+// kept from plan to plan.
+type known struct {
+	net   *odds.Net
+	words []int32
+	marks ['Z' - 'A' + 1][]int32
+}
+
+// word and mark are where a place is kept, 0 for one that is not known yet.
+func (o *known) word(form int32) *int32 { return entryOf(&o.words, int(form)) }
+
+func (o *known) mark(kind byte, m uint16) *int32 { return entryOf(&o.marks[kind-'A'], int(m)) }
+
+func entryOf(list *[]int32, n int) *int32 {
+	if n >= len(*list) {
+		*list = append(*list, make([]int32, n+1-len(*list))...)
+	}
+	return &(*list)[n]
 }
 
 // free leaves no word of a plan behind.
@@ -71,6 +93,9 @@ func (r *reader) weigh(out *Step, answered []string) {
 	w := &r.weighing
 	if r.net == nil {
 		return
+	}
+	if w.known.net != r.net {
+		w.known = known{net: r.net}
 	}
 	w.verdicts = append(w.verdicts[:0], make([]verdict, len(r.net.Families()))...)
 	w.likeness = nil
@@ -374,16 +399,14 @@ func (a *naming) sign(r *reader, kind byte, text int32) {
 	}
 	for i := range a.hits {
 		if h := &a.hits[i]; h.zone >= gear {
-			a.marks = h.signs(a.marks)
+			a.marks = r.signs(a.marks, h)
 		}
 	}
 	if r.net == nil {
 		return
 	}
-	for _, list := range [...][]sign{a.words, a.marks} {
-		for i := range list {
-			list[i].place = r.place(list[i].Sign)
-		}
+	for i := range a.words {
+		a.words[i].place = r.place(a.words[i].Sign)
 	}
 }
 
@@ -428,7 +451,7 @@ func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
 			signs = r.words(signs, k, doneWord, toks[from:to])
 			for j := range r.past {
 				if h := &r.past[j]; h.text == k && h.zone < gear && int(h.start) > last && int(h.start) < end {
-					signs = h.signs(signs)
+					signs = r.signs(signs, h)
 				}
 			}
 			return signs
@@ -449,6 +472,14 @@ func (r *reader) words(signs []sign, k int32, kind byte, toks []token) []sign {
 	text := r.sources[k].print
 	for i := range toks {
 		at := spot{k, int32(toks[i].start), int32(toks[i].end)}
+		if kind == doneWord && r.net != nil && r.lex.spelled(&toks[i]) {
+			place := r.weighing.known.word(toks[i].form)
+			if *place == 0 {
+				*place = r.place(odds.Sign{Kind: kind, Word: class.Stem(r.lex.forms.texts[toks[i].form])})
+			}
+			signs = append(signs, sign{Sign: odds.Sign{Kind: kind}, at: at, place: *place})
+			continue
+		}
 		word := class.Stem(strings.ToLower(text[at.start:at.end]))
 		signs = append(signs, sign{Sign: odds.Sign{Kind: kind, Word: word}, at: at})
 	}
@@ -456,10 +487,18 @@ func (r *reader) words(signs []sign, k int32, kind byte, toks []token) []sign {
 }
 
 // signs appends the marks of a hit, by where it stands.
-func (h *hit) signs(signs []sign) []sign {
-	place := h.place()
+func (r *reader) signs(signs []sign, h *hit) []sign {
+	kind := h.place()
 	h.marks.each(func(m uint16) {
-		signs = append(signs, sign{Sign: odds.Sign{Kind: place, Number: int(m)}, at: h.spot()})
+		s := sign{Sign: odds.Sign{Kind: kind, Number: int(m)}, at: h.spot()}
+		if r.net != nil {
+			place := r.weighing.known.mark(kind, m)
+			if *place == 0 {
+				*place = r.place(s.Sign)
+			}
+			s.place = *place
+		}
+		signs = append(signs, s)
 	})
 	return signs
 }

@@ -110,6 +110,12 @@ var folded = func() (t [utf8.RuneSelf]byte) {
 	return t
 }()
 
+// spelled says whether a word stands in the text as its form is spelled, but for
+// capitals.
+func (x *lexicon) spelled(t *token) bool {
+	return t.form > 0 && t.form != x.own.number && t.end-t.start == len(x.forms.texts[t.form])
+}
+
 func runeAt(text string, i int) (rune, int) {
 	if text[i] < utf8.RuneSelf {
 		return rune(text[i]), 1

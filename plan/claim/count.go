@@ -2,6 +2,7 @@ package claim
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fixslate/plan/prose"
@@ -192,6 +193,9 @@ func (r *reader) multiple(f *prose.Figure, n int) bool {
 	}
 	if r.is(n, "as") {
 		return r.in(n+1, k.asadj)
+	}
+	if r.is(n, "more") && (n+1 == len(r.words) || r.words[n].stopped || r.in(n+1, k.glue)) {
+		return slices.ContainsFunc(r.words[:n], func(w word) bool { return w.classes&k.states != 0 && w.mood != order }) // "a dozen times more": how often to do it
 	}
 	if r.in(n, k.better) {
 		return true

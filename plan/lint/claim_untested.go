@@ -24,7 +24,7 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(fold(s.line.Print))) || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
-		if kind == causal && (claim.Warns(s.line.Print) || reports(fold(s.line.Print))) || kind == made && s.inSight() || kind == compared && reports(fold(s.line.Print)) || kind == fitted && strings.HasSuffix(s.Path, ".other_side") {
+		if kind == causal && (claim.Warns(s.line.Print) || reports(fold(s.line.Print))) || kind == causal && p.whyOfAnOrder(s) || kind == costly && len(s.Values) == 0 || kind == frequent && (reports(fold(s.line.Print)) || p.ofThisOne(s) || wordless(fold(s.line.Print))) || (kind == causal || kind == compared) && p.verdict(s) || kind == made && s.inSight() || kind == compared && reports(fold(s.line.Print)) || kind == fitted && strings.HasSuffix(s.Path, ".other_side") {
 			continue // why to keep clear is the cautions' matter; what happened to this one or how it is, and what is in the picture, is shown; the other side is what other_side is for
 		}
 		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
@@ -147,8 +147,8 @@ func asserted(c claim.Claim) string {
 		kind claim.Kind
 		word string
 	}{
-		{claim.Legal, law}, {claim.Compatibility, fitted}, {claim.Causal, causal}, {claim.Frequency, "how often"},
-		{claim.Comparison, compared}, {claim.Cost, "a cost"},
+		{claim.Legal, law}, {claim.Compatibility, fitted}, {claim.Causal, causal}, {claim.Frequency, frequent},
+		{claim.Comparison, compared}, {claim.Cost, costly},
 	} {
 		if c.Has(k.kind) && !(k.kind == claim.Frequency && says(fold(c.Text), "as many", "as often")) {
 			return k.word
@@ -161,7 +161,7 @@ func asserted(c claim.Claim) string {
 	return ""
 }
 
-const causal, law, made, compared, fitted = "a cause", "law", "how it is made", "a comparison", "what fits"
+const causal, law, made, compared, fitted, frequent, costly = "a cause", "law", "how it is made", "a comparison", "what fits", "how often", "a cost"
 
 // ofTheObject holds for a value of the thing itself: no time, no turn of the
 // hand, no share, and none that a fact gives.
@@ -212,6 +212,80 @@ var promise = regexp.MustCompile(` and (\S+ ){1,3}will `)
 
 // openers open a statement; what opens otherwise beside a promise is an order.
 var openers = []string{"the", "a", "an", "this", "that", "these", "those", "it", "they", "some", "most", "every", "any", "all", "old", "new", "no"}
+
+// whyOfAnOrder holds for a line of hands-on work that gives an order its reason
+// in the thing at hand ("lift it in one piece, because it goes back"), and in a
+// detour for one that points at what its test has shown ("that is your rattle").
+func (p *Pass) whyOfAnOrder(s said) bool {
+	step := &p.Plan.Steps[s.step]
+	folded := fold(s.line.Print)
+	if step.OnlyIf.Test != "" && pointing.MatchString(folded) {
+		return true
+	}
+	head, reason, found := strings.Cut(folded, " because ")
+	if !found || !handsOn(step) || says(folded, "always", "usually", "every", "never") {
+		return false
+	}
+	words := strings.Fields(strings.TrimPrefix(reason, "of "))
+	if len(words) == 0 || !slices.Contains(atHand, words[0]) {
+		return false
+	}
+	_, _, thenDo := strings.Cut(reason, " so ")
+	return thenDo || !stated(strings.Fields(head))
+}
+
+// ofThisOne holds for a line of work or of a test that tells what the filmed
+// object does: "it keeps coming back".
+func (p *Pass) ofThisOne(s said) bool {
+	step := &p.Plan.Steps[s.step]
+	words := strings.Fields(fold(s.line.Print))
+	return len(words) > 0 && words[0] == "it" && (handsOn(step) || len(step.Tests) > 0)
+}
+
+// verdict holds for a line of a test that says what its reading leaves: "it lies
+// flat, so the height is right".
+func (p *Pass) verdict(s said) bool {
+	words := strings.Fields(fold(s.line.Print))
+	return len(p.Plan.Steps[s.step].Tests) > 0 && len(words) > 0 && slices.Contains([]string{"it", "mine", "this", "that", "there"}, words[0]) && slices.Contains(words, "so")
+}
+
+// wordless holds for a line without a verb: "all of them, left and right".
+func wordless(folded string) bool {
+	words := strings.Fields(strings.ReplaceAll(folded, " . ", " "))
+	const short = 7
+	return len(words) <= short && !slices.ContainsFunc(words, func(w string) bool {
+		return len(w) > 3 && (strings.HasSuffix(w, "s") || strings.HasSuffix(w, "ed") || strings.HasSuffix(w, "ing")) ||
+			slices.Contains([]string{"is", "are", "was", "were", "has", "have", "had", "do", "does", "can", "will", "fail", "leak", "break", "rust", "wear", "crack", "stick", "go", "come", "look", "fit", "get", "need"}, w)
+	})
+}
+
+// atHand open a reason that lies in the thing in the picture.
+var atHand = []string{"it", "this", "that", "the", "there", "they", "your", "my", "here"}
+
+// pointing is a line that names what was looked for.
+var pointing = regexp.MustCompile(`^ (?:and )?(?:that|this|there|here)(?: is|'s) (?:your|the|our|my) `)
+
+// stated holds for words that have the verb of a statement: "slack gives the
+// belt a short life". A plural behind a word for how many or which is none.
+func stated(words []string) bool {
+	if len(words) > 0 && slices.Contains(openers, words[0]) && words[0] != "the" && words[0] != "that" {
+		return true // "these discs burst"
+	}
+	for i, w := range words {
+		switch {
+		case i == 0, slices.Contains(counting, words[i-1]):
+		case len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss"), len(w) > 3 && strings.HasSuffix(w, "ed"), slices.Contains(finite, w):
+			return true
+		}
+	}
+	return false
+}
+
+// counting stand before a noun, finite are verbs of a statement without an "s".
+var (
+	counting = []string{"the", "a", "an", "both", "all", "these", "those", "two", "three", "four", "its", "your", "my", "each", "some", "of"}
+	finite   = []string{"is", "are", "was", "were", "has", "have", "had", "do", "can", "can't", "will", "won't", "must", "may", "came", "went", "broke", "fell", "got"}
+)
 
 // reports holds for a line that tells what happened to the filmed object or to
 // the viewer's, and claims nothing of others: "it had blocked the jet", "my bulb

@@ -15,10 +15,12 @@ import (
 
 // fromHazards is how many findings the reader of hazards may still raise over
 // the clean plans, fromLater how many over those that came later: what was
-// counted when they came, to be lowered and never raised.
+// counted when they came, to be lowered and never raised; fromLatest over those
+// that came last, after a mending by them.
 const (
-	fromHazards = 24
-	fromLater   = 18
+	fromHazards = 22
+	fromLater   = 14
+	fromLatest  = 13
 )
 
 // laterPlans were written to measure silence: twelve trades, each run once before
@@ -27,6 +29,19 @@ var laterPlans = []string{
 	"film-camera.toml", "gutter.toml", "headlight-bulb.toml", "outboard-impeller.toml", "piano-pedal.toml", "robot-vacuum.toml",
 	"stove-rope.toml", "toilet-fill-valve.toml", "turntable-belt.toml", "typewriter.toml", "wall-clock.toml", "wheelchair-castor.toml",
 }
+
+// latestPlans came after those: seventeen trades, each run once before anything
+// was mended by it. They then raised 26 findings of the hazard reader and 25
+// others, of which 21 were claim-untested, beside five faults of the plans themselves.
+var latestPlans = []string{
+	"aquarium-filter.toml", "banjo-head.toml", "dehumidifier-fan.toml", "derailleur-hanger.toml", "door-cylinder.toml", "door-lock-actuator.toml",
+	"game-stick.toml", "gate-hinge.toml", "lathe-belt.toml", "loudspeaker-foam.toml", "office-chair.toml", "overlocker-knife.toml",
+	"pressure-washer.toml", "radiator-valve-head.toml", "shower-cartridge.toml", "stand-mixer.toml", "trailer-lights.toml",
+}
+
+// openClaims are lines of the latest plans that a careful editor would let pass
+// and the reader of claims does not: counted, to be lowered and never raised.
+const openClaims = 6
 
 // Honest plans of other trades, and the samples, raise no error and no warning.
 // Those that rest on what the hazard reader takes for a danger are counted.
@@ -39,7 +54,7 @@ func TestCleanPlans(t *testing.T) {
 	for _, r := range lint.Rules() {
 		groups[r.Name] = r.Group
 	}
-	dangers, later := 0, 0
+	dangers, later, latest, claims := 0, 0, 0, 0
 	plans := map[string][]byte{}
 	for _, name := range samples.Names() {
 		plans[name], _ = samples.Plan(name)
@@ -54,18 +69,27 @@ func TestCleanPlans(t *testing.T) {
 			switch {
 			case f.Severity < diag.Warning || f.Waived != "":
 			case groups[f.Rule] == lint.Safety && len(f.Families) > 0:
-				if slices.Contains(laterPlans, filepath.Base(file)) {
+				switch name := filepath.Base(file); {
+				case slices.Contains(laterPlans, name):
 					later++
-				} else {
+				case slices.Contains(latestPlans, name):
+					latest++
+				default:
 					dangers++
 				}
+				t.Logf("%s: %s: %s", filepath.Base(file), f.Rule, f.Message)
+			case f.Rule == "claim-untested" && slices.Contains(latestPlans, filepath.Base(file)):
+				claims++
 				t.Logf("%s: %s: %s", filepath.Base(file), f.Rule, f.Message)
 			default:
 				t.Errorf("%s: %s", filepath.Base(file), strings.TrimSpace(print([]diag.Finding{f})))
 			}
 		}
 	}
-	if dangers > fromHazards || later > fromLater {
-		t.Errorf("%d and %d findings from the hazard reader, at most %d and %d", dangers, later, fromHazards, fromLater)
+	if dangers > fromHazards || later > fromLater || latest > fromLatest {
+		t.Errorf("%d, %d and %d findings from the hazard reader, at most %d, %d and %d", dangers, later, latest, fromHazards, fromLater, fromLatest)
+	}
+	if claims > openClaims {
+		t.Errorf("%d claims of the latest plans are taken for untested, at most %d", claims, openClaims)
 	}
 }

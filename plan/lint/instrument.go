@@ -29,6 +29,7 @@ var scales = []scale{
 	{[]string{"stopwatch", "watch", "timer", "clock"}, []trade.Dimension{trade.Time, trade.Frequency, trade.Rotation, trade.Flow, trade.Speed}, 0},
 	{[]string{"ruler", "rule", "feeler", "feelers", "caliper", "calipers", "micrometer", "vernier", "depth gauge", "sliding gauge", "dial gauge"}, []trade.Dimension{trade.Length, trade.Angle}, 3},
 	{[]string{"tape", "tape measure"}, []trade.Dimension{trade.Length}, 100},
+	{[]string{"jug", "measuring cup", "bucket", "beaker", "cylinder", "syringe"}, []trade.Dimension{trade.Volume, trade.Flow}, 0},
 	{[]string{"scales", "scale", "spring balance", "luggage scale"}, []trade.Dimension{trade.Mass, trade.Force}, 0},
 	{[]string{"tyre gauge", "tire gauge", "pressure gauge", "manometer", "vacuum gauge"}, []trade.Dimension{trade.Pressure, trade.Length}, 0},
 	{[]string{"tachometer"}, []trade.Dimension{trade.Rotation, trade.Frequency}, 0},

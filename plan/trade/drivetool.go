@@ -46,7 +46,7 @@ var (
 var (
 	keyWords    = patternOf(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`)
 	slotWords   = patternOf(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|(?:^|mm )flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`)
-	hexWords    = patternOf(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`)
+	hexWords    = patternOf(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|(?:bracket|tension|tuning|wheel|track|truck) keys?|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`)
 	anyHexWords = patternOf(`\b(?:adjustable (?:spanner|wrench)|socket (?:set|kit)|sockets|spanner set|set of (?:spanners|sockets|wrenches)|spanners|wrench set|wrenches|nut driver set|hex(?:agon)?(?:[ -]head)?$)\b`)
 )
 

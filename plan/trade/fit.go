@@ -86,7 +86,7 @@ var insideHeads = []string{"socket", "button", "countersunk", "set screw"}
 // that an "axle cover screw" stays a screw.
 func Special(what string) bool { return len(what) <= maxDriveText && special().MatchString(what) }
 
-var special = patternOf(`(?i)\b(?:plug|union|banjo(?: bolt)?|nipple|bleeder|sensor|fitting|valve|coupling|gland|adapter|axle|spindle|skewer|pin|pivot|insert|jet)s?$`)
+var special = patternOf(`(?i)\b(?:plug|union|banjo(?: bolt)?|nipple|bleeder|sensor|fitting|valve|coupling|gland|adapter|axle|spindle|skewer|pin|pivot|insert|jet|cap|ring nut|lock[ -]?ring)s?$`)
 
 // fitRow is a row of either table.
 type fitRow struct {

@@ -73,6 +73,7 @@ var namedBands = []struct {
 	{patternOf(`\b(?:drain|sump|filler|level)[ -]plugs?\b`), "drain plug", 4, 90},
 	{patternOf(`\bbleed(?:er)?[ -](?:nipples?|screws?|valves?)\b`), "bleed nipple", 2, 25},
 	{patternOf(`\bhose[ -](?:clamps?|clips?)\b`), "hose clamp", 0.5, 15},
+	{patternOf(`\b(?:caps?|glands?|unions?|ring[ -]nuts?|lock[ -]?rings?)(?: (?:hex|hexagon|round|knurled|slotted))?\s*$`), "cap", 1, 90},
 	{patternOf(`\bbattery[ -](?:clamps?|terminals?|posts?)\b`), "battery clamp", 2, 25},
 }
 

@@ -18,13 +18,11 @@ var hundredths = regexp.MustCompile(`(?i)\bhundredths$`)
 // celsius is the unit that a sentence names for all its figures: "bed at sixty,
 // nozzle at two ten, both Celsius".
 func (r *reader) celsius() string {
-	for i := range r.words {
-		switch r.words[i].text {
-		case "celsius", "centigrade":
-			return "degC"
-		case "fahrenheit":
-			return "degF"
-		}
+	switch {
+	case r.about&ofCelsius != 0:
+		return "degC"
+	case r.about&ofFahrenheit != 0:
+		return "degF"
 	}
 	return ""
 }

@@ -138,15 +138,7 @@ func (r *reader) sounds(i int) bool {
 }
 
 // films says whether the picture or the sound is spoken of.
-func (r *reader) films() bool {
-	for i := range r.words {
-		switch r.words[i].text {
-		case "picture", "camera", "microphone", "mic", "footage", "audio", "video", "tripod", "shot":
-			return true
-		}
-	}
-	return false
-}
+func (r *reader) films() bool { return r.about&ofFilm != 0 }
 
 // gives says whether the "because" at i gives a cause in the object. Why the
 // speaker does something is talk.

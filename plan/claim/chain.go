@@ -6,10 +6,13 @@ import "strings"
 // a fault: "there's air in it so the pedal's soft", "when the bias drifts, the
 // valves glow red", "it shudders where the belt has dried out".
 func (r *reader) chains() {
-	if r.found.has(Causal) || r.films() {
+	if r.about&chaining == 0 || r.found.has(Causal) || r.films() {
 		return
 	}
 	for i := range r.words {
+		if r.words[i].marks&chaining == 0 {
+			continue
+		}
 		holds := false
 		switch r.words[i].text {
 		case "so":
@@ -270,13 +273,13 @@ func (r *reader) harmed(i, end int) bool {
 // wrought reads what damp, salt, wear and the like do to a thing: "high pH has
 // scaled the sheath", "wear in the pin lets the arm flop".
 func (r *reader) wrought() {
-	if r.found.has(Causal) {
+	if r.about&agent == 0 || r.found.has(Causal) {
 		return
 	}
 	const reach = 7
 	k := &r.known.classes
 	for i := range r.words {
-		if !r.second(i, r.known.agency) || r.words[i].mood != statement || r.in(i-1, k.prep) && !r.second(i-2, r.known.agency) || r.in(i, k.order) && !r.in(i-1, k.det) && !r.in(i+1, k.prep) || r.is(i-1, "a") {
+		if r.words[i].marks&agent == 0 || r.words[i].mood != statement || r.in(i-1, k.prep) && !r.second(i-2, r.known.agency) || r.in(i, k.order) && !r.in(i-1, k.det) && !r.in(i+1, k.prep) || r.is(i-1, "a") {
 			continue // "a damp rag"
 		}
 		for j := i + 1; j < len(r.words) && j < i+reach && !r.words[j].stopped && !r.in(j, k.glue); j++ {

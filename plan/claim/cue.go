@@ -91,7 +91,8 @@ type cueBook struct {
 	links  []link
 	asked  [64][]int32
 	others [64][]int32
-	leads  listed // the lists that patterns begin with
+	ids    []int32 // of the words of all patterns
+	leads  listed  // the lists that patterns begin with
 	open   []int32
 }
 
@@ -100,7 +101,7 @@ type link struct{ cue, next int32 }
 
 func readCues(text string, v *lexicon) (*cueBook, error) {
 	lines := strings.Count(text, "\n") + 1
-	book := &cueBook{cues: make([]cue, 0, lines), links: make([]link, 1, 3*lines)}
+	book := &cueBook{cues: make([]cue, 0, lines), links: make([]link, 1, 4*lines), ids: make([]int32, 0, 9*lines)}
 	elements := make([]element, 0, 5*lines)
 	var fields []string
 	for line := range strings.Lines(text) {
@@ -128,7 +129,7 @@ func readCues(text string, v *lexicon) (*cueBook, error) {
 		}
 		from := len(elements)
 		for _, f := range fields[2:] {
-			e, err := readElement(f, v)
+			e, err := book.readElement(f, v)
 			if err != nil {
 				return nil, fmt.Errorf("cues: %q: %w", line, err)
 			}
@@ -169,7 +170,7 @@ func (b *cueBook) index(number int32, v *lexicon) {
 	}
 }
 
-func readElement(f string, v *lexicon) (element, error) {
+func (b *cueBook) readElement(f string, v *lexicon) (element, error) {
 	var e element
 	if inner, ok := strings.CutPrefix(f, "["); ok {
 		f, ok = strings.CutSuffix(inner, "]")
@@ -181,7 +182,7 @@ func readElement(f string, v *lexicon) (element, error) {
 	if inner, ok := strings.CutPrefix(f, "!"); ok {
 		f, e.absent = inner, true
 	}
-	e.ids = make([]int32, 0, strings.Count(f, "|")+1)
+	from := len(b.ids)
 	for alternative := range strings.SplitSeq(f, "|") {
 		switch {
 		case alternative == "~":
@@ -200,9 +201,10 @@ func readElement(f string, v *lexicon) (element, error) {
 			e.asked |= list.asked
 			e.others |= list.other
 		default:
-			e.ids = append(e.ids, v.id(alternative))
+			b.ids = append(b.ids, v.id(alternative))
 		}
 	}
+	e.ids = b.ids[from:len(b.ids):len(b.ids)]
 	return e, nil
 }
 

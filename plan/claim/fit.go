@@ -9,28 +9,26 @@ var joins = map[string]bool{"bolt": true, "bolts": true, "mate": true, "mates": 
 	"clip": false, "clips": false, "push": false, "pushes": false, "take": false, "takes": false, "charge": false, "charges": false, "power": false, "powers": false, "drive": false, "drives": false, "accept": true, "accepts": true, "cross": true, "crosses": true, "carry": false, "carries": false}
 
 // versions tell one model or make from another.
-var versions = map[string]bool{"old": true, "older": true, "new": true, "newer": true, "later": true, "earlier": true, "early": true, "late": true, "original": true,
-	"genuine": true, "aftermarket": true, "pattern": true, "standard": true, "generic": true, "cheap": true, "cheaper": true, "other": true, "bigger": true, "smaller": true,
-	"larger": true, "mark": true, "mk": true, "series": true, "generation": true, "model": true, "models": true, "version": true, "versions": true, "imperial": true,
-	"metric": true, "previous": true, "pre-facelift": true, "facelift": true, "diesel": true, "petrol": true, "oem": true, "third-party": true, "reconditioned": true,
-	"remanufactured": true, "universal": true, "any": true, "whichever": true, "all": true, "both": true, "either": true, "makes": true, "brands": true}
+const versions = `old older new newer later earlier early late original genuine aftermarket pattern standard generic cheap cheaper other
+		bigger smaller larger mark mk series generation model models version versions imperial metric previous pre-facelift
+		facelift diesel petrol oem third-party reconditioned remanufactured universal any whichever all both either makes brands`
 
 // fittings reads what fits what: "the newer end bolts on to the old motor", "the
 // kit from the smaller saw fits too", "the later motor drops straight in".
 func (r *reader) fittings() {
-	if r.found.has(Compatibility) {
+	if r.about&joining == 0 || r.found.has(Compatibility) {
 		return
 	}
 	const reach = 8
 	k := &r.known.classes
 	for i := 1; i < len(r.words); i++ {
-		alone, ok := joins[r.words[i].text]
-		if !ok || r.words[i].mood != statement || r.in(i-1, k.det|k.prep|k.self) || r.is(i-1, "to") || r.is(i-1, "you") {
+		if r.words[i].marks&joining == 0 || r.words[i].mood != statement || r.in(i-1, k.det|k.prep|k.self) || r.is(i-1, "to") || r.is(i-1, "you") {
 			continue
 		}
+		alone := joins[r.words[i].text]
 		before, after := 0, 0
 		r.clauseBefore(i, reach, func(j int) bool {
-			if versions[r.words[j].text] {
+			if r.words[j].marks&version != 0 {
 				before++
 			}
 			return true
@@ -38,7 +36,7 @@ func (r *reader) fittings() {
 		end := min(len(r.words), i+reach)
 		too := false
 		for j := i + 1; j < end && !r.words[j].stopped; j++ {
-			if versions[r.words[j].text] {
+			if r.words[j].marks&version != 0 {
 				after++
 			}
 			too = too || r.is(j, "too") || r.is(j, "either") || r.is(j, "straight") && (r.is(j+1, "in") || r.is(j+1, "into") || r.is(j+1, "on")) || r.is(j, "as") && r.is(j+1, "well")

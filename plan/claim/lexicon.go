@@ -39,13 +39,20 @@ type term struct {
 }
 
 // marks are what else code asks of a word.
-type marks uint8
+type marks uint16
 
 const (
 	figure    marks = 1 << iota // it makes a figure, or may
 	article                     // an article makes a figure of it
 	spells                      // it is said in a code: a letter by its name, a digit, "double"
 	causative                   // a verb by which one thing brings about another
+	chaining                    // it joins what happens to what it comes of
+	ofFilm                      // it speaks of the picture or the sound
+	ofCelsius
+	ofFahrenheit
+	version // it tells one model or make from another
+	joining // a verb of what goes together
+	agent   // of the list agency
 )
 
 // listed is a list by its bit, in one of the two sets.
@@ -126,6 +133,17 @@ func readLexicon(text string) (*lexicon, error) {
 	mark(spells, maps.Keys(letterNames))
 	mark(spells, maps.Keys(digitWords))
 	mark(spells, strings.FieldsSeq("double triple treble"))
+	mark(chaining, strings.FieldsSeq("so when if once whenever where as until unless because"))
+	mark(ofFilm, strings.FieldsSeq("picture camera microphone mic footage audio video tripod shot"))
+	mark(ofCelsius, strings.FieldsSeq("celsius centigrade"))
+	mark(ofFahrenheit, strings.FieldsSeq("fahrenheit"))
+	mark(version, strings.FieldsSeq(versions))
+	mark(joining, maps.Keys(joins))
+	for i := range l.terms {
+		if l.terms[i].others&l.agency != 0 {
+			l.terms[i].marks |= agent
+		}
+	}
 	for w, whole := range unwritten {
 		l.terms[l.id(w)].whole = whole
 	}

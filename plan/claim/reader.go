@@ -16,7 +16,8 @@ type reader struct {
 	known   *lexicon
 	words   []word
 	figures []prose.Figure
-	asks    bool // the sentence is a question
+	about   marks // of all words
+	asks    bool  // the sentence is a question
 	found   kinds
 	values  []Value
 	whole   want // what the words of the sentence are, all together
@@ -42,7 +43,10 @@ func (r *reader) turn(text string) {
 	r.prose.Read(text)
 	r.words = r.known.cut(r.words[:0], text, r.prose.Words())
 	r.figures, r.values, r.spellings = r.figures[:0], r.values[:0], r.spellings[:0]
-	r.found = 0
+	r.found, r.about = 0, 0
+	for i := range r.words {
+		r.about |= r.words[i].marks
+	}
 	r.asks = strings.HasSuffix(strings.TrimRight(text, " \t\"”'’)"), "?")
 	if r.mayCount() {
 		r.figures = r.prose.Figures(r.figures)

@@ -2,6 +2,7 @@ package align
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -68,7 +69,7 @@ func (s *settler) foreign() bool {
 			continue
 		}
 		found++
-		sure += st.Confidence
+		sure += math.Pow(st.Confidence, 1/overSure)
 		if st.Status == Found {
 			ordered++
 		}

@@ -18,6 +18,11 @@ import (
 // speaking step brought about.
 func (d *decoder) cautions() {
 	p := d.plan
+	for i := range p.Cautions { // words of the author's own, of no class: they are the card too
+		if c := &p.Cautions[i]; c.Card.Print == "" {
+			c.Card = Text{Source: c.Say.Source, Print: c.Say.Print}
+		}
+	}
 	said := map[string]*lasting{}
 	var order []string
 	for i := range p.Steps {

@@ -38,3 +38,21 @@ title = "Prove it"
 		}
 	}
 }
+
+// A caution of the author's own words, of no class, has those words on its card.
+func TestCardOfOwnWords(t *testing.T) {
+	for caution, want := range map[string]string{
+		`{ id = "soot", say = "Wipe it damp, never blow it." }`:                                           "Wipe it damp, never blow it.",
+		`{ id = "soot", say = "Wipe it damp, never blow it.", card = "Wipe, don't blow" }`:                "Wipe, don't blow",
+		`{ id = "soot", hazard = "mains-isolation", say = "Pull the plug, and take it along with you." }`: "Power off. Prove it dead.",
+	} {
+		src, _ := diag.NewSource("plan.toml", []byte("caution = ["+caution+"]\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\nsay = \"B.\"\ncautions = [\"soot\"]\n"))
+		p, _, faults := Decode(src, nil)
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		if got := p.Cautions[0].Card.Print; got != want {
+			t.Errorf("%s: card %q, want %q", caution, got, want)
+		}
+	}
+}

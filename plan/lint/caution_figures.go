@@ -20,7 +20,11 @@ func (p *Pass) cautionConflicts() []Report {
 		if c.Stock || len(quotes) == 0 {
 			continue
 		}
-		for key, text := range map[string]plan.Text{"say": c.Say, "card": c.Card} {
+		own := map[string]plan.Text{"say": c.Say}
+		if c.Card.Source != c.Say.Source { // else the card repeats the words
+			own["card"] = c.Card
+		}
+		for key, text := range own {
 			for _, f := range prose.Figures(text.Print) {
 				fact, other := p.differsFrom(f, text, quotes)
 				if !other {

@@ -19,6 +19,7 @@ part = [{ id = "pump", name = "drain pump", number = "NV-2231" }]
 supply = [{ id = "rag", name = "rag" }]
 fastener = [
   { id = "screws", what = "pump screws", thread = "M5", drive = "8 mm", count = 3, torque = "3 N·m" },
+  { id = "clamp", what = "clamp bolt", drive = "5 mm hex key", count = 1 },
   { id = "many", what = "clips", count = 12, torque = "hand tight" },
 ]
 fuse = [{ id = "f12", at = "12", rating = "15 A" }, { id = "main", at = "the main fuse", rating = "?" }]
@@ -43,6 +44,7 @@ title = "T"
 func TestQuotesByKind(t *testing.T) {
 	for quote, want := range map[string][2]string{
 		"{screws}":              {"three 8 mm pump screws", "three eight millimetre pump screws"},
+		"{clamp}":               {"one 5 mm hex-key clamp bolt", "one five millimetre hex-key clamp bolt"},
 		"{screws.torque}":       {"3 N·m", "three newton metres"},
 		"{screws.count}":        {"3", "three"},
 		"{many}":                {"12 clips", "twelve clips"},

@@ -135,6 +135,7 @@ func (f *filler) fastener(s *Fastener, what string) (print, speak, fault string)
 	if drive == "?" {
 		drive = ""
 	}
+	drive = strings.Replace(drive, trade.HexKey, "hex-key", 1) // it stands before a noun: "one 5 mm hex-key bolt"
 	spoken := drive
 	if q, err := trade.ParseQuantity(drive); err == nil {
 		number, _, _ := strings.Cut(q.String(), " ")

@@ -54,7 +54,7 @@ func (d *deriving) derive() {
 	d.tests(s)
 	d.fitted(s)
 	if !s.OtherSide.Empty() {
-		d.add("other-side", Shot{Size: "close-up", Of: "other side: " + s.OtherSide.Print, Covers: []Cover{{Why: OtherSide}}})
+		d.add("other-side", Shot{Size: "close-up", Of: "other side: " + strings.TrimSuffix(s.OtherSide.Print, "."), Covers: []Cover{{Why: OtherSide}}})
 	}
 }
 
@@ -138,7 +138,11 @@ func fastenerFrame(f *plan.Fastener) string {
 		of, on = fmt.Sprintf("%d × %s", f.Count, of), "one"
 	}
 	if f.Drive != "" && f.Drive != "?" {
-		of += ", " + f.Drive + " tool on " + on
+		tool := f.Drive
+		if !strings.HasSuffix(tool, "key") { // "5 mm hex key" names the tool already
+			tool += " tool"
+		}
+		of += ", " + tool + " on " + on
 	}
 	return of
 }
@@ -178,8 +182,10 @@ func frame(instruments []string, p *plan.Plan) (name, of string) {
 		return "look", "what is seen"
 	}
 	switch id := instruments[0]; id {
-	case "eyes", "hand", "nose":
+	case "eyes", "nose":
 		return "look", "what is seen"
+	case "hand":
+		return "look", "what the hand does"
 	case "ears":
 		return "look", "what is heard: film the thing that sounds"
 	default:

@@ -312,17 +312,21 @@ func (f *filler) quote(inner string, start, end int, at where) segment {
 		return none
 	}
 	if fault != "" {
-		f.quoteFault(at, start, end, fmt.Sprintf("{%s} %s", inner, fault), f.quoteHint(ref.Kind, key))
+		f.quoteFault(at, start, end, fmt.Sprintf("{%s} %s", inner, fault), f.quoteHint(ref, inner, key))
 		return none
 	}
 	return segment{print: print, speak: speak, source: start, sourceEnd: end, quote: q}
 }
 
-func (f *filler) quoteHint(kind Kind, key string) string {
+// quoteHint answers a quote whose key the fact does not have.
+func (f *filler) quoteHint(ref Ref, inner, key string) string {
 	if key == "" {
 		return ""
 	}
-	t, _ := Language().Find(tableOf(kind))
+	t, _ := Language().Find(tableOf(ref.Kind))
+	if near, ok := nearest(key, t.Names()); ok && near != key {
+		return fmt.Sprintf("did you mean {%s%s}", strings.TrimSuffix(inner, key), near)
+	}
 	return "the keys are " + quoted(t.Names())
 }
 

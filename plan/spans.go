@@ -71,6 +71,9 @@ func (s *Spans) nearest(path string) (entry, bool) {
 		if e, ok := s.entries[path]; ok {
 			return e, true
 		}
+		if e, ok := s.entries[path+"[0]"]; ok { // [[headers]] have places, their list has none
+			return e, true
+		}
 		path = path[:max(0, strings.LastIndexAny(path, ".["))]
 	}
 	return entry{}, false
@@ -146,7 +149,7 @@ func (x *indexer) expression(n *unstable.Node) {
 
 // header follows [a.b] or [[a.b]] down the arrays of tables seen so far.
 func (x *indexer) header(n *unstable.Node) {
-	path, span := "", diag.Span{Start: -1}
+	path, name, span := "", "", diag.Span{Start: -1}
 	parts := 0
 	for it := n.Key(); it.Next(); {
 		k := it.Node()
@@ -154,13 +157,23 @@ func (x *indexer) header(n *unstable.Node) {
 			x.tooLarge(spanOf(k.Raw), fmt.Sprintf("a key of more than %d parts", maxKeyParts))
 			return
 		}
+		name = join(name, string(k.Data))
 		if span.Start < 0 {
 			span.Start = int(k.Raw.Offset)
 		}
 		span.End = spanOf(k.Raw).End
 		path = join(path, string(k.Data))
 		last := it.IsLast()
-		if n.Kind == unstable.ArrayTable && last {
+		single := n.Kind == unstable.Table && last && x.rows[path] > 0
+		if single {
+			x.faults = append(x.faults, diag.Finding{
+				Rule: "syntax", Severity: diag.Error, At: diag.Place{Source: x.src, Span: span},
+				Message: fmt.Sprintf("[%s] has single brackets where the headers before it have two", name),
+				Hint:    fmt.Sprintf("write [[%s]]", name),
+				Path:    path,
+			})
+		}
+		if single || n.Kind == unstable.ArrayTable && last {
 			x.rows[path]++
 			path = nth(path, x.rows[path]-1)
 		} else if rows := x.rows[path]; rows > 0 {

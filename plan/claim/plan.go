@@ -34,6 +34,7 @@ type shelf struct {
 	sources map[plan.Ref][]string
 	tests   map[string][][]string // of what a test speaks, for each version
 	claims  []claim               // nil: not made ready yet
+	said    []int                 // of claims: those that say in which words they are made
 }
 
 // claim is a [[claim]] of the plan.
@@ -126,9 +127,26 @@ func (s *shelf) answers() []claim {
 		for i := range s.plan.Claims {
 			c := &s.plan.Claims[i]
 			s.claims = append(s.claims, claim{says: wordsOf(c.Says), text: content(c.Text.Print)})
+			if s.claims[i].says != " " {
+				s.said = append(s.said, i)
+			}
 		}
 	}
 	return s.claims
+}
+
+// asked are the claims that may answer for a line of a step, in order: those that
+// its words may make, and those that the step names.
+func (s *shelf) asked(step *plan.Step) []int {
+	if len(step.Claims) == 0 {
+		return s.said
+	}
+	all := slices.Clone(s.said)
+	for _, id := range step.Claims {
+		all = append(all, s.plan.Find(plan.Ref{Kind: plan.KindClaim, ID: id})...)
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // told adds the tests of the step that speak of what is said, and the claims
@@ -141,8 +159,9 @@ func (s *shelf) told(step *plan.Step, said string, add func(string)) {
 			}
 		}
 	}
-	for i, a := range s.answers() {
-		c := &s.plan.Claims[i]
+	claims := s.answers()
+	for _, i := range s.asked(step) {
+		a, c := &claims[i], &s.plan.Claims[i]
 		answers := a.says != " " && strings.Contains(said, a.says) || a.says == " " && slices.Contains(step.Claims, c.ID) && shares(said, a.text)
 		if !answers {
 			continue

@@ -26,15 +26,39 @@ func (a *avoidance) answers(h *Hazard) bool {
 // earlier step counts as long as the state that answers the hazard goes on:
 // pulling the plug in step 1 is said for step 3, until it goes back in.
 func heeded(p *plan.Plan, steps []Step, avoided [][]avoidance) {
+	before := saidLast{class: map[string]int{}, family: map[string]int{}}
 	for i := range steps {
 		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
 			for j := range list {
-				if h := &list[j]; h.Cover < Carded {
-					heed(h, i, since(p, i, h.Answered), avoided)
+				h := &list[j]
+				if h.Cover >= Carded {
+					continue
+				}
+				h.heed(avoided[i])
+				if h.Cover != Said && len(h.Answered) > 0 && before.since(since(p, i, h.Answered), h) {
+					h.Cover, h.Caution = Said, ""
 				}
 			}
 		}
+		before.note(i, avoided[i])
 	}
+}
+
+// saidLast is by class and by family the last step, from 1, that said how to keep
+// clear.
+type saidLast struct{ class, family map[string]int }
+
+func (t *saidLast) note(step int, avoided []avoidance) {
+	for i := range avoided {
+		if a := &avoided[i]; !a.card {
+			t.class[a.class], t.family[a.family] = step+1, step+1
+		}
+	}
+}
+
+// since says whether a step from first on answers a hazard.
+func (t *saidLast) since(first int, h *Hazard) bool {
+	return t.class[h.Class] > first || h.Family != class.NoFamily && t.family[h.Family] > first
 }
 
 // since is the step that began the oldest of some states that go on in a step,
@@ -49,10 +73,11 @@ func since(p *plan.Plan, step int, states []string) int {
 	return first
 }
 
-func heed(h *Hazard, step, since int, avoided [][]avoidance) {
+// heed finds what the hazard's own step says.
+func (h *Hazard) heed(avoided []avoidance) {
 	acts := spokenAt(h)
-	for k := range avoided[step] {
-		a := &avoided[step][k]
+	for k := range avoided {
+		a := &avoided[k]
 		if !a.answers(h) {
 			continue
 		}
@@ -65,17 +90,6 @@ func heed(h *Hazard, step, since int, avoided [][]avoidance) {
 		}
 		if how > h.Cover {
 			h.Cover, h.Caution = how, ""
-		}
-	}
-	if h.Cover == Said || len(h.Answered) == 0 {
-		return
-	}
-	for i := since; i < step; i++ {
-		for k := range avoided[i] {
-			if a := &avoided[i][k]; a.answers(h) && !a.card {
-				h.Cover, h.Caution = Said, ""
-				return
-			}
 		}
 	}
 }

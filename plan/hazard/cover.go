@@ -21,7 +21,8 @@ func cover(p *plan.Plan, steps []Step) {
 		said = heard(said)
 		for _, use := range s.Cautions {
 			if c := p.CautionOf(s, use); c != nil && use.Listed {
-				said = append(said, lasting{caution: c, step: i, states: openStates(p, i), how: Spoken})
+				l := lasting{caution: c, step: i, states: openStates(p, i), how: Spoken}
+				said = append(slices.DeleteFunc(said, l.replaces), l)
 			}
 		}
 		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
@@ -102,6 +103,13 @@ type lasting struct {
 	step    int
 	states  []plan.Interval // in force when it was spoken
 	how     Cover           // Spoken while it lasts, Stale or Missing after
+}
+
+// replaces says whether a caution covers all that another one does, as long as
+// that one: it is of the same kind and was spoken later, in the same states.
+func (l *lasting) replaces(o lasting) bool {
+	a, b := l.caution, o.caution
+	return o.how == Spoken && a.Class == b.Class && a.Family == b.Family && slices.Equal(a.Variants, b.Variants) && slices.Equal(l.states, o.states)
 }
 
 func openStates(p *plan.Plan, step int) []plan.Interval {

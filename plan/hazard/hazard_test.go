@@ -245,6 +245,32 @@ cautions = ["mains-isolation"]
 	return decode(t, text.String())
 }
 
+// BenchmarkWide reads plans in which each step has a tool and a place of its own,
+// and a state holds all through: time is linear in the steps.
+func BenchmarkWide(b *testing.B) {
+	for _, n := range []int{100, 1_000, 10_000} {
+		p := decode(b, wide(n))
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				hazard.Read(p)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/step")
+		})
+	}
+}
+
+func wide(n int) string {
+	var text strings.Builder
+	text.WriteString("[video]\ntitle = \"Washer\"\nsubject = \"washing machine\"\n[shoot]\nbegins = [\"power-off\"]\n")
+	for i := range n {
+		fmt.Fprintf(&text, "[[tool]]\nid = \"t%d\"\nname = \"spanner %d\"\n[[setup]]\nid = \"p%d\"\nplace = \"bench %d\"\n", i, i, i, i)
+	}
+	for i := range n {
+		fmt.Fprintf(&text, "[[step]]\ntitle = \"Step %d\"\ndo = \"pull the wires off the mains terminals\"\ntools = [\"t%d\"]\nshot = [{ of = \"wires\", setup = \"p%d\" }]\n", i, i, i)
+	}
+	return text.String()
+}
+
 // BenchmarkLong reads one sentence of a million words: time is linear in it.
 func BenchmarkLong(b *testing.B) {
 	for _, n := range []int{10_000, 100_000, 1_000_000} {

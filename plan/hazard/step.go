@@ -227,10 +227,8 @@ func (r *reader) around(i int, s *plan.Step) {
 			r.past[len(r.past)-1].text = k
 		}
 	}
-	for j := range r.plan.Tools {
+	for _, j := range r.inReach(s) {
 		t := &r.plan.Tools[j]
-		// In a plan of one step a tool is that step's; in a longer one nobody can
-		// say whose a tool is that no step lists.
 		if slices.Contains(s.Tools, t.ID) && plan.Meets(t.Variants, s.Variants) {
 			add(source{kind: "tool", path: path + ".tools", print: t.Name.Print}, gear)
 		} else if len(r.plan.Steps) == 1 {
@@ -252,13 +250,28 @@ func (r *reader) around(i int, s *plan.Step) {
 	for _, state := range r.inForce(i) {
 		add(source{kind: "state", path: path, print: state}, over)
 	}
-	for _, setup := range s.Shots {
-		for j := range r.plan.Setups {
-			if r.plan.Setups[j].ID == setup.Setup {
-				add(source{kind: "setup", path: path + ".shot", print: r.plan.Setups[j].Place.Print}, near)
-			}
+	for k := range s.Shots {
+		for _, setup := range r.plan.Setup(s.Shots[k].Setup) {
+			add(source{kind: "setup", path: path + ".shot", print: setup.Place.Print}, near)
 		}
 	}
+}
+
+// inReach are the tools of the plan that may be a step's: in a plan of one step
+// all are; in a longer one nobody can say whose a tool is that no step lists.
+func (r *reader) inReach(s *plan.Step) []int {
+	var all []int
+	if len(r.plan.Steps) == 1 {
+		for j := range r.plan.Tools {
+			all = append(all, j)
+		}
+		return all
+	}
+	for _, id := range s.Tools {
+		all = append(all, r.plan.Find(plan.Ref{Kind: plan.KindTool, ID: id})...)
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // actions gathers the texts of the action.

@@ -58,6 +58,9 @@ func ParseDrive(s string) (Drive, bool) {
 // the tool that goes over a nut. A size in brackets repeats the one before.
 func ParseDrives(s string) []Drive {
 	text := driveText(s)
+	if n, ok := plainMillimetres(text); ok {
+		return []Drive{{Hex, lengthSize(n, string(Millimetre))}}
+	}
 	if strings.Contains(text, "socket") {
 		text = socketInside().ReplaceAllString(text, "hex key")
 	}
@@ -75,6 +78,20 @@ func ParseDrives(s string) []Drive {
 		}
 		return found
 	})
+}
+
+// plainMillimetres is the figure of a size and nothing else, "8 mm", "5.5 mm":
+// as most drives are written, and read without a dozen patterns.
+func plainMillimetres(text string) (string, bool) {
+	number, ok := strings.CutSuffix(text, "mm")
+	number = strings.TrimSuffix(number, " ")
+	whole, part, fraction := strings.Cut(number, ".")
+	return number, ok && fewDigits(whole) && (!fraction || fewDigits(part))
+}
+
+// fewDigits holds for one or two digits.
+func fewDigits(s string) bool {
+	return (len(s) == 1 || len(s) == 2) && strings.Trim(s, "0123456789") == ""
 }
 
 // byParts reads "7 mm hex or slotted" part by part where every part names a
@@ -240,6 +257,15 @@ func readDrives(text string) []Drive {
 	}
 	return append(found, sizedDrives(rest)...)
 }
+
+// worded is a pattern with stems, one of which stands in every text that fits:
+// cheaper than the pattern.
+type worded struct {
+	form  pattern
+	stems []string
+}
+
+func (w worded) in(text string) bool { return containsAny(text, w.stems) && w.form().MatchString(text) }
 
 func containsAny(text string, stems []string) bool {
 	return slices.ContainsFunc(stems, func(s string) bool { return strings.Contains(text, s) })

@@ -167,3 +167,36 @@ func TestSpecial(t *testing.T) {
 		}
 	}
 }
+
+// A stem stands in whatever its pattern fits: what the pattern finds in the
+// names of tools is found with the stems asked first.
+func TestStemsMissNothing(t *testing.T) {
+	names := []string{"8 mm", "slotted", "flat blade", "4 mm flat", "allen key", "L key 5", "T-handle 4 mm hex", "in-hex", "inhex", "a/f 13", "13 mm AF", "crow's foot 17 mm",
+		"tension key", "box-end 10 mm", "six-point 10 mm", "bi-hex 19 mm", "set of bits", "assorted bits", "driver bit kit", "lug wrench", "wheel brace", "drill bits", "tap", "dies", "centre punch",
+		"mains socket", "filter wrench", "extension", "minus screwdriver", "plain screwdriver", "straight blade", "sl 5", "socket head cap", "internal hex 6", "ratchet", "bolt", "open-ender 16 mm"}
+	for _, name := range names {
+		text := driveText(name)
+		for i, w := range []worded{noDriver, wheelBrace, bitSet, keyWords, slotWords, hexWords} {
+			if got, want := w.in(text), w.form().MatchString(text); got != want {
+				t.Errorf("pattern %d in %q: %v, and %v without its stems", i, name, got, want)
+			}
+		}
+	}
+	for _, n := range []string{"8", "5.5", "08", "13", "2.50", "0.7"} {
+		for _, unit := range []string{"mm", " mm"} {
+			slow := sizesAlone(n + unit)
+			if got := ParseDrives(n + unit); !slices.Equal(got, slow) {
+				t.Errorf("ParseDrives(%q) = %v, and %v by the patterns", n+unit, got, slow)
+			}
+		}
+	}
+}
+
+// sizesAlone reads a size by the patterns.
+func sizesAlone(text string) []Drive {
+	found := readDrives(text)
+	for _, d := range bareHexagons(text) {
+		found = add(found, d)
+	}
+	return found
+}

@@ -11,7 +11,11 @@ import (
 // without a size: "adjustable spanner", "socket set". A tool that turns no
 // fastener gives none.
 func DrivesOf(toolName string) []Drive {
-	return byParts(noDriver().ReplaceAllString(driveText(toolName), " ; "), drivesOfTool)
+	text := driveText(toolName)
+	if noDriver.in(text) {
+		text = noDriver.form().ReplaceAllString(text, " ; ")
+	}
+	return byParts(text, drivesOfTool)
 }
 
 func drivesOfTool(text string) []Drive {
@@ -20,9 +24,9 @@ func drivesOfTool(text string) []Drive {
 		return found
 	}
 	switch {
-	case wheelBrace().MatchString(text):
+	case wheelBrace.in(text):
 		return hexagons("17", "19", "21", "22")
-	case bitSet().MatchString(text):
+	case bitSet.in(text):
 		return []Drive{{Kind: Hexalobular}, {Kind: CrossH}, {Kind: CrossZ}, {Kind: Slotted}, {Kind: HexKey}}
 	case strings.Contains(text, "screwdriver"):
 		// a screwdriver that does not say which: either common kind
@@ -33,38 +37,38 @@ func drivesOfTool(text string) []Drive {
 
 // noDriver are tools whose names hold a driver's words and that turn no
 // fastener themselves.
-var noDriver = patternOf(`\b(?:drill bits?|tap wrench|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|filter wrench|chain wrench|pipe wrench)\b`)
+var noDriver = worded{patternOf(`\b(?:drill bits?|tap wrench|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|filter wrench|chain wrench|pipe wrench)\b`), []string{"drill", "tap", "die", "punch", "wrench", "tester", "socket", "extension"}}
 
 var (
-	wheelBrace = patternOf(`\bwheel[ -]?(?:nut|bolt)?[ -]?(?:wrench|brace|spanner)\b|\blug wrench\b`)
-	bitSet     = patternOf(`\b(?:driver )?bit(?: |-)?(?:set|kit|case)\b|\bset of bits\b|\bassorted bits\b`)
+	wheelBrace = worded{patternOf(`\bwheel[ -]?(?:nut|bolt)?[ -]?(?:wrench|brace|spanner)\b|\blug wrench\b`), []string{"wheel", "lug"}}
+	bitSet     = worded{patternOf(`\b(?:driver )?bit(?: |-)?(?:set|kit|case)\b|\bset of bits\b|\bassorted bits\b`), []string{"bit"}}
 )
 
 // A tool's kind where its size is a length. Internal hexagon words come first:
 // "hex bit socket" is one. "8 mm hex socket" is an external one, by its six
 // points; a fastener's drive that is written so means its own socket.
 var (
-	keyWords    = patternOf(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`)
-	slotWords   = patternOf(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|(?:^|mm )flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`)
-	hexWords    = patternOf(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|(?:bracket|tension|tuning|wheel|track|truck) keys?|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`)
+	keyWords    = worded{patternOf(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`), []string{"hex", "allen", "handle", "socket", "key", "bit", "wrench", "driver"}}
+	slotWords   = worded{patternOf(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|(?:^|mm )flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`), []string{"sl", "flat", "plain", "minus", "straight"}}
+	hexWords    = worded{patternOf(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|(?:bracket|tension|tuning|wheel|track|truck) keys?|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`), []string{"hex", "nut", "socket", "spanner", "wrench", "ratchet", "crow", "key", "box", "open", "bolt", "across", "af", "a/f", "point"}}
 	anyHexWords = patternOf(`\b(?:adjustable (?:spanner|wrench)|socket (?:set|kit)|sockets|spanner set|set of (?:spanners|sockets|wrenches)|spanners|wrench set|wrenches|nut driver set|hex(?:agon)?(?:[ -]head)?$)\b`)
 )
 
 // sizedDrives reads the drives whose sizes are lengths: hexagons outside and
 // inside, and slots.
 func sizedDrives(text string) []Drive {
-	sizes := readSizes(text)
 	kind := ""
 	switch {
-	case keyWords().MatchString(text):
+	case keyWords.in(text):
 		kind = HexKey
-	case slotWords().MatchString(text):
+	case slotWords.in(text):
 		kind = Slotted
-	case hexWords().MatchString(text):
+	case hexWords.in(text):
 		kind = Hex
 	default:
 		return nil
 	}
+	sizes := readSizes(text)
 	if m := bareSize().FindStringSubmatch(text); sizes == nil && m != nil {
 		sizes = []size{{number: m[1] + m[2], unit: string(Millimetre)}}
 	}
@@ -95,6 +99,9 @@ func bareHexagons(text string) []Drive {
 	}
 	text = strings.TrimSpace(headWords().ReplaceAllString(strings.Trim(strings.TrimSpace(text), "/,+&"), " "))
 	text = strings.TrimSpace(strings.TrimSuffix(text, " or"))
+	if !strings.ContainsAny(text, "0123456789") {
+		return nil
+	}
 	if loc := sizeList().FindStringIndex(text); loc == nil || strings.TrimSpace(text[:loc[0]]+text[loc[1]:]) != "" {
 		return nil
 	}

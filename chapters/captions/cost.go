@@ -36,6 +36,8 @@ type costs struct {
 	squares  []int64
 	readings []int64
 
+	gain int64 // the most that setting words in lines can take off a cue's cost
+
 	rows [64]lineRow // by word; as many as can stand in a cue of most profiles
 }
 
@@ -55,6 +57,7 @@ func newCosts(w words, p Profile) costs {
 		c.squares[length] = squareOf(length, p.Width)
 		c.readings[length] = p.reading(length)
 	}
+	c.gain = gain(p)
 	for i := range w.list {
 		a := &w.list[i]
 		c.place[i+1] = c.place[i] + a.width + 1
@@ -135,6 +138,20 @@ func (c *costs) unevenness(total, lines int) int64 {
 
 // parting is the cost of going to a new line after word i.
 func (c *costs) parting(i int) int64 { return int64(c.list[i].part) }
+
+// gain is the most by which the cost of setting words in lines can fall below
+// nothing. Even lines would cost nothing, but for the space between two lines
+// that is counted in their sum and in neither: with n lines of width w at most,
+// n·Σa² - (Σa+n-1)² ≥ -(n-1)(2nw+n-1); and each square is rounded down.
+func gain(p Profile) int64 {
+	most := int64(0)
+	for n := int64(1); n <= int64(p.Lines); n++ {
+		w := int64(p.Width)
+		spaces := costUneven*(n-1)*(2*n*w+n-1)/(n*w*w) + 1
+		most = max(most, spaces+n-costLine*(n-1))
+	}
+	return most
+}
 
 // lines is the cost of so many lines for the words i to j, without what each
 // line and the partings between them cost.

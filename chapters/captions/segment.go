@@ -70,12 +70,13 @@ func (c *costs) cut() (ends []int, total int64) {
 		}
 		l.fill(c, i, n)
 		for j := i + 1; j < i+l.width; j++ {
-			_, cost := c.set(&l, i, j)
-			if cost >= unpayable || !c.mayEnd(j) {
-				continue
+			if best[i]+costCue-c.gain >= best[j] || !c.mayEnd(j) {
+				continue // it is dearer than what is found, whatever it costs
 			}
-			if sum := best[i] + cost + c.cue(i, j); sum < best[j] {
-				best[j], from[j] = sum, int32(i)
+			if sum := best[i] + c.cue(i, j); sum-c.gain < best[j] {
+				if _, cost := c.set(&l, i, j); sum+cost < best[j] {
+					best[j], from[j] = sum+cost, int32(i)
+				}
 			}
 		}
 	}

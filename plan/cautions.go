@@ -23,8 +23,12 @@ func (d *decoder) cautions() {
 			c.Card = Text{Source: c.Say.Source, Print: c.Say.Print}
 		}
 	}
+	begins := map[string][]int{} // the steps in which each state begins, in their order
+	for _, v := range p.Intervals {
+		begins[v.State] = append(begins[v.State], v.From)
+	}
 	said := map[string]*lasting{}
-	var order []string
+	var order []*lasting // as each was first spoken
 	for i := range p.Steps {
 		s := &p.Steps[i]
 		listed := map[string]bool{}
@@ -43,16 +47,18 @@ func (d *decoder) cautions() {
 			}
 			use.Spoken, use.Card = true, true
 			if before == nil {
-				order = append(order, use.ID)
+				before = new(lasting)
+				said[use.ID], order = before, append(order, before)
 			}
-			said[use.ID] = newLasting(p, c, i)
+			*before = newLasting(p, c, i)
+			before.id, before.begins = use.ID, begins
 		}
 		if s.Chapter.Joined {
 			continue
 		}
-		for _, id := range order {
-			if !listed[id] && said[id].holds(p, i) {
-				s.Cautions = append(s.Cautions, StepCaution{ID: id, Card: true})
+		for _, l := range order {
+			if len(l.states) > 0 && !listed[l.id] && l.holds(p, i) {
+				s.Cautions = append(s.Cautions, StepCaution{ID: l.id, Card: true})
 			}
 		}
 	}
@@ -60,15 +66,20 @@ func (d *decoder) cautions() {
 
 // lasting is a caution that has been spoken.
 type lasting struct {
+	id     string
 	step   int
 	family string
 	states []Interval // in force when it was spoken
 	own    []string   // canonical states of its class
 	safe   []string   // those of them that answer the hazard
+
+	begins map[string][]int // of all states
+	seen   int              // the last step that has been looked at …
+	ended  bool             // … and whether the caution had ended by then
 }
 
-func newLasting(p *Plan, c *Caution, step int) *lasting {
-	l := &lasting{step: step, family: "none"}
+func newLasting(p *Plan, c *Caution, step int) lasting {
+	l := lasting{step: step, family: "none", seen: step}
 	l.states = p.In(step)
 	if c != nil {
 		l.family = c.Family
@@ -92,24 +103,21 @@ func canonical(words []string) []string {
 	return states
 }
 
-// lasts holds while the caution need not be spoken again at a step.
+// lasts holds while the caution need not be spoken again at a step. It is asked
+// of one step after another.
 func (l *lasting) lasts(p *Plan, step int) bool {
 	if len(l.states) == 0 {
-		for i := l.step + 1; i <= step; i++ {
-			if !p.hasFamily(i, l.family) {
-				return false
-			}
+		for !l.ended && l.seen < step {
+			l.seen++
+			l.ended = !p.hasFamily(l.seen, l.family)
 		}
-		return true
+		return !l.ended
 	}
-	for _, was := range l.states {
-		for _, v := range p.Intervals {
-			if v.State == was.State && v.From > was.To && v.From <= step {
-				return false
-			}
-		}
-	}
-	return true
+	return !slices.ContainsFunc(l.states, func(was Interval) bool {
+		begins := l.begins[was.State]
+		next, _ := slices.BinarySearch(begins, was.To+1)
+		return next < len(begins) && begins[next] <= step
+	})
 }
 
 // holds is true while the caution lasts and a state of its class, begun where

@@ -51,7 +51,7 @@ type Plan struct {
 	index      map[Ref][]int
 	derived    map[Ref]bool // ids that nobody wrote: taken from a title or name
 	stateWords map[string]string
-	reaches    []int // by stretch of Intervals: the last step that one of them holds in
+	reaches    []int // by stretches of Intervals, see there
 }
 
 // Open is a value that is still to be found.

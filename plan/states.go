@@ -113,37 +113,49 @@ func intervals(p *Plan) []Interval {
 	return done
 }
 
-// stretch is how many intervals are passed over at once.
+// stretch is how many intervals are looked at one by one.
 const stretch = 32
 
-// reaches gives the last step of every stretch of intervals.
+// reaches gives the last step of stretches of intervals, of two neighbouring
+// stretches together, of four and so on: a heap, whose node n has 2n and 2n+1
+// below it.
 func reaches(all []Interval) []int {
-	var last []int
-	for some := range slices.Chunk(all, stretch) {
-		to := -1
-		for i := range some {
-			to = max(to, some[i].To)
-		}
-		last = append(last, to)
+	leaves := 1
+	for leaves*stretch < len(all) {
+		leaves *= 2
+	}
+	last := make([]int, 2*leaves)
+	for n := range last {
+		last[n] = -2 // before everything
+	}
+	for i := range all {
+		leaf := leaves + i/stretch
+		last[leaf] = max(last[leaf], all[i].To)
+	}
+	for n := leaves - 1; n > 0; n-- {
+		last[n] = max(last[2*n], last[2*n+1])
 	}
 	return last
 }
 
 // In lists the intervals that hold at some moment of a step.
 func (p *Plan) In(step int) []Interval {
-	var in []Interval
-	for n, to := range p.reaches {
-		some := p.Intervals[n*stretch : min(len(p.Intervals), (n+1)*stretch)]
-		if some[0].From > step {
-			break
-		}
-		if to < step {
-			continue
-		}
-		for i := range some {
-			if v := &some[i]; v.From <= step && step <= v.To {
-				in = append(in, *v)
-			}
+	return p.inBelow(1, 0, len(p.reaches)/2*stretch, step, nil)
+}
+
+// inBelow adds the intervals of a node, those from one to another, that hold in
+// a step. Intervals stand in the order of their beginnings.
+func (p *Plan) inBelow(node, from, to, step int, in []Interval) []Interval {
+	if from >= len(p.Intervals) || p.Intervals[from].From > step || p.reaches[node] < step {
+		return in
+	}
+	if to-from > stretch {
+		middle := (from + to) / 2
+		return p.inBelow(2*node+1, middle, to, step, p.inBelow(2*node, from, middle, step, in))
+	}
+	for i := from; i < min(to, len(p.Intervals)); i++ {
+		if v := &p.Intervals[i]; v.From <= step && step <= v.To {
+			in = append(in, *v)
 		}
 	}
 	return in

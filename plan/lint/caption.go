@@ -1,11 +1,13 @@
 package lint
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
 	"fixslate/chapters/captions"
 	"fixslate/plan/diag"
+	"fixslate/plan/timing"
 )
 
 // The plan's own captions are cut to fit their profile; what does not fit
@@ -52,12 +54,15 @@ func captionFindings(p *Pass) []diag.Finding {
 
 // narrationAt is the narration that is spoken at a time in seconds.
 func (p *Pass) narrationAt(seconds float64) string {
-	path := "video"
-	for _, s := range p.Timeline.Steps {
-		if s.Start > seconds+0.001 {
-			break
+	steps := p.Timeline.Steps
+	after, _ := slices.BinarySearchFunc(steps, seconds+0.001, func(s timing.Step, at float64) int {
+		if s.Start > at {
+			return 1
 		}
-		path = stepPath(s.Index, "say")
+		return -1
+	})
+	if after == 0 {
+		return "video"
 	}
-	return path
+	return stepPath(steps[after-1].Index, "say")
 }

@@ -2,7 +2,6 @@ package lint
 
 import (
 	"fmt"
-	"slices"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -31,12 +30,16 @@ func (p *Pass) cautionsUnlisted() []Report {
 			asked[d.Family] = true
 		}
 	}
+	listed := map[string]bool{}
+	for i := range p.Plan.Steps {
+		for _, use := range p.Plan.Steps[i].Cautions {
+			listed[use.ID] = listed[use.ID] || use.Listed
+		}
+	}
 	var found []Report
 	for i := range p.Plan.Cautions {
 		c := &p.Plan.Cautions[i]
-		if c.Stock || c.Spare || asked[c.Family] || slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool {
-			return slices.ContainsFunc(s.Cautions, func(use plan.StepCaution) bool { return use.ID == c.ID && use.Listed })
-		}) {
+		if c.Stock || c.Spare || asked[c.Family] || listed[c.ID] {
 			continue
 		}
 		found = append(found, Report{

@@ -106,10 +106,9 @@ func (p *Pass) chargeLeft(i int) bool {
 // powerOverOpen holds where mains comes back while covers are off: in the step
 // that ends the isolation, covers that stay off longer.
 func (p *Pass) powerOverOpen(i int) bool {
-	ended := slices.ContainsFunc(p.Plan.Intervals, func(v plan.Interval) bool { return v.State == "power-off" && v.To == i && !v.Open && !v.During })
-	open := slices.ContainsFunc(p.Plan.Intervals, func(v plan.Interval) bool {
-		return v.State == "covers-off" && v.From <= i && (v.To > i || v.Open && v.To == i)
-	})
+	in := p.Plan.In(i)
+	ended := slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "power-off" && v.To == i && !v.Open && !v.During })
+	open := slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "covers-off" && (v.To > i || v.Open) })
 	return ended && open && !p.inForce(i, "live")
 }
 

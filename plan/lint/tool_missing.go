@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -12,11 +13,12 @@ import (
 
 var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
+	named := sync.OnceValue(p.drivesNamed)
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
 		drives := p.drives[i]
 		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
-		if _, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners }); n == 0 || len(drives) == 0 || p.turned(f, drives) {
+		if _, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners }); n == 0 || len(drives) == 0 || p.turned(f, drives) || turnsAny(named(), drives) {
 			continue
 		}
 		found = append(found, Report{
@@ -52,8 +54,7 @@ func meantDrives(p *plan.Plan) [][]trade.Drive {
 	return all
 }
 
-// turned holds where a tool of the plan, or one that a text names, turns one
-// of the drives.
+// turned holds where a tool of the plan turns one of the drives.
 func (p *Pass) turned(f *plan.Fastener, drives []trade.Drive) bool {
 	for i := range p.Plan.Tools {
 		t := &p.Plan.Tools[i]
@@ -61,12 +62,25 @@ func (p *Pass) turned(f *plan.Fastener, drives []trade.Drive) bool {
 			return true
 		}
 	}
+	return false
+}
+
+// drivesNamed are the drives of all tools that the texts of steps name.
+func (p *Pass) drivesNamed() []trade.Drive {
+	seen := map[trade.Drive]bool{}
+	var named []trade.Drive
 	for _, w := range p.texts {
-		if w.Step >= 0 && turnsAny(trade.DrivesOf(w.Source), drives) {
-			return true
+		if w.Step < 0 {
+			continue
+		}
+		for _, d := range trade.DrivesOf(w.Source) {
+			if !seen[d] {
+				seen[d] = true
+				named = append(named, d)
+			}
 		}
 	}
-	return false
+	return named
 }
 
 // suggested names a tool for a drive.

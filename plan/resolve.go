@@ -254,6 +254,14 @@ func (d *decoder) resolveExit(t target, e *Exit) {
 	case ToTest:
 		kind = KindTest
 	case ToStep:
+	case Advice:
+		for _, k := range []Kind{KindTest, KindStep} {
+			if id := e.Text.Source; isID(id) && len(d.plan.index[Ref{k, id}]) > 0 {
+				d.fault("value-wrong", t.path(), fmt.Sprintf("write %q", string(k)+":"+id), "%q is the id of a %s, and leads nowhere by itself", id, k)
+				return
+			}
+		}
+		return
 	default:
 		return
 	}

@@ -40,10 +40,10 @@ var scales = []scale{
 // wrong are the specs that are told already.
 func (p *Pass) unreadable(wrong map[string]bool) []Report {
 	var found []Report
-	look := func(t *plan.Test, path string, instruments []string, v plan.Value) {
+	look := func(t *plan.Test, path string, instruments []string, v plan.Value) bool {
 		means := slices.Concat([]string{t.Setting.Print}, instruments)
 		if slices.ContainsFunc(v.Quotes, func(q plan.Quote) bool { return q.Ref.Kind == plan.KindSpec && wrong[q.Ref.ID] }) {
-			return // it is told where it stands
+			return false // it is told where it stands
 		}
 		for _, m := range p.stated(v) {
 			if by, ok := p.cannotRead(means, m); ok {
@@ -52,9 +52,10 @@ func (p *Pass) unreadable(wrong map[string]bool) []Report {
 					Hint:    "check the unit of the reading, the instrument and its setting against one another",
 					Path:    path,
 				})
-				return
+				return true
 			}
 		}
+		return false
 	}
 	for i := range p.Plan.Tests {
 		t := &p.Plan.Tests[i]
@@ -67,7 +68,9 @@ func (p *Pass) unreadable(wrong map[string]bool) []Report {
 			if len(r.Instrument) > 0 {
 				instruments = r.Instrument
 			}
-			look(t, fmt.Sprintf("test[%d].reading[%d].expect", i, j), instruments, r.Expect)
+			if look(t, fmt.Sprintf("test[%d].reading[%d].expect", i, j), instruments, r.Expect) && len(r.Instrument) == 0 {
+				break // the setting or the instrument is the test's: once is enough
+			}
 		}
 	}
 	return found

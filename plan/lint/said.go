@@ -80,7 +80,7 @@ func (p *Pass) loose(s said) []claim.Value {
 		case trade.Time, trade.Angle, trade.Ratio:
 			continue
 		}
-		if travelled(unit) {
+		if travelled(unit) && says(fold(s.line.Print), travelWords...) {
 			continue
 		}
 		if q := (trade.Quantity{Number: v.Number, Unit: unit}); !p.tested(s, q) {
@@ -93,6 +93,10 @@ func (p *Pass) loose(s said) []claim.Value {
 // travelled holds for units in which one says how far to drive, as one says how
 // long to wait.
 func travelled(unit trade.Unit) bool { return unit == "km" || unit == "mi" }
+
+// travelWords are in a line that says how far to go, and not how long a thing
+// lasts.
+var travelWords = []string{"drive", "driving", "ride", "riding", "roll", "walk", "push", "go", "trip", "lap", "road", "away", "first", "next", "home", "far", "took", "takes", "check", "look", "again"}
 
 // sourced holds where more than a test of the step stands behind a line.
 func (s said) sourced() bool {

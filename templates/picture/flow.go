@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -216,15 +217,19 @@ func Either(names []string) string {
 
 // then is what the plan says to do at an end: where the outcome itself sends
 // the viewer, unless that is another test, which is not needed any more; then
-// where an outcome that means the one cause left does.
+// where an outcome that means the one cause left does. After a good reading that
+// comes first: the words to stop with were written for a viewer who has done the
+// story's earlier tests too.
 func (f *flow) then(b diagnose.Branch) string {
-	if words := f.exit(b.Exit); words != "" {
-		return words
+	own := f.exit(b.Exit)
+	if own != "" && (!b.Good || b.Exit.Kind == plan.ToStep) || len(b.Next.Causes) != 1 || b.Next.Unknown {
+		return own
 	}
-	if len(b.Next.Causes) != 1 || b.Next.Unknown {
-		return ""
-	}
-	only := b.Next.Causes
+	return cmp.Or(f.blamed(b.Next.Causes), own)
+}
+
+// blamed is where an outcome that means just these causes sends the viewer.
+func (f *flow) blamed(only []string) string {
 	for i := range f.plan.Tests {
 		t := &f.plan.Tests[i]
 		if f.variant != "" && !plan.Meets(t.Variants, []string{f.variant}) {

@@ -12,6 +12,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -192,6 +193,45 @@ func TestFlow(t *testing.T) {
 	}
 	if w := flow[1].Ways[0]; w.Seen != "bad" || w.Found != "an open pump winding" || w.Then != "go to step 13: Old pump out" || w.Chance != "18 %" {
 		t.Errorf("%+v", w)
+	}
+}
+
+// After a good reading that leaves one cause, the viewer is sent where the test
+// of that cause sends him, not where the story stops when all tests were good;
+// where no test sends him anywhere, and where a good reading leads to a step,
+// the test's own words stay.
+func TestFlowAfterAGoodReading(t *testing.T) {
+	const plan = `
+cause = [{ id = "belt", what = "a slack belt" }, { id = "brush", what = "worn brushes" }]
+test = [
+  { id = "push", question = "Tight?", instrument = "hand", work = "1m", checks = ["belt"], pass = %q, fail = "step:tighten" },
+  { id = "length", question = "Long?", instrument = "eyes", work = "9m", checks = ["brush"], pass = "stop: see a repairer", fail = %q },
+]
+[video]
+title = "Wheel"
+[[step]]
+id = "tighten"
+title = "Tighten it"
+tests = ["push", "length"]
+[[step]]
+id = "renew"
+title = "New brushes"
+`
+	for _, c := range []struct{ pass, fail, want string }{
+		{"stop: see a repairer", "step:renew", "go to step 2: New brushes"},
+		{"stop: see a repairer", "", "see a repairer"},
+		{"test:length", "step:renew", "go to step 2: New brushes"},
+		{"step:tighten", "step:renew", "go to step 1: Tighten it"},
+	} {
+		p := decoded(t, fmt.Appendf(nil, plan, c.pass, c.fail))
+		flow := Flow(p, diagnose.Best(p, timing.TestMinutes))
+		if len(flow) != 1 || len(flow[0].Ways) != 2 {
+			t.Fatalf("%+v: %d tests", c, len(flow))
+		}
+		at := slices.IndexFunc(flow[0].Ways, func(w Way) bool { return w.Found == "worn brushes" })
+		if at < 0 || flow[0].Ways[at].Then != c.want {
+			t.Errorf("%+v: sent to %+v", c, flow[0].Ways)
+		}
 	}
 }
 

@@ -14,6 +14,7 @@ package hazard
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fixslate/plan"
@@ -53,21 +54,26 @@ type Hazard struct {
 // Covered says whether the viewer is told in time.
 func (h Hazard) Covered() bool { return h.Cover >= Carded }
 
-// Shown is the evidence in one line: "do: undo, back panel; tool: meter".
+// Shown is the evidence in one line: "do: undo, back panel; tool: meter". The
+// kinds stand in the order of their first evidence, and no words twice in one:
+// a state that two things of a step name is one state.
 func (h Hazard) Shown() string {
-	var b strings.Builder
-	kind := ""
+	var kinds []string
+	words := map[string][]string{}
 	for _, e := range h.Evidence {
-		switch {
-		case b.Len() == 0:
-			b.WriteString(e.Kind + ": ")
-		case e.Kind != kind:
-			b.WriteString("; " + e.Kind + ": ")
-		default:
-			b.WriteString(", ")
+		if words[e.Kind] == nil {
+			kinds = append(kinds, e.Kind)
 		}
-		kind = e.Kind
-		b.WriteString(e.Words)
+		if !slices.Contains(words[e.Kind], e.Words) {
+			words[e.Kind] = append(words[e.Kind], e.Words)
+		}
+	}
+	var b strings.Builder
+	for i, kind := range kinds {
+		if i > 0 {
+			b.WriteString("; ")
+		}
+		b.WriteString(kind + ": " + strings.Join(words[kind], ", "))
 	}
 	if h.Odds > 0 {
 		fmt.Fprintf(&b, "; odds %.1f", h.Odds)

@@ -121,6 +121,25 @@ func TestTextKeepsWithinTheTerminal(t *testing.T) {
 	}
 }
 
+// On a narrow terminal the excerpt gives way too, and a message begins on a line
+// of its own where its place fills the first.
+func TestTextOnANarrowTerminal(t *testing.T) {
+	src, _ := NewSource("a-folder/with-a-long-name/plan.toml", []byte("say = \"one two three four five six seven eight nine ten eleven twelve\"\n"))
+	f := Finding{Rule: "rule", Severity: Note, At: Place{Source: src, Span: Span{Start: 7, End: 10}}, Message: "said twice", Hint: "say it once"}
+	var b strings.Builder
+	if err := Text(&b, []Finding{f}, Style{Width: 48, Excerpt: true}); err != nil {
+		t.Fatal(err)
+	}
+	for line := range strings.Lines(b.String()) {
+		if n := utf8.RuneCountInString(strings.TrimRight(line, " \n")); n > 48 && !strings.HasPrefix(line, "a-folder") {
+			t.Errorf("%d columns: %s", n, line)
+		}
+	}
+	if !strings.Contains(b.String(), "note: rule: \n    said twice\n") || !strings.Contains(b.String(), "say = \"one two three") {
+		t.Errorf("got:\n%s", b.String())
+	}
+}
+
 func TestCountsAndWorst(t *testing.T) {
 	if c := Count(sample(t)); c != (Counts{Error: 1, Warning: 1}) {
 		t.Errorf("%+v", c)

@@ -64,7 +64,7 @@ func writeText(out *bufio.Writer, f Finding, style Style) {
 	}
 	fmt.Fprintln(out, broken(Visible(f.Message), at, style.Width, 4))
 	if style.Excerpt {
-		writeExcerpt(out, f.At, paint)
+		writeExcerpt(out, f.At, style.excerptWidth(), paint)
 	}
 	if f.Hint != "" {
 		for line := range strings.Lines(f.Hint) {
@@ -84,8 +84,8 @@ func broken(text string, at, width, indent int) string {
 	for i, word := range strings.Split(text, " ") {
 		n := cells(word)
 		switch {
-		case i == 0:
-		case at+1+n > width:
+		case i == 0 && (at+n <= width || at <= indent):
+		case i == 0 || at+1+n > width:
 			b.WriteString("\n" + strings.Repeat(" ", indent))
 			at = indent
 		default:
@@ -98,10 +98,17 @@ func broken(text string, at, width, indent int) string {
 	return b.String()
 }
 
-// excerptWidth keeps an excerpt within 80 columns beside its line number.
-const excerptWidth = 70
+// excerptWidth keeps an excerpt within 80 columns beside its line number, and
+// within a terminal that has fewer.
+func (s Style) excerptWidth() int {
+	const usual, least, beside = 70, 20, 10
+	if s.Width <= 0 {
+		return usual
+	}
+	return max(least, min(usual, s.Width-beside))
+}
 
-func writeExcerpt(out *bufio.Writer, at Place, paint func(colour, text string) string) {
+func writeExcerpt(out *bufio.Writer, at Place, width int, paint func(colour, text string) string) {
 	if at.Source == nil || at.Source.Text == "" {
 		return
 	}
@@ -111,11 +118,11 @@ func writeExcerpt(out *bufio.Writer, at Place, paint func(colour, text string) s
 	end := min(len(line), max(start+1, start+at.Span.End-at.Span.Start))
 	start = min(start, len(line))
 	from := 0
-	if cells(line[:end]) > excerptWidth { // show the marked end of a long line
-		from = runeStart(line, max(0, start-excerptWidth/3))
+	if cells(line[:end]) > width { // show the marked end of a long line
+		from = runeStart(line, max(0, start-width/3))
 	}
 	before, marked := clip(line[from:start]), clip(line[start:max(start, end)])
-	room := max(0, excerptWidth-cells(before))
+	room := max(0, width-cells(before))
 	if cells(marked) > room {
 		marked = cut(marked, room)
 	}

@@ -132,12 +132,11 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 // report says what was written, and what the description had to leave out.
 func (o *buildOptions) report(dir string, files int, c *build.Compiled) error {
 	if left := c.Description.LeftOut; len(left) > 0 {
-		say(o.err, leftOut(left, c.Plan.Publish.DescriptionMax))
+		o.say(leftOut(left, c.Plan.Publish.DescriptionMax))
 	}
 	run := c.Timeline.Running
-	_, err := fmt.Fprintf(o.out, "%s: %s, planned running time %s (%s to %s)\n", diag.Visible(dir), count(files, "file"),
-		chapters.Stamp(run.Likely), chapters.Stamp(run.Low), chapters.Stamp(run.High))
-	return err
+	return o.tell(fmt.Sprintf("%s: %s, planned running time %s (%s to %s)", dir, count(files, "file"),
+		chapters.Stamp(run.Likely), chapters.Stamp(run.Low), chapters.Stamp(run.High)))
 }
 
 // remindOfMatch says what a build did to a folder that an edit was matched in:
@@ -146,21 +145,21 @@ func (o *buildOptions) report(dir string, files int, c *build.Compiled) error {
 func (o *buildOptions) remindOfMatch(t build.Target, p *plan.Plan, files []build.File) {
 	stale, matched, err := build.StaleIn(t.Dir, p, t.PlanSum)
 	if err != nil {
-		say(o.err, err.Error())
+		o.say(err.Error())
 	}
 	if !matched {
 		return
 	}
 	for _, c := range stale.Chapters {
-		say(o.err, fmt.Sprintf("%s: real chapter %s is stale", t.Dir, c))
+		o.say(fmt.Sprintf("%s: real chapter %s is stale", t.Dir, c))
 	}
 	for _, title := range stale.New {
-		say(o.err, fmt.Sprintf("%s: step %q is in no real chapter yet", t.Dir, title))
+		o.say(fmt.Sprintf("%s: step %q is in no real chapter yet", t.Dir, title))
 	}
 	if slices.ContainsFunc(files, func(f build.File) bool { return f.Name == "description.txt" }) {
-		say(o.err, fmt.Sprintf("%s: description and comment have the planned chapters again; fixslate match puts the real ones back", t.Dir))
+		o.say(fmt.Sprintf("%s: description and comment have the planned chapters again; fixslate match puts the real ones back", t.Dir))
 	} else if stale.Any() {
-		say(o.err, fmt.Sprintf("%s: fixslate match makes chapters/final.* anew", t.Dir))
+		o.say(fmt.Sprintf("%s: fixslate match makes chapters/final.* anew", t.Dir))
 	}
 }
 

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"encoding/json"
 	"fmt"
 	"io"
 	"strings"
@@ -155,8 +154,5 @@ func captionsJSON(w io.Writer, file captions.File, findings []diag.Finding) erro
 	for _, c := range file.Cues {
 		cues = append(cues, cue{c.Start.Seconds(), c.End.Seconds(), c.Text})
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(map[string]any{"format": file.Format.String(), "cues": cues, "findings": diag.Entries(findings)})
+	return printJSON(w, map[string]any{"format": file.Format.String(), "cues": cues, "findings": diag.Entries(findings)})
 }

@@ -70,7 +70,7 @@ func runCheck(ctx context.Context, o *checkOptions) error {
 	var unread error
 	for _, err := range errs {
 		if err != nil {
-			say(o.err, err.Error())
+			o.say(err.Error())
 			unread = errFaulted
 		}
 	}
@@ -122,7 +122,7 @@ func writeCautions(ctx context.Context, o *checkOptions, name string, r *build.R
 	if err := build.WriteFile(ctx, name, amended, nil); err != nil {
 		return failed{err}
 	}
-	say(o.err, fmt.Sprintf("%s: %s written; the plan as it was is %s", name, count(n, "caution"), kept))
+	o.say(fmt.Sprintf("%s: %s written; the plan as it was is %s", name, count(n, "caution"), kept))
 	r.Source, r.Faults = diag.NewSource(r.Source.Name, amended)
 	return nil
 }

@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
 	"path"
 	"strconv"
@@ -36,7 +34,7 @@ func runClaims(o *onePlan) error {
 	if err != nil {
 		return err
 	}
-	w := bufio.NewWriter(o.out)
+	w := o.paper()
 	if o.format.word == "json" {
 		err = claimsJSON(w, claims)
 	} else {
@@ -142,7 +140,7 @@ func claimsOfCaptions(o *onePlan, raw []byte, shown string) ([]claim.Claim, []di
 
 // claimsText lists the sentences that claim something, with their values and
 // what stands behind them.
-func claimsText(w *bufio.Writer, claims []claim.Claim) {
+func claimsText(w *paper, claims []claim.Claim) {
 	asserting, bare := 0, 0
 	for _, c := range claims {
 		if !c.NeedsEvidence {
@@ -164,7 +162,7 @@ func claimsText(w *bufio.Writer, claims []claim.Claim) {
 	if asserting > 0 {
 		fmt.Fprintln(w)
 	}
-	fmt.Fprintf(w, "%s, %d claim something, %d of them with nothing behind it\n", count(len(claims), "sentence"), asserting, bare)
+	paragraph(w, "", fmt.Sprintf("%s, %d claim something, %d of them with nothing behind it", count(len(claims), "sentence"), asserting, bare))
 }
 
 func kindWords(kinds []claim.Kind) string {
@@ -186,7 +184,7 @@ func valueWords(values []claim.Value) string {
 	return strings.Join(words, ", ")
 }
 
-func claimsJSON(w *bufio.Writer, claims []claim.Claim) error {
+func claimsJSON(w *paper, claims []claim.Claim) error {
 	type value struct {
 		Value any    `json:"value"`
 		Unit  string `json:"unit"`
@@ -218,8 +216,5 @@ func claimsJSON(w *bufio.Writer, claims []claim.Claim) error {
 		}
 		entries[i] = e
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(map[string]any{"claims": entries})
+	return printJSON(w, map[string]any{"claims": entries})
 }

@@ -5,6 +5,7 @@
 package cli
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -12,6 +13,7 @@ import (
 	"os"
 	"os/signal"
 	"runtime/debug"
+	"strings"
 	"syscall"
 
 	"github.com/spf13/cobra"
@@ -112,17 +114,17 @@ func run(ctx context.Context, s streams, args []string) int {
 	case err == nil:
 		err = failed{out.err}
 	case errors.Is(err, context.Canceled):
-		say(s.err, "stopped; nothing was changed")
+		s.say("stopped; nothing was changed")
 		return exitStopped
 	case errors.Is(err, errFound):
 		return exitFindings
 	case errors.Is(err, errFaulted):
 		return exitFailed
 	}
-	say(s.err, err.Error())
+	s.say(err.Error())
 	var f failed
 	if !errors.As(err, &f) { // cobra's own: a bad flag or command
-		fmt.Fprintln(s.err, "  fixslate --help lists the commands, fixslate COMMAND --help its options")
+		fmt.Fprintln(s.err, hanging("  fixslate --help lists the commands, fixslate COMMAND --help its options", fitting(s.errColumns)-1))
 	}
 	return exitFailed
 }
@@ -130,8 +132,12 @@ func run(ctx context.Context, s streams, args []string) int {
 // say prints one line about the run itself. Text of files and flags goes
 // through Visible: the last-resort printer must not be the one that lets an
 // escape through.
-func say(w io.Writer, message string) {
-	fmt.Fprintf(w, "fixslate: %s\n", diag.Visible(message))
+func (s streams) say(message string) {
+	message = "fixslate: " + diag.Visible(message)
+	if s.errColumns > 0 {
+		message = strings.ReplaceAll(wrap(message, max(s.errColumns, narrowestColumns)-2), "\n", "\n  ")
+	}
+	fmt.Fprintln(s.err, message)
 }
 
 func newRoot(s streams) *cobra.Command {
@@ -151,7 +157,23 @@ and licensed practice. It never proves that a repair is safe.`,
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetVersionTemplate("fixslate {{.Version}}\n")
+	fittedHelp(root, s.paper())
 	root.SetHelpCommand(&cobra.Command{Use: "no-help", Hidden: true})
 	root.AddCommand(newNew(s), newCheck(s), newBuild(s), newRisks(s), newClaims(s), newTime(s), newDay(s), newFaults(s), newCaptions(s), newMatch(s), newPace(s), newLook(s), newExplain(s), newSchema(s))
 	return root
+}
+
+// fittedHelp has help keep to the columns of the paper: its texts are laid out
+// anew, its lists and examples hang where they are too long.
+func fittedHelp(root *cobra.Command, w *paper) {
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) {
+		for para := range strings.SplitSeq(cmp.Or(cmd.Long, cmd.Short), "\n\n") {
+			paragraph(w, "", strings.Join(strings.Fields(para), " "))
+			fmt.Fprintln(w)
+		}
+		for line := range strings.Lines(cmd.UsageString()) {
+			fmt.Fprintln(w, hanging(strings.TrimSuffix(line, "\n"), w.columns-1))
+		}
+		w.Flush() // that it failed is seen by the sink below
+	})
 }

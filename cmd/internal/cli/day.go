@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
@@ -64,7 +62,7 @@ func runDay(o *dayOptions) error {
 	if err != nil {
 		return err
 	}
-	w := bufio.NewWriter(o.out)
+	w := o.paper()
 	switch o.format.word {
 	case "json":
 		err = dayJSON(w, c)
@@ -83,9 +81,9 @@ func runDay(o *dayOptions) error {
 // dayMargin is the left margin, for the clock.
 const dayMargin = 7
 
-// dayText prints the day for 80 columns: the clock in the left margin, set-ups
+// dayText prints the day: the clock in the left margin, set-ups
 // as heads, a line a shot.
-func dayText(w *bufio.Writer, c *build.Compiled) {
+func dayText(w *paper, c *build.Compiled) {
 	for _, line := range c.Day.Summary() {
 		margined(w, "", line, 0)
 	}
@@ -104,7 +102,7 @@ func dayText(w *bufio.Writer, c *build.Compiled) {
 	dayRest(w, c)
 }
 
-func dayLine(w *bufio.Writer, c *build.Compiled, line shotlist.Line) {
+func dayLine(w *paper, c *build.Compiled, line shotlist.Line) {
 	switch line.Kind {
 	case shotlist.Shoot:
 		dayShotLine(w, c, line)
@@ -117,7 +115,7 @@ func dayLine(w *bufio.Writer, c *build.Compiled, line shotlist.Line) {
 	}
 }
 
-func dayShotLine(w *bufio.Writer, c *build.Compiled, line shotlist.Line) {
+func dayShotLine(w *paper, c *build.Compiled, line shotlist.Line) {
 	s, e := &c.Shots[line.Shot], line.Entry
 	words := s.Size + ": " + s.Of
 	if s.Takes > 1 {
@@ -131,14 +129,18 @@ func dayShotLine(w *bufio.Writer, c *build.Compiled, line shotlist.Line) {
 		length = fmt.Sprintf("%d min", n)
 	}
 	head := fmt.Sprintf("%s %7s  %-*s ", line.Margin, length, dayID, s.ID)
-	fmt.Fprintf(w, "%s%s\n", head, clip(diag.Visible(words), max(12, 80-len(head))))
+	if w.narrow() { // the words have a line of their own
+		fmt.Fprintln(w, strings.TrimRight(head, " "))
+		head = strings.Repeat(" ", dayMargin+9)
+	}
+	fmt.Fprintf(w, "%s%s\n", head, clip(diag.Visible(words), max(12, w.columns-len(head))))
 }
 
 // dayID is the width of the column of ids; a longer one pushes what follows.
 const dayID = 24
 
 // dayRest prints what is not in the order.
-func dayRest(w *bufio.Writer, c *build.Compiled) {
+func dayRest(w *paper, c *build.Compiled) {
 	if len(c.Day.Barred) > 0 {
 		fmt.Fprintln(w, "\ncan't be filmed:")
 		for _, b := range c.Day.Barred {
@@ -157,25 +159,6 @@ func shotNames(shots []shotlist.Shot, list []int) []string {
 		names = append(names, shots[i].ID)
 	}
 	return names
-}
-
-// margined prints words wrapped to 80 columns beside a margin; the first line
-// has a mark in it.
-func margined(w *bufio.Writer, mark, words string, margin int) {
-	line := fmt.Sprintf("%-*s", margin, mark)
-	empty := true
-	for _, word := range strings.Fields(diag.Visible(words)) {
-		if !empty && len([]rune(line))+1+len([]rune(word)) > 80 {
-			fmt.Fprintln(w, line)
-			line, empty = strings.Repeat(" ", margin), true
-		}
-		if !empty {
-			line += " "
-		}
-		line += word
-		empty = false
-	}
-	fmt.Fprintln(w, line)
 }
 
 // The day as JSON. Lengths are minutes, to the thousandth.
@@ -232,7 +215,7 @@ type (
 	}
 )
 
-func dayJSON(w *bufio.Writer, c *build.Compiled) error {
+func dayJSON(w *paper, c *build.Compiled) error {
 	d := &c.Day
 	out := dayOut{
 		Days: []daySession{}, Change: thousandth(d.Change), Story: thousandth(d.StoryChange), Idle: thousandth(d.Idle),
@@ -245,10 +228,7 @@ func dayJSON(w *bufio.Writer, c *build.Compiled) error {
 	for _, s := range d.Sessions {
 		out.Days = append(out.Days, sessionJSON(c, &s))
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(out)
+	return printJSON(w, out)
 }
 
 func sessionJSON(c *build.Compiled, s *shotlist.Session) daySession {

@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -73,7 +71,7 @@ func runExplain(o *explainOptions) error {
 	if len(pages) == 0 {
 		return failed{fmt.Errorf("there is no rule %q; fixslate explain lists them", o.rule)}
 	}
-	w := bufio.NewWriter(o.out)
+	w := o.paper()
 	switch {
 	case o.format.word == "json":
 		if err := explainJSON(w, pages); err != nil {
@@ -88,7 +86,7 @@ func runExplain(o *explainOptions) error {
 			for _, rule := range g.Rules {
 				p, _ := page(rule)
 				indent := strings.Repeat(" ", 23)
-				fmt.Fprintf(w, "  %-20s %s\n", rule, strings.ReplaceAll(wrap(p.Summary, 78-len(indent)), "\n", "\n"+indent))
+				fmt.Fprintf(w, "  %-20s %s\n", rule, strings.ReplaceAll(wrap(p.Summary, w.columns-2-len(indent)), "\n", "\n"+indent))
 			}
 		}
 	default:
@@ -100,14 +98,14 @@ func runExplain(o *explainOptions) error {
 	return nil
 }
 
-func explainText(w *bufio.Writer, p diag.Page) {
-	fmt.Fprintf(w, "%s\n\n%s\n", p.Rule, wrap(p.Summary, 78))
+func explainText(w *paper, p diag.Page) {
+	fmt.Fprintf(w, "%s\n\n%s\n", p.Rule, wrap(p.Summary, w.columns-2))
 	for _, para := range strings.Split(p.Text, "\n\n") {
 		if para != "" {
-			fmt.Fprintf(w, "\n%s\n", wrap(prose.Plain(para, nil), 78))
+			fmt.Fprintf(w, "\n%s\n", wrap(prose.Plain(para, nil), w.columns-2))
 		}
 	}
-	fmt.Fprintf(w, "\n%s\n", wrap("Source: "+p.Source, 78))
+	fmt.Fprintf(w, "\n%s\n", wrap("Source: "+p.Source, w.columns-2))
 	inCaptions := ", as the edit's captions have it"
 	if p.Right == "" {
 		inCaptions = "" // the page of a caption file
@@ -127,28 +125,7 @@ func explainText(w *bufio.Writer, p diag.Page) {
 	}
 }
 
-// wrap breaks a paragraph at a number of columns.
-func wrap(text string, columns int) string {
-	var b strings.Builder
-	width := 0
-	for _, word := range strings.Fields(text) {
-		n := len([]rune(word))
-		switch {
-		case width == 0:
-		case width+1+n > columns:
-			b.WriteByte('\n')
-			width = 0
-		default:
-			b.WriteByte(' ')
-			width++
-		}
-		b.WriteString(word)
-		width += n
-	}
-	return b.String()
-}
-
-func explainJSON(w *bufio.Writer, pages []diag.Page) error {
+func explainJSON(w *paper, pages []diag.Page) error {
 	type entry struct {
 		Rule    string `json:"rule"`
 		Summary string `json:"summary"`
@@ -164,8 +141,5 @@ func explainJSON(w *bufio.Writer, pages []diag.Page) error {
 	for _, p := range pages {
 		entries = append(entries, entry(p))
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(map[string]any{"rules": entries})
+	return printJSON(w, map[string]any{"rules": entries})
 }

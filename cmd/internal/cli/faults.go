@@ -1,16 +1,12 @@
 package cli
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
 	"fixslate/plan"
-	"fixslate/plan/diag"
 	"fixslate/plan/diagnose"
 	"fixslate/templates/picture"
 )
@@ -25,12 +21,12 @@ to be present, and knows nothing of safety: cautions, the maker's instructions
 and the steps that make the work safe come before any order of time.`,
 		Example: "  fixslate faults washer.toml\n  fixslate faults washer.toml --format svg > faults.svg",
 	},
-		product{"text", func(w *bufio.Writer, c *build.Compiled) error { faultsText(w, c.Plan, c.Tests); return nil }},
-		product{"json", func(w *bufio.Writer, c *build.Compiled) error { return faultsJSON(w, c.Tests) }},
+		product{"text", func(w *paper, c *build.Compiled) error { faultsText(w, c.Plan, c.Tests); return nil }},
+		product{"json", func(w *paper, c *build.Compiled) error { return faultsJSON(w, c.Tests) }},
 		product{"svg", faultsSVG})
 }
 
-func faultsSVG(w *bufio.Writer, c *build.Compiled) error {
+func faultsSVG(w *paper, c *build.Compiled) error {
 	svg := picture.File(picture.Tests(c.Plan, c.Tests)...)
 	if svg == nil {
 		return fmt.Errorf("%s: there is nothing to draw: %s", c.Source.Name, noOrder(c.Plan))
@@ -52,7 +48,7 @@ func noOrder(p *plan.Plan) string {
 	return "no test tells the causes apart; the test's \"checks\" names those that a bad reading means"
 }
 
-func faultsText(w *bufio.Writer, p *plan.Plan, all diagnose.Result) {
+func faultsText(w *paper, p *plan.Plan, all diagnose.Result) {
 	results := all.Versions
 	if len(results) == 0 {
 		results = []diagnose.Result{all}
@@ -80,7 +76,7 @@ func faultsText(w *bufio.Writer, p *plan.Plan, all diagnose.Result) {
 	}
 }
 
-func testText(w *bufio.Writer, t *picture.Test) {
+func testText(w *paper, t *picture.Test) {
 	fmt.Fprintln(w)
 	paragraph(w, fmt.Sprintf("%2d  ", t.Number), fmt.Sprintf("%s (%s)", t.Question, t.Detail))
 	for _, way := range t.Ways {
@@ -97,17 +93,7 @@ func testText(w *bufio.Writer, t *picture.Test) {
 	}
 }
 
-// paragraph prints text within 80 columns behind a lead that the lines after
-// the first keep free.
-func paragraph(w *bufio.Writer, lead, text string) {
-	if text == "" {
-		return
-	}
-	free := strings.Repeat(" ", len(lead))
-	fmt.Fprintln(w, lead+strings.ReplaceAll(wrap(diag.Visible(text), 79-len(lead)), "\n", "\n"+free))
-}
-
-func faultsJSON(w *bufio.Writer, all diagnose.Result) error {
+func faultsJSON(w *paper, all diagnose.Result) error {
 	type deadEnd struct {
 		Test    string   `json:"test"`
 		Outcome string   `json:"outcome"`
@@ -144,10 +130,7 @@ func faultsJSON(w *bufio.Writer, all diagnose.Result) error {
 	for _, v := range all.Versions {
 		out.Versions = append(out.Versions, of(v))
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(out)
+	return printJSON(w, out)
 }
 
 // some is a list that JSON prints as [] where it is empty.

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bufio"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,9 +9,9 @@ import (
 	"fixslate/plan/trade"
 )
 
-// tableText prints a table within 80 columns: cells wrap, sources stand below by
+// tableText prints a table: cells wrap, sources stand below by
 // number, and where the rows of one thing differ by standard it says so.
-func tableText(w *bufio.Writer, t trade.Table) {
+func tableText(w *paper, t trade.Table) {
 	paragraph(w, "", t.Title)
 	fmt.Fprintln(w)
 	sources, marks := numbered(t.Rows)
@@ -100,10 +99,10 @@ func things(what string) []string {
 	return []string{a + "," + tail, b + "," + tail}
 }
 
-// printGrid prints rows in columns of at most 80 characters together. The widest
+// printGrid prints rows in columns that together fit a line. The widest
 // columns give way first; their cells wrap.
-func printGrid(w *bufio.Writer, grid [][]string) {
-	widths := fitted(grid)
+func printGrid(w *paper, grid [][]string) {
+	widths := fitted(grid, w.columns-1)
 	for n, row := range grid {
 		cells := make([][]string, len(row))
 		height := 1
@@ -123,35 +122,42 @@ func printGrid(w *bufio.Writer, grid [][]string) {
 			fmt.Fprintln(w, strings.TrimRight(b.String(), " "))
 		}
 		if n == 0 {
-			fmt.Fprintln(w, strings.Repeat("-", 79))
+			fmt.Fprintln(w, strings.Repeat("-", w.columns-1))
 		}
 	}
 }
 
-// fitted gives each column a width so that all fit a line.
-func fitted(grid [][]string) []int {
-	const line, narrowest = 79, 6
-	widths := make([]int, len(grid[0]))
+// fitted gives each column a width so that all fit a line. The widest give way
+// first, none below its longest word; where that is not enough, words are cut.
+func fitted(grid [][]string, line int) []int {
+	const narrowest = 6
+	widths, words := make([]int, len(grid[0])), make([]int, len(grid[0]))
 	for _, row := range grid {
 		for i, cell := range row {
 			widths[i] = max(widths[i], len([]rune(cell)))
+			for _, word := range strings.Fields(cell) {
+				words[i] = max(words[i], len([]rune(word)), narrowest)
+			}
 		}
 	}
 	total := len(widths) - 1
 	for _, n := range widths {
 		total += n
 	}
-	for ; total > line; total-- {
-		widest := 0
-		for i := range widths {
-			if widths[i] > widths[widest] {
-				widest = i
+	for _, least := range [][]int{words, slices.Repeat([]int{narrowest}, len(widths))} {
+		for total > line {
+			widest := -1
+			for i, n := range widths {
+				if n > least[i] && (widest < 0 || n > widths[widest]) {
+					widest = i
+				}
 			}
+			if widest < 0 {
+				break
+			}
+			widths[widest]--
+			total--
 		}
-		if widths[widest] <= narrowest {
-			break
-		}
-		widths[widest]--
 	}
 	return widths
 }

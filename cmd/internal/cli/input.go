@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bufio"
 	"errors"
 	"fmt"
 	"io"
@@ -83,7 +82,7 @@ func finished(s streams, c build.Compiled) (*build.Compiled, error) {
 
 // ended ends a command that has printed its product, err being what the last
 // print said.
-func ended(w *bufio.Writer, err error, f failOn, c *build.Compiled) error {
+func ended(w *paper, err error, f failOn, c *build.Compiled) error {
 	if err == nil {
 		err = w.Flush()
 	}

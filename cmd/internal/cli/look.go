@@ -1,14 +1,11 @@
 package cli
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"fixslate/plan/diag"
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/trade"
 )
@@ -44,7 +41,7 @@ before any table.`,
 }
 
 func runLook(o *lookOptions) error {
-	w := bufio.NewWriter(o.out)
+	w := o.paper()
 	err := o.print(w)
 	if err == nil {
 		err = w.Flush()
@@ -55,7 +52,7 @@ func runLook(o *lookOptions) error {
 	return nil
 }
 
-func (o *lookOptions) print(w *bufio.Writer) error {
+func (o *lookOptions) print(w *paper) error {
 	if o.table == "" {
 		tables := append(trade.Tables(), hazardTable())
 		if o.format.word == "json" {
@@ -180,10 +177,11 @@ func hazardNotes(c class.Class) []string {
 
 // hazardText prints hazards one below the other: their cautions are too long for
 // columns.
-func hazardText(w *bufio.Writer, t trade.Table) {
+func hazardText(w *paper, t trade.Table) {
 	paragraph(w, "", t.Title)
 	for _, r := range t.Rows {
-		fmt.Fprintf(w, "\n%s (family %s), signal %s\n", r.Cells[0], r.Cells[1], r.Cells[2])
+		fmt.Fprintln(w)
+		paragraph(w, "", fmt.Sprintf("%s (family %s), signal %s", r.Cells[0], r.Cells[1], r.Cells[2]))
 		paragraph(w, "    said    ", r.Cells[3])
 		paragraph(w, "    gear    ", r.Cells[4])
 		paragraph(w, "    who     ", r.Cells[5])
@@ -195,14 +193,16 @@ func hazardText(w *bufio.Writer, t trade.Table) {
 	}
 }
 
-func tablesText(w *bufio.Writer, tables []trade.Table) {
+func tablesText(w *paper, tables []trade.Table) {
 	for _, t := range tables {
-		fmt.Fprintf(w, "%-12s %-50s %4d rows\n", t.Name, t.Title, len(t.Rows))
+		title := min(50, w.columns-1-23)
+		fmt.Fprintf(w, "%-12s %-*s %4d rows\n", t.Name, title, clip(t.Title, title), len(t.Rows))
 	}
-	fmt.Fprintln(w, "\nfixslate look TABLE prints one, fixslate look TABLE KEY the rows of a size, a\nrating or a colour")
+	fmt.Fprintln(w)
+	paragraph(w, "", "fixslate look TABLE prints one, fixslate look TABLE KEY the rows of a size, a rating or a colour")
 }
 
-func tablesJSON(w *bufio.Writer, tables []trade.Table) error {
+func tablesJSON(w *paper, tables []trade.Table) error {
 	type entry struct {
 		Name    string   `json:"name"`
 		Title   string   `json:"title"`
@@ -213,13 +213,10 @@ func tablesJSON(w *bufio.Writer, tables []trade.Table) error {
 	for i, t := range tables {
 		entries[i] = entry{t.Name, t.Title, t.Columns, len(t.Rows)}
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(map[string]any{"tables": entries})
+	return printJSON(w, map[string]any{"tables": entries})
 }
 
-func tableJSON(w *bufio.Writer, t trade.Table) error {
+func tableJSON(w *paper, t trade.Table) error {
 	out := struct {
 		trade.Table
 		Differ []string `json:"differ"`
@@ -230,8 +227,5 @@ func tableJSON(w *bufio.Writer, t trade.Table) error {
 	if out.Notes == nil {
 		out.Notes = []string{}
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(out)
+	return printJSON(w, out)
 }

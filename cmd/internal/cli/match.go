@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
@@ -121,9 +120,9 @@ func (o *matchOptions) print(m *build.Matched) error {
 	case "sarif":
 		return printFindings(o.streams, m.Findings, "sarif")
 	}
-	var b bytes.Buffer
-	matchText(&b, m)
-	if _, err := o.out.Write(b.Bytes()); err != nil {
+	w := o.paper()
+	matchText(w, m)
+	if err := w.Flush(); err != nil {
 		return err
 	}
 	return printFindings(o.streams, m.Findings, "text")
@@ -135,7 +134,7 @@ func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 		return nil
 	}
 	if !m.Usable() && !o.force {
-		say(o.err, fmt.Sprintf("%s: nothing was written: the edit's times can't be relied on; --force writes all the same", o.dir))
+		o.say(fmt.Sprintf("%s: nothing was written: the edit's times can't be relied on; --force writes all the same", o.dir))
 		return nil
 	}
 	sum := sha256.Sum256(m.Source.Raw)
@@ -154,9 +153,9 @@ func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 	if len(m.Chapters) == 0 {
 		where = "no chapters, since no step was found"
 	}
-	say(o.err, fmt.Sprintf("%s: %s written, %s, the review in review.html", o.dir, count(len(files), "file"), where))
+	o.say(fmt.Sprintf("%s: %s written, %s, the review in review.html", o.dir, count(len(files), "file"), where))
 	if left := m.Description.LeftOut; len(left) > 0 {
-		say(o.err, leftOut(left, m.Planned.Plan.Publish.DescriptionMax))
+		o.say(leftOut(left, m.Planned.Plan.Publish.DescriptionMax))
 	}
 	return nil
 }

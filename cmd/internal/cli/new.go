@@ -12,7 +12,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
-	"fixslate/plan/diag"
 	"fixslate/samples"
 )
 
@@ -62,9 +61,7 @@ func runNew(ctx context.Context, o *newOptions) error {
 		}
 		return failed{err}
 	}
-	shown := diag.Visible(name)
-	_, err := fmt.Fprintf(o.out, "%s written; next: fixslate check %s, then fixslate build %s\n", shown, shown, shown)
-	if err != nil {
+	if err := o.tell(fmt.Sprintf("%s written; next: fixslate check %[1]s, then fixslate build %[1]s", name)); err != nil {
 		return failed{err}
 	}
 	return nil

@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"bufio"
-
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
@@ -36,7 +34,7 @@ func (o *onePlan) command(cmd *cobra.Command, run func() error) *cobra.Command {
 // product is one form of what such a command prints.
 type product struct {
 	format string
-	print  func(w *bufio.Writer, c *build.Compiled) error
+	print  func(w *paper, c *build.Compiled) error
 }
 
 // printing finishes a command that compiles its plan and prints one of several
@@ -52,7 +50,7 @@ func printing(s streams, cmd *cobra.Command, products ...product) *cobra.Command
 		if err != nil {
 			return err
 		}
-		w := bufio.NewWriter(o.out)
+		w := o.paper()
 		return ended(w, products[o.format.index()].print(w, c), o.failOn, c)
 	})
 }

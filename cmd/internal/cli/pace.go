@@ -1,9 +1,7 @@
 package cli
 
 import (
-	"bytes"
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
@@ -55,13 +53,16 @@ func runPace(ctx context.Context, o *paceOptions) error {
 		return err
 	}
 	learned := pace.Learn(edits)
-	var b bytes.Buffer
+	w := o.paper()
 	if o.format.word == "json" {
-		paceJSON(&b, learned)
+		err = paceJSON(w, learned)
 	} else {
-		o.text(&b, learned)
+		o.text(w, learned)
 	}
-	if _, err := o.out.Write(b.Bytes()); err != nil {
+	if err == nil {
+		err = w.Flush()
+	}
+	if err != nil {
 		return failed{err}
 	}
 	if o.output == "" {
@@ -73,7 +74,7 @@ func runPace(ctx context.Context, o *paceOptions) error {
 		}
 		return failed{err}
 	}
-	say(o.err, fmt.Sprintf("%s written; build --pace %[1]s uses it, or [pace] file in a plan", o.output))
+	o.say(fmt.Sprintf("%s written; build --pace %[1]s uses it, or [pace] file in a plan", o.output))
 	return nil
 }
 
@@ -172,32 +173,43 @@ func figures(l pace.Learned) []figure {
 	}
 }
 
-func (o *paceOptions) text(b *bytes.Buffer, l pace.Learned) {
+func (o *paceOptions) text(w *paper, l pace.Learned) {
 	c := l.Pace.Counts
-	fmt.Fprintf(b, "measured in %s: %s, %s on screen, %s of work\n\n", count(len(o.edits), "video"), count(c.Lines, "line"), count(c.Steps, "step"), count(c.Works, "step"))
-	fmt.Fprintf(b, "  %-34s %7s %7s  %-15s %8s\n", "", "usual", "learned", "8 in 10 between", "measured")
+	paragraph(w, "", fmt.Sprintf("measured in %s: %s, %s on screen, %s of work", count(len(o.edits), "video"), count(c.Lines, "line"), count(c.Steps, "step"), count(c.Works, "step")))
+	room := 34 // of the words; without it they stand above their figures
+	if w.narrow() {
+		room = 6
+	}
+	fmt.Fprintf(w, "\n  %-*s %7s %7s  %-15s %8s\n", room, "", "usual", "learned", "8 in 10 between", "measured")
 	var little []string
 	for _, f := range figures(l) {
-		fmt.Fprintf(b, "  %-34s %7.2f %7.2f  %-15s %6.0f %%\n", f.words, f.Default, f.Value, fmt.Sprintf("%.2f and %.2f", f.Low, f.High), 100*f.Measured)
+		words := f.words
+		if w.narrow() {
+			paragraph(w, "  ", words)
+			words = ""
+		}
+		fmt.Fprintf(w, "  %-*s %7.2f %7.2f  %-15s %6.0f %%\n", room, words, f.Default, f.Value, fmt.Sprintf("%.2f and %.2f", f.Low, f.High), 100*f.Measured)
 		if f.Measured < pace.Enough {
 			little = append(little, fmt.Sprintf("%s (%s)", f.words, count(f.Count, f.what)))
 		}
 	}
 	if len(little) > 0 {
-		fmt.Fprintln(b, "\ntoo little to say more than the usual value:")
+		fmt.Fprintln(w, "\ntoo little to say more than the usual value:")
 		for _, l := range little {
-			fmt.Fprintf(b, "  %s\n", l)
+			paragraph(w, "  ", l)
 		}
 	}
 	if c.Works == 0 {
-		fmt.Fprintln(b, "\nno edit shows how long the work took; --worked PLAN=FILE tells it")
+		fmt.Fprintln(w)
+		paragraph(w, "", "no edit shows how long the work took; --worked PLAN=FILE tells it")
 	}
 	if o.output == "" {
-		fmt.Fprintln(b, "\n-o pace.toml writes it for build --pace, or [pace] file in a plan")
+		fmt.Fprintln(w)
+		paragraph(w, "", "-o pace.toml writes it for build --pace, or [pace] file in a plan")
 	}
 }
 
-func paceJSON(b *bytes.Buffer, l pace.Learned) {
+func paceJSON(w *paper, l pace.Learned) error {
 	type entry struct {
 		Default  float64 `json:"default"`
 		Value    float64 `json:"value"`
@@ -217,9 +229,5 @@ func paceJSON(b *bytes.Buffer, l pace.Learned) {
 		}
 	}
 	out["too_little"] = little
-	enc := json.NewEncoder(b)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(out); err != nil {
-		panic(err) // numbers that are finite, and words
-	}
+	return printJSON(w, out)
 }

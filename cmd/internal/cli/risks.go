@@ -1,15 +1,12 @@
 package cli
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
-	"fixslate/plan/diag"
 	"fixslate/plan/hazard"
 	"fixslate/templates/sheet"
 )
@@ -26,15 +23,15 @@ It finds what its words know, in English. It never proves that a plan is safe:
 local law and code, the maker's instructions and licensed practice come first.`,
 		Example: "  fixslate risks washer.toml",
 	},
-		product{"text", func(w *bufio.Writer, c *build.Compiled) error {
+		product{"text", func(w *paper, c *build.Compiled) error {
 			risksText(w, sheet.HazardsOf(c.Plan, c.Hazards, c.Findings))
 			return nil
 		}},
-		product{"json", func(w *bufio.Writer, c *build.Compiled) error { return risksJSON(w, c) }})
+		product{"json", func(w *paper, c *build.Compiled) error { return risksJSON(w, c) }})
 }
 
-// risksText prints the sheet within 80 columns.
-func risksText(w *bufio.Writer, h sheet.Hazards) {
+// risksText prints the sheet.
+func risksText(w *paper, h sheet.Hazards) {
 	paragraph(w, "", "what can hurt: "+h.Title)
 	for _, words := range h.Head {
 		fmt.Fprintln(w)
@@ -98,7 +95,7 @@ func also(words string) string {
 	return "; " + words
 }
 
-func risksJSON(w *bufio.Writer, c *build.Compiled) error {
+func risksJSON(w *paper, c *build.Compiled) error {
 	type place struct {
 		Kind  string `json:"kind"`
 		Words string `json:"words"`
@@ -155,8 +152,5 @@ func risksJSON(w *bufio.Writer, c *build.Compiled) error {
 	for _, s := range c.Hazards.Steps {
 		out.Steps = append(out.Steps, step{s.ID, s.Title, rows(s.Hazards), rows(s.Mentions)})
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(out)
+	return printJSON(w, out)
 }

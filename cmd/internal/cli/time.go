@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
 	"strings"
 
@@ -26,12 +24,12 @@ than the last. Screen time is what the viewer sees, hands-on time what the work
 takes. Of the bars, = is speech and - what is seen without it.`,
 		Example: "  fixslate time washer.toml\n  fixslate time washer.toml --format svg > time.svg",
 	},
-		product{"text", func(w *bufio.Writer, c *build.Compiled) error { timeText(w, c); return nil }},
+		product{"text", func(w *paper, c *build.Compiled) error { timeText(w, c); return nil }},
 		product{"json", timeJSON},
 		product{"svg", timeSVG})
 }
 
-func timeSVG(w *bufio.Writer, c *build.Compiled) error {
+func timeSVG(w *paper, c *build.Compiled) error {
 	svg := picture.TimeFile(c.Plan, c.Timeline, c.Chapters)
 	if svg == nil {
 		return fmt.Errorf("%s: there is nothing to draw: no step takes time; give one a \"say\" or \"on_screen\"", c.Source.Name)
@@ -40,35 +38,45 @@ func timeSVG(w *bufio.Writer, c *build.Compiled) error {
 	return err
 }
 
-func timeText(w *bufio.Writer, c *build.Compiled) {
+func timeText(w *paper, c *build.Compiled) {
 	t := c.Timeline
-	fmt.Fprintf(w, "running time %s (%s to %s), hands-on %s (%s to %s)\n", chapters.Stamp(t.Running.Likely), chapters.Stamp(t.Running.Low), chapters.Stamp(t.Running.High),
-		long(t.HandsOn.Likely), long(t.HandsOn.Low), long(t.HandsOn.High))
+	paragraph(w, "", fmt.Sprintf("running time %s (%s to %s), hands-on %s (%s to %s)", chapters.Stamp(t.Running.Likely), chapters.Stamp(t.Running.Low), chapters.Stamp(t.Running.High),
+		long(t.HandsOn.Likely), long(t.HandsOn.Low), long(t.HandsOn.High)))
 	if t.Straight != t.Running {
 		fmt.Fprintf(w, "without detours, which stand in brackets, %s\n", chapters.Stamp(t.Straight.Likely))
 	}
-	fmt.Fprint(w, "a bar is the time on the screen: = with speech, - without\n")
+	if !w.narrow() {
+		fmt.Fprint(w, "a bar is the time on the screen: = with speech, - without\n")
+	}
 	fmt.Fprintf(w, "\n%7s %7s %7s %8s  %s\n", "start", "screen", "speech", "hands-on", "step")
 	longest := 0.0
 	for _, s := range t.Steps {
 		longest = max(longest, s.Screen)
 	}
 	for _, s := range t.Steps {
-		bar := bars(s, 14/max(longest, 1))
+		bar := ""
+		if !w.narrow() { // else the titles need the room
+			bar = fmt.Sprintf("%-*s ", barColumns, bars(s, barColumns/max(longest, 1)))
+		}
 		name := diag.Visible(c.Plan.Steps[s.Index].Title.Print)
 		if s.Detour {
 			name = "(" + name + ")"
 		}
-		fmt.Fprintf(w, "%7s %7s %7s %8s  %-14s %s\n", chapters.Stamp(s.Start), chapters.Stamp(s.Screen), chapters.Stamp(s.Narration), long(s.HandsOn.Mean()), bar, clip(name, 30))
+		line := fmt.Sprintf("%7s %7s %7s %8s  %s", chapters.Stamp(s.Start), chapters.Stamp(s.Screen), chapters.Stamp(s.Narration), long(s.HandsOn.Mean()), bar)
+		fmt.Fprintln(w, line+clip(name, max(6, w.columns-1-len(line))))
 	}
 	fmt.Fprintln(w, "\nchapters")
 	for _, ch := range c.Chapters {
-		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(ch.Start), clip(diag.Visible(ch.Title), 68))
+		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(ch.Start), clip(diag.Visible(ch.Title), w.columns-12))
 	}
 	for _, v := range t.Versions {
-		fmt.Fprintf(w, "\n%s: running time %s\n", diag.Visible(c.Plan.Name(plan.Ref{Kind: plan.KindVariant, ID: v.Variant})), chapters.Stamp(v.Running.Likely))
+		fmt.Fprintln(w)
+		paragraph(w, "", fmt.Sprintf("%s: running time %s", c.Plan.Name(plan.Ref{Kind: plan.KindVariant, ID: v.Variant}), chapters.Stamp(v.Running.Likely)))
 	}
 }
+
+// barColumns is the room of the longest bar.
+const barColumns = 14
 
 // bars draws a step's screen time: speech, then what is seen without it.
 func bars(s timing.Step, scale float64) string {
@@ -89,15 +97,7 @@ func long(seconds float64) string {
 	return fmt.Sprintf("%d:%02d h", minutes/60, minutes%60)
 }
 
-// clip cuts a name to a column, with a mark that it was cut.
-func clip(name string, width int) string {
-	if r := []rune(name); len(r) > width {
-		return string(r[:width-1]) + "…"
-	}
-	return name
-}
-
-func timeJSON(w *bufio.Writer, c *build.Compiled) error {
+func timeJSON(w *paper, c *build.Compiled) error {
 	type spread struct {
 		Low    float64 `json:"low"`
 		Likely float64 `json:"likely"`
@@ -139,8 +139,5 @@ func timeJSON(w *bufio.Writer, c *build.Compiled) error {
 	for _, v := range c.Timeline.Versions {
 		out.Versions = append(out.Versions, version{v.Variant, of(v.Running)})
 	}
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(out)
+	return printJSON(w, out)
 }

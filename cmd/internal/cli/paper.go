@@ -1,0 +1,138 @@
+package cli
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+
+	"fixslate/plan/diag"
+)
+
+// paper is what a command prints its text on.
+type paper struct {
+	*bufio.Writer
+	columns int // that its lines keep to
+}
+
+// Lines keep to the usual columns, and on a terminal to its own: within these
+// bounds, since a narrower line holds no table and a wider one is hard to read.
+const (
+	usualColumns     = 80
+	narrowestColumns = 40
+	widestColumns    = 100
+)
+
+// paper is standard output as paper.
+func (s streams) paper() *paper {
+	return &paper{bufio.NewWriter(s.out), fitting(s.columns)}
+}
+
+// fitting is the columns of lines for a terminal's, 0 being none.
+func fitting(terminal int) int {
+	if terminal <= 0 {
+		return usualColumns
+	}
+	return min(max(terminal, narrowestColumns), widestColumns)
+}
+
+// narrow holds where tables have no room for a column of words beside figures.
+func (w *paper) narrow() bool { return w.columns < 72 }
+
+// paragraph prints text behind a lead that the lines after the first keep free.
+func paragraph(w *paper, lead, text string) {
+	if text == "" {
+		return
+	}
+	free := strings.Repeat(" ", len(lead))
+	fmt.Fprintln(w, lead+strings.ReplaceAll(wrap(diag.Visible(text), w.columns-1-len(lead)), "\n", "\n"+free))
+}
+
+// margined prints words beside a margin; the first line has a mark in it.
+func margined(w *paper, mark, words string, margin int) {
+	line := fmt.Sprintf("%-*s", margin, mark)
+	empty := true
+	for _, word := range strings.Fields(diag.Visible(words)) {
+		if !empty && len([]rune(line))+1+len([]rune(word)) > w.columns {
+			fmt.Fprintln(w, line)
+			line, empty = strings.Repeat(" ", margin), true
+		}
+		if !empty {
+			line += " "
+		}
+		line += word
+		empty = false
+	}
+	fmt.Fprintln(w, line)
+}
+
+// wrap breaks a paragraph at a number of columns.
+func wrap(text string, columns int) string {
+	var b strings.Builder
+	width := 0
+	for _, word := range strings.Fields(text) {
+		n := len([]rune(word))
+		switch {
+		case width == 0:
+		case width+1+n > columns:
+			b.WriteByte('\n')
+			width = 0
+		default:
+			b.WriteByte(' ')
+			width++
+		}
+		b.WriteString(word)
+		width += n
+	}
+	return b.String()
+}
+
+// hanging breaks a line that is too long; what follows hangs under its second
+// column, or a little further in where it has one.
+func hanging(line string, columns int) string {
+	if len([]rune(line)) <= columns {
+		return line
+	}
+	text := strings.TrimLeft(line, " ")
+	hang := len(line) - len(text) + 2
+	if name, rest, listed := strings.Cut(text, "   "); listed {
+		rest = strings.TrimLeft(rest, " ")
+		hang = len(line) - len(rest)
+		text, line = rest, line[:hang]
+		if strings.HasPrefix(name, "-") && hang > columns/2 { // flags have long names and longer words
+			line, hang = strings.TrimRight(line, " ")+"\n"+strings.Repeat(" ", 10), 10
+		}
+	} else {
+		line = line[:hang-2]
+	}
+	return line + strings.ReplaceAll(wrap(text, columns-hang), "\n", "\n"+strings.Repeat(" ", hang))
+}
+
+// tell prints one line of a command's product. A terminal has it broken between
+// words; a program finds it whole.
+func (s streams) tell(line string) error {
+	line = diag.Visible(line)
+	if s.columns > 0 {
+		line = hanging(line, fitting(s.columns)-1)
+	}
+	_, err := fmt.Fprintln(s.out, line)
+	return err
+}
+
+// clip cuts a name to a column, with a mark that it was cut.
+func clip(name string, width int) string {
+	if r := []rune(name); len(r) > width {
+		return string(r[:width-1]) + "…"
+	}
+	return name
+}
+
+// printJSON prints a value as JSON for people and programs, what could hide in a
+// terminal spelled out.
+func printJSON(w io.Writer, value any) error {
+	enc := json.NewEncoder(diag.PlainJSON(w))
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(value)
+}

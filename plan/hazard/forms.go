@@ -3,6 +3,8 @@ package hazard
 import (
 	"math/bits"
 	"strings"
+
+	"fixslate/plan/hazard/odds"
 )
 
 // Inflection, the small part of it that a lexicon of trade words needs. Forms
@@ -33,21 +35,12 @@ type forms struct {
 }
 
 func (f *forms) find(word []byte) int32 {
-	for at := hash(word); ; at++ {
+	for at := odds.Hash(odds.Unhashed, word); ; at++ {
 		id := f.slots[at&uint32(len(f.slots)-1)]
 		if id == 0 || f.texts[id] == string(word) {
 			return int32(id)
 		}
 	}
-}
-
-// hash is FNV-1a.
-func hash[T string | []byte](word T) uint32 {
-	h := uint32(2166136261)
-	for i := range len(word) {
-		h = (h ^ uint32(word[i])) * 16777619
-	}
-	return h
 }
 
 // packForms makes the table of spellings.
@@ -57,7 +50,7 @@ func packForms(ids map[string]int32) forms {
 		f.texts[id] = text
 	}
 	for id, text := range f.texts[1:] {
-		at := hash(text)
+		at := odds.Hash(odds.Unhashed, text)
 		for ; f.slots[at&uint32(len(f.slots)-1)] != 0; at++ {
 		}
 		f.slots[at&uint32(len(f.slots)-1)] = uint16(id + 1)

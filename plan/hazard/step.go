@@ -302,12 +302,13 @@ func (r *reader) actions(i int, s *plan.Step) {
 	// Where a plan says what hands do, a step that says nothing of them is talk to
 	// the camera; in one that is narration alone, the narration tells the work.
 	talk := r.acting && !acts(s) && len(s.Tools) == 0 && len(s.Parts) == 0
+	say := path + ".say"
 	for k := range s.Lines {
 		l := &s.Lines[k]
 		if l.Kind == plan.Sound {
 			continue
 		}
-		add(source{kind: "say", path: path + ".say", print: l.Print, text: &l.Text, start: l.Start, strict: true, mention: talk})
+		add(source{kind: "say", path: say, print: l.Print, text: &l.Text, start: l.Start, strict: true, mention: talk})
 	}
 }
 

@@ -42,15 +42,20 @@ func (s Sign) compare(o Sign) int {
 	return strings.Compare(s.Word, o.Word)
 }
 
-// hash is FNV-1a.
+// hash is where a sign is looked for in the table of signs.
 func (s Sign) hash() uint32 {
-	h := uint32(2166136261)
-	add := func(b byte) { h = (h ^ uint32(b)) * 16777619 }
-	add(s.Kind)
-	add(byte(s.Number))
-	add(byte(s.Number >> 8))
-	for i := range len(s.Word) {
-		add(s.Word[i])
-	}
+	head := [...]byte{s.Kind, byte(s.Number), byte(s.Number >> 8)}
+	h := Hash(Hash(Unhashed, head[:]), s.Word)
 	return h ^ h>>16
+}
+
+// Unhashed is what a Hash begins with.
+const Unhashed = 2166136261
+
+// Hash is FNV-1a: it goes on with a text from what was hashed before.
+func Hash[T string | []byte](h uint32, text T) uint32 {
+	for i := range len(text) {
+		h = (h ^ uint32(text[i])) * 16777619
+	}
+	return h
 }

@@ -215,15 +215,16 @@ func TestQualityApart(t *testing.T) {
 		out += sums[i].line(way)
 	}
 	t.Log("\n" + out + all.line("apart"))
+	all.hold(t, floors{within2: 77, within5: 90.5, skips: 3, missed: 75, turned: 0.7, turnedTrue: 0.82, added: 0.48, addedFound: 0.42, sure: 89})
 }
 
 // The tellings to be read were looked at; the others are scored and not read.
 func TestQualityTold(t *testing.T) {
 	sum := scoreTold(t, "read")
-	sum.hold(t, floors{within2: 82, within5: 91, skips: 4, missed: 27, turned: 0.7, turnedTrue: 0.9, added: 0.7, addedFound: 0.64, sure: 94})
+	sum.hold(t, floors{within2: 82, within5: 91, skips: 4, missed: 32, turned: 0.7, turnedTrue: 0.9, added: 0.7, addedFound: 0.64, sure: 94})
 }
 
 func TestQualityToldUnread(t *testing.T) {
 	sum := scoreTold(t, "unread")
-	sum.hold(t, floors{within2: 83, within5: 90.5, skips: 6, missed: 10, turned: 0.77, turnedTrue: 0.9, added: 0.66, addedFound: 0.66, sure: 91.5})
+	sum.hold(t, floors{within2: 83, within5: 90.5, skips: 6, missed: 10, turned: 0.77, turnedTrue: 0.9, added: 0.7, addedFound: 0.66, sure: 92.5})
 }

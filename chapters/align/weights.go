@@ -68,7 +68,7 @@ func usualWeights() weights {
 		goesOn:  signs{4.55, -0.901, 1.426, 3.845, 4.751, 5.637, 3.809, 0.077, 1.955, -2.518, -0.429, -0.426, 0.556, -0.229},
 		ordered: 0.971, turn: -0.928, hasty: -3.631, linger: 0.853, lengthy: 0.387,
 		skip: -0.724, skipMore: -0.346, skipMost: -2.679, passed: 0.619, cut: -0.234, cutMore: -2.83,
-		back: -6.9, backNear: -1.2, backMore: -1.065, once: 4.045,
+		back: -6.4, backNear: -1, backMore: -1.065, once: 4.045,
 		add: -4.486, resume: -5.563,
 		beside: 0.4, said: 0.55, early: 0.8, telling: 0.7, orderly: 0.4,
 	}

@@ -129,6 +129,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case r.priced(at, 4) && f.Values[0].Number > 2:
 	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
 	case f.Values[0].Number >= thousand && f.Spoken && r.words[min(at, len(r.words)-1)].mood == statement && !r.in(at-1, k.glue) && !r.is(at-1, "got"):
+	case r.is(at-1, "to") && r.in(at-2, k.past) && (f.Values[0].Number > 12 || !whole):
 	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
 	case r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]:
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
@@ -139,7 +140,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if f.Spoken && hundredths.MatchString(f.Of(r.text)) {
 		return "mm", true
 	}
-	if f.Spoken && eighths.MatchString(f.Of(r.text)) {
+	if f.Spoken && (eighths.MatchString(f.Of(r.text)) || parts.MatchString(f.Of(r.text)) && f.Values[0].Number > 1 && r.near(at, 4, k.inched)) {
 		return "inch", true
 	}
 	if r.priced(at, longestDial) && !meter {

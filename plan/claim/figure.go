@@ -316,6 +316,9 @@ func isYear(n float64) bool { return n >= 1800 && n < 2200 && n == math.Trunc(n)
 // oil is a viscosity grade as SAE J300 writes it.
 var oil = regexp.MustCompile(`^\d{1,2}[wW]-?\d{1,3}$`)
 
+// stuffs are gases and refrigerants by their formula or their number (ISO 817).
+var stuffs = regexp.MustCompile(`^(CO2|CO|H2O|O2|N2|NO2|SO2|H2S|R\d{2,3}[aA]?)$`)
+
 // enclosure is a degree of protection as IEC 60529 writes it.
 var enclosure = regexp.MustCompile(`^IP[0-9X]{2}[A-Z]?$`)
 
@@ -338,12 +341,12 @@ func (r *reader) part(f *prose.Figure) {
 		r.inchThread(t, f.Span)
 		return
 	}
-	if oil.MatchString(text) {
+	if oil.MatchString(text) || stuffs.MatchString(text) {
 		r.add(Spec)
 		return
 	}
 	if enclosure.MatchString(text) {
-		r.value(Value{Part: text, Span: f.Span}, Spec)
+		r.add(Spec)
 		return
 	}
 	if _, ok := trade.ParseDrive(text); ok {

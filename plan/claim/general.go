@@ -340,6 +340,10 @@ func (r *reader) approximations() {
 		}
 		vague := r.in(before, k.about) || r.is(before, "good") && r.is(before-1, "a") || r.is(before, "like") && (r.is(before-1, "something") || r.is(before-1, "more")) ||
 			r.is(before, "say") || r.is(before, "to") && r.is(before-1, "close") || r.is(before, "near") || r.is(before, "towards")
+		if r.in(r.wordAt(v.End), k.better) && v.Part == "" && r.words[i].mood == statement {
+			r.add(Comparison) // "six decibels quieter"
+		}
+		vague = vague || r.is(before, "it") && r.is(before-1, "call")
 		if vague || strings.Contains(r.text[v.Start:v.End], "~") || v.Start > 0 && strings.HasSuffix(strings.TrimRight(r.text[:v.Start], " "), "~") || strings.Contains(v.Of(r.text), " odd") ||
 			strings.HasPrefix(r.text[v.End:], "-odd") || strings.HasPrefix(r.text[v.End:], "ish") || strings.HasPrefix(r.text[v.End:], "-ish") || r.is(r.wordAt(v.End), "odd") {
 			r.add(Hedge)

@@ -35,6 +35,13 @@ func (r *reader) isCable(f *prose.Figure) bool {
 		}
 	}
 	n := r.wordAt(f.End)
+	if at := r.wordAt(f.Start); n >= len(r.words) || r.words[n].stopped {
+		for j := max(0, at-longestDial); j < at; j++ {
+			if (r.is(j, "core") || r.is(j, "twin") || r.is(j, "flex")) && r.words[max(0, n-1)].text != "long" {
+				return true // "three core and earth, one mil"
+			}
+		}
+	}
 	for j := n; j < len(r.words) && j < n+reach && !r.words[j].stopped; j++ {
 		switch r.words[j].text {
 		case "twin", "flex", "tails", "core", "three-core", "two-core", "earth", "bonding", "singles", "swa", "conductor", "conductors":

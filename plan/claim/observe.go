@@ -38,6 +38,8 @@ func (r *reader) observed(i int) bool {
 		case w.text == "says" && !r.metered(j):
 		case w.classes&k.reading != 0, w.classes&k.past != 0 && !r.in(j-1, k.modal|k.be):
 			found = true
+		case r.in(j-1, k.have) && !r.is(j-1, "having") && (w.classes&(k.past|k.harm) != 0 || isPast(w.text) && !r.is(j-1, "'s")) && !r.is(j, "got"):
+			found = true // "it's crept up", "has lost"
 		case strings.HasSuffix(w.text, "ing") && len(w.text) > 4 && w.text != "during" && w.text != "spring" && w.text != "bearing" && w.text != "ring" && r.in(j-1, k.be):
 			found = true
 		}
@@ -51,7 +53,72 @@ func (r *reader) observed(i int) bool {
 	case mood == own:
 		return r.has(i) || r.in(i-1, k.have) || r.is(i-1, "to") && r.is(i-2, "down") || r.is(i-1, "to") && r.is(i-2, "up")
 	}
-	return r.standsAt(i) || r.thisOnce(i)
+	return r.standsAt(i) || r.thisOnce(i) || r.astray(i) || r.onPlace(i)
+}
+
+// astray reads how far something is from what it should be: "two mil out of
+// square", "off by a degree".
+func (r *reader) astray(i int) bool {
+	const reach = 7
+	if (r.is(i-1, "it") || r.is(i-1, "that")) && r.is(i-2, "call") {
+		return true
+	}
+	if r.is(i-1, "by") && (r.is(i-2, "off") || r.is(i-2, "out") || r.is(i-2, "down") || r.is(i-2, "up")) {
+		return true
+	}
+	for j := i + 1; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {
+		switch r.words[j].text {
+		case "out":
+			if r.is(j+1, "of") {
+				switch r.words[min(j+2, len(r.words)-1)].text {
+				case "true", "square", "line", "round", "level", "plumb", "parallel", "centre":
+					return true
+				}
+			}
+		case "lost", "missing", "adrift", "away":
+			return r.words[i].mood == statement
+		}
+	}
+	return false
+}
+
+// idles says whether word i ends "at rest", "on standby", "in sleep": how a thing
+// was when something was read.
+func (r *reader) idles(i int) bool {
+	switch r.words[i].text {
+	case "idle", "rest", "standby", "sleep":
+		return r.is(i-1, "at") || r.is(i-1, "on") || r.is(i-1, "in")
+	}
+	return false
+}
+
+// onPlace reads a value without a verb and where it was taken: "nought point four
+// of an ohm end to end", "on the scales it's 1.9 kilos".
+func (r *reader) onPlace(i int) bool {
+	const reach = 8
+	k := &r.known.classes
+	for j := i + 1; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {
+		switch r.words[j].text {
+		case "end":
+			if r.is(j+1, "to") && r.is(j+2, "end") {
+				return true
+			}
+		case "me", "standing", "stood", "overnight":
+			return true
+		case "idle", "rest", "standby", "sleep":
+			if r.idles(j) {
+				return true
+			}
+		case "so":
+			return (r.is(j+1, "that") || r.is(j+1, "it")) && r.in(j+2, k.be)
+		}
+	}
+	on := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		on = on || r.idles(j) && j+1 < i || r.in(j, k.meter) && (r.is(j-1, "the") || r.is(j-1, "my")) && r.in(j-2, k.prep)
+		return !on
+	})
+	return on
 }
 
 // standsAt reads "the flue is at 140", "it's only 38 at the tap", "the disc is

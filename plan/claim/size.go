@@ -2,6 +2,7 @@ package claim
 
 import (
 	"math"
+	"regexp"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
@@ -28,11 +29,20 @@ var round = map[string]bool{"seal": true, "seals": true, "bearing": true, "beari
 	"ring": true, "rings": true, "screw": true, "screws": true, "bolt": true, "bolts": true, "dowel": true, "dowels": true, "belt": true, "plug": true, "plugs": true, "pin": true, "pins": true,
 	"spring": true, "washer": true, "washers": true, "rivet": true, "rivets": true}
 
+// parts are what sizes in inches are told by.
+var parts = regexp.MustCompile(`(?i)\b(half|quarters?|eighths?|sixteenths?)\b`)
+
 // sized gives millimetres to the bare sizes of such a part: "a sixty five by
 // ninety by ten seal".
 func (r *reader) sized(f *prose.Figure, at int) {
 	const reach = 4
 	if f.Kind != prose.Size || len(f.Values) < 2 || f.Values[0].Unit != "" {
+		return
+	}
+	if f.Spoken && parts.MatchString(f.Of(r.text)) {
+		for i := range f.Values {
+			f.Values[i].Unit = trade.Inch // "a half by an eighth"
+		}
 		return
 	}
 	n := r.wordAt(f.End)

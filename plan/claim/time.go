@@ -25,7 +25,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 	if at < len(r.words) && r.words[at].mood == order || r.orderedBefore(at) {
 		r.add(Spec)
 	}
-	if r.near(at, 4, k.self) || r.is(at-1, "me") || r.is(at-2, "me") {
+	if r.near(at, 4, k.self) || r.is(at-1, "gained") || r.is(at-1, "lost") || r.is(at-1, "losing") || r.is(at-1, "gaining") || r.is(at-1, "me") || r.is(at-2, "me") {
 		r.add(Measurement)
 	}
 }

@@ -306,6 +306,12 @@ func (s *scanner) addSmaller(e *expression) {
 		s.addInches(e, next)
 		return
 	}
+	if w := s.number(next); a.of.unit == "V" && s.word(a.until-1) == "volt" && next > a.until && w.class == oneWord && (s.noun(next+1) == "" || rails[s.noun(next+1)]) && s.number(s.over(next+1)).class == noNumber {
+		if _, unit := s.measures(s.over(next + 1)); !unit {
+			e.values, e.end = []Value{{a.value + w.value/10, a.of.unit}}, next+1 // "three volt three"
+			return
+		}
+	}
 	less, timed := smaller[a.of.unit]
 	timed = timed && (a.of.unit == "h" || a.of.unit == "min")
 	if a.of.unit != "m" && !a.of.money && !timed {
@@ -331,6 +337,9 @@ func (s *scanner) addSmaller(e *expression) {
 	}
 	e.end = b.until
 }
+
+// rails are what is named by "three volt three".
+var rails = set("rail", "line", "supply", "logic", "bus", "side")
 
 // addInches reads "six foot two".
 func (s *scanner) addInches(e *expression, i int) {

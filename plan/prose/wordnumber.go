@@ -97,11 +97,16 @@ func (s *scanner) positive(i int) (numeral, bool) {
 		n.end = i + 1
 		return n, true
 	}
-	if first := numberWords[w]; first.class == noNumber || first.class == ohWord && s.word(s.link(i+1)) != "point" ||
-		first.class == hundredWord || first.class == scaleWord || first.class == dozenWord {
+	first := numberWords[w]
+	lone := (first.class == hundredWord || first.class == scaleWord) && (i == 0 || s.kind(i-1) == markToken || s.mark(i-2) != 0)
+	if first.class == noNumber || first.class == ohWord && s.word(s.link(i+1)) != "point" && !s.codeAt(i) ||
+		(first.class == hundredWord || first.class == scaleWord) && !lone || first.class == dozenWord {
 		return n, false
 	}
 	c := count{s: s, start: i, end: i}
+	if lone {
+		c.group = 1 // "thousand grit" at the head of a sentence
+	}
 	c.whole(i)
 	n.value, n.digitRun, n.end = c.total+c.group, c.run > 2, c.end
 	n.yearly = c.yearly && c.end > i
@@ -118,6 +123,18 @@ func (s *scanner) positive(i int) (numeral, bool) {
 	}
 	s.fractionWord(&n, i)
 	return n, true
+}
+
+// codeAt says whether "oh" at token i begins digits: "oh eight oh five".
+func (s *scanner) codeAt(i int) bool {
+	for range 2 {
+		next := s.link(i + 1)
+		if w := s.number(next).class; next == i+1 || w != oneWord && w != zeroWord && w != ohWord {
+			return false
+		}
+		i = next
+	}
+	return true
 }
 
 // articled reads "a hundred and ten", "a dozen", "a couple of", "a quarter",

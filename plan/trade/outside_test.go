@@ -74,7 +74,7 @@ func TestFactorsGNU(t *testing.T) {
 		"µF": "uF", "nF": "nF", "pF": "pF", "mH": "mH", "µH": "uH", "Ah": "A hour", "mAh": "mA hour", "Wh": "W hour", "kWh": "kW hour", "J": "J", "kJ": "kJ",
 		"W": "W", "kW": "kW", "mW": "mW", "hp": "hp", "PS": "metrichorsepower", "BTU/h": "btu/hour", "Hz": "Hz", "kHz": "kHz", "MHz": "MHz", "GHz": "GHz", "rpm": "rpm",
 		"min": "min", "s": "s", "h": "hour", "ms": "ms", "µs": "us", "day": "day", "week": "week", "°": "degree", "turn": "turn",
-		"km/h": "km/hour", "mph": "mph", "m/s": "m/s", "L/min": "l/min", "L/h": "l/hour", "m³/h": "m^3/hour", "cfm": "cfm", "%": "percent", "ppm": "ppm", "N/mm": "N/mm",
+		"km/h": "km/hour", "mph": "mph", "m/s": "m/s", "m/min": "m/min", "L/min": "l/min", "L/h": "l/hour", "m³/h": "m^3/hour", "cfm": "cfm", "%": "percent", "ppm": "ppm", "N/mm": "N/mm",
 	}
 	si := map[Unit]string{"Ω": "ohm", "N·m": "N m", "m²": "m^2", "m³": "m^3", "m³/s": "m^3/s", "rad": "radian", "rad/s": "radian/s"}
 	for _, r := range Units() {

@@ -13,11 +13,13 @@ import (
 // What the relations of the lexicon don't reach, odds learned from labelled
 // steps do: each sentence of what the hands do is weighed by its words, the
 // lexicon's marks and what the rules found. The upper threshold was chosen on the
-// labelled steps that are never learned from, the lower one is as high as short
-// lines without an object allow.
+// labelled steps that are never learned from. So was the lower one, for steps
+// whose object is named as theirs is; of an object that nobody names the odds
+// know too little to doubt much.
 const (
 	likely   = 0.35 // odds from which a family is a finding
-	unlikely = 0.05 // odds under which a rule's finding is only a mention
+	unlikely = 0.12 // odds under which a rule's finding is only a mention
+	blind    = 0.05 // the same, where the plan names no subject
 )
 
 // The kinds of signs. Marks have a letter for where they stand, see place.
@@ -272,9 +274,13 @@ func inOrder(list []Hazard) {
 // doubt takes out the hazards that the odds hold unlikely, family by family.
 func (r *reader) doubt(out *Step) []Hazard {
 	var unsure []Hazard
+	limit := float32(unlikely)
+	if r.plan.Video.Subject.Empty() {
+		limit = blind
+	}
 	doubted := func(h *Hazard) bool {
 		f, ok := r.net.Family(h.Family)
-		return ok && r.weighing.verdicts[f].odds < unlikely && h.worded()
+		return ok && r.weighing.verdicts[f].odds < limit && h.worded()
 	}
 	for i := range out.Hazards {
 		if h := &out.Hazards[i]; doubted(h) {

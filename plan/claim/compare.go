@@ -39,6 +39,9 @@ func (r *reader) comparedWith(i int) bool {
 	if (r.is(i-1, "more") || r.is(i-1, "less") || r.is(i-1, "no")) && (r.is(i+1, "a") || r.is(i+1, "an") || r.is(i+1, "half")) {
 		return false // "less than a litre"
 	}
+	if r.is(i-2, "no") && (r.is(i+1, "a") || r.is(i+1, "an")) {
+		return false // "no bigger than a coin": a size
+	}
 	found := false
 	r.clauseBefore(i, reach, func(j int) bool {
 		w := r.words[j].text

@@ -24,7 +24,7 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(fold(s.line.Print))) || kind == law && says(fold(s.line.Print), licenceWords...) {
 			continue
 		}
-		if kind == causal && (claim.Warns(s.line.Print) || reports(fold(s.line.Print))) || kind == causal && p.whyOfAnOrder(s) || kind == costly && len(s.Values) == 0 || kind == frequent && (reports(fold(s.line.Print)) || p.ofThisOne(s) || wordless(fold(s.line.Print))) || (kind == causal || kind == compared) && p.verdict(s) || kind == made && s.inSight() || kind == compared && reports(fold(s.line.Print)) || kind == fitted && strings.HasSuffix(s.Path, ".other_side") {
+		if kind == causal && (claim.Warns(s.line.Print) || reports(fold(s.line.Print))) || kind == causal && p.whyOfAnOrder(s) || kind == costly && len(s.Values) == 0 || kind == frequent && (reports(fold(s.line.Print)) || p.ofThisOne(s) || wordless(fold(s.line.Print))) || (kind == causal || kind == compared) && p.verdict(s) || kind == made && (s.inSight() || says(fold(s.line.Print), standing...)) || kind == compared && reports(fold(s.line.Print)) || kind == fitted && strings.HasSuffix(s.Path, ".other_side") {
 			continue // why to keep clear is the cautions' matter; what happened to this one or how it is, and what is in the picture, is shown; the other side is what other_side is for
 		}
 		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
@@ -222,6 +222,9 @@ func (p *Pass) whyOfAnOrder(s said) bool {
 	if step.OnlyIf.Test != "" && pointing.MatchString(folded) {
 		return true
 	}
+	if head, _, or := strings.Cut(folded, " or the "); or && handsOn(step) && !stated(strings.Fields(head)) && !strings.Contains(head, " . ") {
+		return true // "no pressure, or the plastic melts"
+	}
 	head, reason, found := strings.Cut(folded, " because ")
 	if !found || !handsOn(step) || says(folded, "always", "usually", "every", "never") {
 		return false
@@ -243,10 +246,13 @@ func (p *Pass) ofThisOne(s said) bool {
 }
 
 // verdict holds for a line of a test that says what its reading leaves: "it lies
-// flat, so the height is right".
+// flat, so the height is right", "one of them is twice the other".
 func (p *Pass) verdict(s said) bool {
 	words := strings.Fields(fold(s.line.Print))
-	return len(p.Plan.Steps[s.step].Tests) > 0 && len(words) > 0 && slices.Contains([]string{"it", "mine", "this", "that", "there"}, words[0]) && slices.Contains(words, "so")
+	if len(p.Plan.Steps[s.step].Tests) == 0 || len(words) == 0 {
+		return false
+	}
+	return slices.Contains([]string{"it", "mine", "this", "that", "there"}, words[0]) && slices.Contains(words, "so") || words[0] == "one" && s.Has(claim.Comparison)
 }
 
 // wordless holds for a line without a verb: "all of them, left and right".

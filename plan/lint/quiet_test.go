@@ -17,6 +17,14 @@ func TestQuiet(t *testing.T) {
 		{"claim-untested", "The petrol was stale, and it had blocked the jet.", "Stale petrol blocks the jet, because it dries to a varnish."},
 		{"claim-untested", "Your washer has stopped with a drum full of water.", "These washers stop because the lint blocks the pump."},
 		{"claim-untested", "Tap the hose, and more will let go.", "The cold makes the seal shrink, and it will let go."},
+		{"claim-untested", "Lift the card in one piece, because it goes back.", "These discs burst because the glue dries out."},
+		{"claim-untested", "Slow, and no pressure, or the plastic melts.", "The plastic melts because the bearing runs hot."},
+		{"claim-untested", "A latch costs real money.", "A latch costs 90 euros."},
+		{"always-never", "Put it down where nobody can step on it.", "Nobody ever gets one of these to leak."},
+		{"always-never", "It hurts your ears for good.", "These seals last for ever and for good."},
+		{"always-never", "It comes back by itself, and no crack opens in the rubber.", "No crack ever opens in these."},
+		{"number-loose", "Ladder open, all four feet down.", "The hose is four feet long."},
+		{"number-loose", "Ride it for 5 km and look again.", "It wears down in 800 km."},
 		{"claim-untested", "Two grey rollers, and four clicks.", "The chain on it has 66 links."},
 	} {
 		for text, want := range map[string]bool{c.quiet: false, c.loud: true} {

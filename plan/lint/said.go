@@ -80,6 +80,9 @@ func (p *Pass) loose(s said) []claim.Value {
 		case trade.Time, trade.Angle, trade.Ratio:
 			continue
 		}
+		if unit == "ft" && says(fold(s.line.Print), standing...) {
+			continue
+		}
 		if travelled(unit) && says(fold(s.line.Print), travelWords...) {
 			continue
 		}
@@ -93,6 +96,9 @@ func (p *Pass) loose(s said) []claim.Value {
 // travelled holds for units in which one says how far to drive, as one says how
 // long to wait.
 func travelled(unit trade.Unit) bool { return unit == "km" || unit == "mi" }
+
+// standing are feet that a thing stands on.
+var standing = []string{"all three feet", "all four feet", "all its feet", "feet down", "feet flat", "rubber feet"}
 
 // travelWords are in a line that says how far to go, and not how long a thing
 // lasts.

@@ -45,6 +45,15 @@ func TestQuiet(t *testing.T) {
 func TestKinds(t *testing.T) {
 	for text, want := range map[string]string{
 		"pulling on the cord broke the strand":         "causal",
+		"there's air in it so the pedal's soft":        "causal",
+		"it trips as soon as the element gets wet":     "causal",
+		"it shudders where the belt has dried out":     "causal",
+		"wear in the pin is what cracked it":           "causal",
+		"when it's dry it goes back in the box":        "",
+		"the bolts are out so the pump can come away":  "",
+		"put a clip on so it doesn't slip":             "",
+		"the newer end bolts on to the old motor":      "compatibility",
+		"the frame is two mil out of square":           "measurement",
 		"grit got under the seal and scored it":        "causal",
 		"low pressure makes it cut out":                "causal",
 		"if the light stays on the sensor's had it":    "causal",

@@ -393,3 +393,18 @@ func TestImpossible(t *testing.T) {
 		t.Errorf("a still answers for it: %+v", d.Barred)
 	}
 }
+
+// A number of the sheets is no id, but the answer says what it stands for.
+func TestGotByNumber(t *testing.T) {
+	shots := []Shot{{ID: "open-wide"}, {ID: "open-screws"}}
+	list, _ := diag.NewSource("ticked.txt", []byte("2\n1.\n3\n0\n"))
+	got, findings := ReadGot(list, shots)
+	if len(got) != 0 || len(findings) != 4 {
+		t.Fatal(got, findings)
+	}
+	for i, want := range []string{`: 2 is now "open-screws"`, `: 1 is now "open-wide"`, "shots.csv", "shots.csv"} {
+		if !strings.HasSuffix(findings[i].Hint, want) {
+			t.Errorf("line %d: hint %q, want ...%q", i+1, findings[i].Hint, want)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package shotlist
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"fixslate/plan/diag"
@@ -41,12 +42,22 @@ func ReadGot(list *diag.Source, shots []Shot) (got []string, findings []diag.Fin
 			findings = append(findings, diag.Finding{
 				Rule: "id-unknown", Severity: diag.Warning,
 				Message: fmt.Sprintf("there is no shot %q; the line is passed over", id),
-				Hint:    "take the ids from the book's ticked list or from shots.csv" + closest(id, shots),
+				Hint:    "take the ids from the book's ticked list or from shots.csv" + perhaps(id, shots),
 				At:      diag.Place{Source: list, Span: diag.Span{Start: at, End: at + len(id)}},
 			})
 		}
 	}
 	return got, findings
+}
+
+// perhaps offers the shot that was perhaps meant. The sheets number their shots,
+// but the numbers change with the plan: a list of them would tick off others
+// after the next change, so what one stands for is only said.
+func perhaps(id string, shots []Shot) string {
+	if n, err := strconv.Atoi(strings.TrimSuffix(id, ".")); err == nil && n > 0 && n <= len(shots) {
+		return fmt.Sprintf("; numbers change with the plan: %d is now %q", n, shots[n-1].ID)
+	}
+	return closest(id, shots)
 }
 
 // closest offers the shot whose id begins most like a wrong one, of several the

@@ -1,6 +1,11 @@
 package book
 
-import "testing"
+import (
+	"testing"
+
+	"fixslate/plan"
+	"fixslate/plan/diag"
+)
 
 func TestKeep(t *testing.T) {
 	for in, want := range map[string]string{
@@ -11,6 +16,26 @@ func TestKeep(t *testing.T) {
 		"":                                    "",
 	} {
 		if got := keep(in); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// When a detour is taken is a sentence, and a question ends in its own mark.
+func TestCondition(t *testing.T) {
+	src, _ := diag.NewSource("plan.toml", []byte("test = [{ id = \"push\", question = \"Is it tight?\" }, { id = \"look\", question = \"the lamp\", outcome = [{ id = \"dim\", sees = \"it glows dimly\" }] }]\n"+
+		"[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\nsay = \"B.\"\ntests = [\"push\", \"look\"]\n"))
+	p, _, faults := plan.Decode(src, nil)
+	if p == nil {
+		t.Fatal(faults)
+	}
+	for want, c := range map[string]plan.Condition{
+		"": {},
+		"Only if the reading is bad: Is it tight?": {Test: "push", Outcome: "fails"},
+		"Only if the reading is good: the lamp.":   {Test: "look", Outcome: "passes"},
+		"Only if it glows dimly (the lamp).":       {Test: "look", Outcome: "dim"},
+	} {
+		if got := condition(p, c); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

@@ -553,7 +553,7 @@ func (o *out) step(v *step) {
 	if v.Detour != "" {
 		o.raw("<p class=\"boxed\"><strong>Detour.</strong> ")
 		o.text(v.Detour)
-		o.raw(".</p>")
+		o.raw("</p>")
 	}
 	o.raw("\n")
 	if v.Verify != "" {

@@ -156,8 +156,16 @@ func words(states []string) string {
 	return strings.Join(out, ", ")
 }
 
-// condition says when a detour is taken.
+// condition says in a sentence when a detour is taken.
 func condition(p *plan.Plan, c plan.Condition) string {
+	words := conditionWords(p, c)
+	if words == "" || strings.HasSuffix(words, "?") {
+		return words
+	}
+	return words + "."
+}
+
+func conditionWords(p *plan.Plan, c plan.Condition) string {
 	if c.Test == "" {
 		return ""
 	}

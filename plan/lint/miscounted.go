@@ -15,7 +15,7 @@ import (
 // the line says so.
 func (p *Pass) miscounted(s said) (Report, bool) {
 	step := &p.Plan.Steps[s.step]
-	if len(step.Fasteners) == 0 {
+	if !p.mayCount(step, s.line.Print) {
 		return Report{}, false
 	}
 	for _, c := range counted(s.line.Print) {
@@ -32,6 +32,15 @@ func (p *Pass) miscounted(s said) (Report, bool) {
 		return r, true
 	}
 	return Report{}, false
+}
+
+// mayCount holds for a line with the noun of one of the step's fasteners in it:
+// to read all numbers of every line took a fiftieth of a check.
+func (p *Pass) mayCount(step *plan.Step, line string) bool {
+	folded := prose.Fold(line)
+	return slices.ContainsFunc(step.Fasteners, func(id string) bool {
+		return slices.ContainsFunc(p.Plan.Fastener(id), func(x *plan.Fastener) bool { return strings.Contains(folded, nounOf(ownWords(x.What.Print))) })
+	})
 }
 
 // quotesCount holds where the step quotes a fastener with its number: fewer of
@@ -116,11 +125,11 @@ func (p *Pass) countedFastener(step *plan.Step, words []string) (*plan.Fastener,
 // namedBy says how many of the words name a thing, up to its noun; 0 where they
 // name something else.
 func namedBy(name string, words []string) int {
-	own := strings.Fields(strings.ReplaceAll(fold(name), " . ", " "))
+	own := ownWords(name)
 	if len(own) == 0 {
 		return 0
 	}
-	noun := strings.TrimSuffix(own[len(own)-1], "s")
+	noun := nounOf(own)
 	for i, w := range words {
 		if strings.TrimSuffix(w, "s") == noun {
 			return i + 1
@@ -130,6 +139,19 @@ func namedBy(name string, words []string) int {
 		}
 	}
 	return 0
+}
+
+// ownWords are the words of a name, folded.
+func ownWords(name string) []string {
+	return strings.Fields(strings.ReplaceAll(fold(name), " . ", " "))
+}
+
+// nounOf is the last of a name's words, in the singular; empty for no words.
+func nounOf(own []string) string {
+	if len(own) == 0 {
+		return ""
+	}
+	return strings.TrimSuffix(own[len(own)-1], "s")
 }
 
 // allThere says where the things are, all of them: "behind it are four screws".

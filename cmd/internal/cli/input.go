@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -147,8 +148,9 @@ func whole(file still, limit int64) ([]byte, error) {
 		if _, err = file.Seek(0, io.SeekStart); err != nil {
 			return nil, err
 		}
-		raw, err := io.ReadAll(io.LimitReader(file, limit+1))
-		if err != nil {
+		var raw bytes.Buffer
+		raw.Grow(int(min(before.Size(), limit)) + bytes.MinRead) // else a plan is read in ten pieces
+		if _, err := raw.ReadFrom(io.LimitReader(file, limit+1)); err != nil {
 			return nil, err
 		}
 		after, err := file.Stat()
@@ -156,7 +158,7 @@ func whole(file still, limit int64) ([]byte, error) {
 			return nil, err
 		}
 		if after.Size() == before.Size() && after.ModTime().Equal(before.ModTime()) {
-			return raw, nil
+			return raw.Bytes(), nil
 		}
 		before = after
 	}

@@ -182,6 +182,25 @@ func TestAnsweredByStates(t *testing.T) {
 	}
 }
 
+// What ends in a step that runs the machine answers nothing there, nor do words
+// said when it began.
+func TestStateEndsWhereItRuns(t *testing.T) {
+	steps := func(last string) hazard.Step {
+		return hazard.Read(decode(t, "[video]\ntitle = \"Belt\"\nsubject = \"lathe\"\n"+
+			"[[step]]\ntitle = \"Plug out\"\nsay = \"Pull the plug before your hands go near the pulleys.\"\ndo = \"pull the plug\"\nstarts = [\"unplugged\"]\n"+
+			"[[step]]\ntitle = \"Look\"\ndo = \"push the belt over the pulleys by hand\"\nends = [\"unplugged\"]\n"+last)).Steps[1]
+	}
+	for _, c := range []struct {
+		during   string
+		answered bool
+	}{{"", true}, {"during = [\"running\"]\n", false}} {
+		h, ok := find(steps(c.during), "rotating-parts")
+		if !ok || (len(h.Answered) > 0) != c.answered {
+			t.Errorf("%q: found %v, answered by %v, cover %v", c.during, ok, h.Answered, h.Cover)
+		}
+	}
+}
+
 // long is a text of n words that the reader knows.
 func long(n int) string {
 	return strings.TrimSpace(strings.Repeat("undo the cover and lift the gearbox with it while the engine is running ", n/13+1))

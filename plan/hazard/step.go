@@ -202,9 +202,9 @@ func (r *reader) step(i int) Step {
 	if acts(s) {
 		r.states(f, i)
 	}
-	inForce := r.inForce(i)
-	r.into(&out, f, inForce, len(s.Lines) > 0)
-	r.weigh(&out, inForce)
+	answering := r.answering(i)
+	r.into(&out, f, answering, len(s.Lines) > 0)
+	r.weigh(&out, answering)
 	return out
 }
 
@@ -359,6 +359,21 @@ func statePath(step int, v plan.Interval) string {
 		return stepPath(step) + ".during"
 	}
 	return stepPath(v.From) + ".starts"
+}
+
+// answering are the states of a step that may answer a hazard: those in force,
+// but for what a step that runs something brings to its end. Who plugs a machine
+// in and runs it has its power off for the first words only.
+func (r *reader) answering(step int) []string {
+	in := r.plan.In(step)
+	runs := slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "running" })
+	var states []string
+	for _, v := range in {
+		if over := runs && v.To == step && !v.During; !over && !slices.Contains(states, v.State) {
+			states = append(states, v.State)
+		}
+	}
+	return states
 }
 
 // inForce are the states that hold in a step.

@@ -114,14 +114,23 @@ func (s *story) window(shot *Shot) Window {
 		return s.byNeeds(shot)
 	case shot.Bound == Before:
 		m := Moment(shot.Step) - 1
-		w := s.around(m, shot.Step, func(at int) bool { return s.block[at] == s.block[m] })
+		w := s.alike(m, shot.Step)
 		w.To = min(w.To, m)
 		return w
 	case s.changes(shot.Step):
 		return Window{From: Moment(shot.Step), To: Moment(shot.Step), Change: true}
 	}
 	m := Moment(shot.Step)
-	return s.around(m, shot.Step, func(at int) bool { return s.block[at] == s.block[m] })
+	return s.alike(m, shot.Step)
+}
+
+// alike is the run of equal states around a moment. Blocks are numbered as they
+// come, so their ends are searched for: in a long plan of one block a walk from
+// each shot to both ends took most of a check.
+func (s *story) alike(m, step int) Window {
+	from, _ := slices.BinarySearch(s.block, s.block[m])
+	next, _ := slices.BinarySearch(s.block, s.block[m]+1)
+	return s.own(Window{From: from, To: next - 1}, step)
 }
 
 // byNeeds is the run in which a shot's own needs are met: the one around its
@@ -151,8 +160,7 @@ func (s *story) byNeeds(shot *Shot) Window {
 	return Window{Never: true}
 }
 
-// around widens a moment to the run that meets a condition. The moment of
-// another step's change is that step's own: a run ends before it.
+// around widens a moment to the run that meets a condition.
 func (s *story) around(m, step int, met func(int) bool) Window {
 	w := Window{From: m, To: m}
 	for w.From > 0 && met(w.From-1) {
@@ -161,6 +169,12 @@ func (s *story) around(m, step int, met func(int) bool) Window {
 	for w.To < s.last && met(w.To+1) {
 		w.To++
 	}
+	return s.own(w, step)
+}
+
+// own takes the moment of another step's change off the ends of a run: it is
+// that step's own.
+func (s *story) own(w Window, step int) Window {
 	others := func(m int) bool { return m%2 == 1 && m/2 != step && s.changes(m/2) }
 	if w.From < w.To && others(w.From) {
 		w.From++

@@ -98,7 +98,7 @@ func namesFamily(folded, id string) bool {
 	f, _ := class.FindFamily(id)
 	for _, w := range contentWords(f.Name + " " + strings.ReplaceAll(id, "-", " ")) {
 		for _, said := range contentWords(folded) {
-			if stem(said) == stem(w) {
+			if class.Stem(said) == class.Stem(w) {
 				return true
 			}
 		}

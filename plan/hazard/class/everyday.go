@@ -56,7 +56,7 @@ var everyday = [...]struct{ class, words string }{
 	{"waste-fluids", "dumping disposal dispose antifreeze waste pouring change environment pollution"},
 	{"mains-isolation", "electric electrical electricity electrocution electrocuted electrocute shock zapped socket outlet wall plug unplug volts voltage current household breaker"},
 	{"live-test", "energised energized hot circuit probing multimeter measuring working"},
-	{"fixed-wiring", "consumer unit fuse board panel breaker rewire rewiring circuit socket new meter building regulations permit"},
+	{"fixed-wiring", "overhead power cable line pole consumer unit fuse board panel breaker rewire rewiring circuit socket new meter building regulations permit"},
 	{"earth-continuity", "ground grounding grounded earthing green yellow polarity plug"},
 	{"capacitor-charge", "capacitor condenser power supply board flash inverter residual charged stored"},
 	{"microwave-oven", "magnetron door"},

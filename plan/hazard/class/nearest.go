@@ -75,24 +75,38 @@ func Nearest(words string) []Class {
 	return near
 }
 
-// Likeness is how many words a text shares with each class, the rare ones
-// counting most.
-type Likeness []float64
+// Likeness is what a text shares with each class, in the catalogue's order.
+type Likeness []Share
 
-// Likenesses reads a text.
-func Likenesses(text string) Likeness {
-	scores := make(Likeness, len(index().classes))
+// Share is what a text shares with a class: how many different words, and their
+// weight, in which rare ones count most.
+type Share struct {
+	Words  int
+	Weight float64
+}
+
+// Likenesses reads a text. Words that tell nothing of hazards count nowhere, nor
+// do the forms of those that are passed over.
+func Likenesses(text string, over ...string) Likeness {
+	shared := make(Likeness, len(index().classes))
+	seen := map[string]bool{}
+	for _, w := range over {
+		seen[Stem(w)] = true
+	}
 	for _, w := range split(text) {
-		posts := filed.of(Stem(w))
-		if len(posts) == 0 {
+		s := Stem(w)
+		if seen[s] {
 			continue
 		}
-		rare := math.Log(1 + float64(len(scores))/float64(len(posts)))
+		seen[s] = true
+		posts := filed.of(s)
+		rare := math.Log(1 + float64(len(shared))/float64(max(1, len(posts))))
 		for _, p := range posts {
-			scores[p.class] += p.counts() * rare
+			shared[p.class].Words++
+			shared[p.class].Weight += p.counts() * rare
 		}
 	}
-	return scores
+	return shared
 }
 
 // Within is the class of a family that the text is most like: its lead where
@@ -102,21 +116,19 @@ func (l Likeness) Within(family string) Class {
 	if !ok {
 		return Class{}
 	}
-	best, most := index().byID[f.Lead], 0.0
-	for i, c := range index().classes {
-		if c.Family != family {
-			continue
-		}
-		score := l[i]
-		if c == best { // the lead, unless a class before it shares words
-			score *= leadBonus
-		}
-		if score > most {
-			best, most = c, score
-		}
-	}
+	best := index().byID[f.Lead]
 	if best == nil {
 		return Class{}
+	}
+	most := 0.0
+	for i, c := range index().classes {
+		score := l[i].Weight
+		if c.ID == f.Lead {
+			score *= leadBonus
+		}
+		if c.Family == family && score > most {
+			best, most = c, score
+		}
 	}
 	return best.clone()
 }

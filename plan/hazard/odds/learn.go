@@ -18,7 +18,7 @@ type Example struct {
 
 // Schooling says how to learn. The zero value of a field takes the usual one.
 type Schooling struct {
-	Hidden int     // width of the hidden layer, a multiple of 8; 192
+	Hidden int     // width of the hidden layer, a multiple of 16; 192
 	Rounds int     // how often all examples are gone through, 20
 	Rare   int     // signs met less often are left out, 3
 	Weight float32 // what a named family counts of one that is not, 2
@@ -277,8 +277,15 @@ func (x *tensor) adam(steps int) {
 // net is the network as it is used: no sign is dropped, a sign's weights have
 // those that it has anywhere in them, and they are rounded to bytes.
 func (t *trainer) net(signs []Sign, families []string) *Net {
-	n := &Net{families: families, signs: len(signs), hidden: t.hidden, bias: t.bias.v, rest: t.rest.v[:len(families)]}
-	n.outer = t.outer.v[:t.hidden*len(families)]
+	n := &Net{families: families, signs: len(signs), hidden: t.hidden, bias: t.bias.v}
+	width := wide(len(families))
+	n.rest, n.outer = make([]float32, width), make([]float32, width*t.hidden)
+	for f := range families {
+		n.rest[f] = t.rest.v[f]
+		for h, w := range t.outer.row(f) {
+			n.outer[h*width+f] = w
+		}
+	}
 	var kinds, words strings.Builder
 	var numbers, offsets []byte
 	for _, s := range signs {

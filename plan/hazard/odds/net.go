@@ -24,7 +24,7 @@ type Net struct {
 	families []string
 	stamp    string
 	signs    int
-	hidden   int    // a multiple of lanes
+	hidden   int    // a multiple of block
 	slots    string // two bytes each: a hash table of signs by number, from 1
 	kinds    string // one byte a sign
 	numbers  string // two bytes a sign
@@ -33,13 +33,14 @@ type Net struct {
 	inner    string    // hidden bytes a sign: the weight and zero
 	scale    []float32 // by hidden unit: of a step of the inner weights
 	bias     []float32
-	outer    []float32 // family after family, hidden each
-	rest     []float32 // by family
+	outer    []float32 // hidden unit after hidden unit, as wide as rest
+	rest     []float32 // by family, with zeros up to a multiple of abreast
 }
 
 const (
-	magic    = "fixslate odds 1\n"
-	lanes    = 8   // inner weights that are summed at once
+	magic    = "fixslate odds 2\n"
+	block    = 16  // inner weights that are summed at once
+	abreast  = 8   // families that are
 	zero     = 128 // the byte of an inner weight of nothing
 	signsMax = 256 // signs that a sum has room for
 )
@@ -86,12 +87,15 @@ func Open(data string) (*Net, error) {
 	n.slots, n.kinds, n.numbers, n.offsets = take(2*slots), take(n.signs), take(2*n.signs), take(4*(n.signs+1))
 	n.words, n.inner = take(words), take(n.signs*n.hidden)
 	n.scale, n.bias = floats(n.hidden), floats(n.hidden)
-	n.outer, n.rest = floats(n.hidden*len(n.families)), floats(len(n.families))
-	if !ok || n.hidden%lanes != 0 || bits.OnesCount(uint(slots)) != 1 || slots <= n.signs || rest != "" {
+	n.outer, n.rest = floats(n.hidden*wide(len(n.families))), floats(wide(len(n.families)))
+	if !ok || n.hidden%block != 0 || bits.OnesCount(uint(slots)) != 1 || slots <= n.signs || rest != "" {
 		return nil, errors.New("the weights are not whole")
 	}
 	return n, nil
 }
+
+// wide is how many outer weights a unit has for so many families.
+func wide(families int) int { return (families + abreast - 1) / abreast * abreast }
 
 func le32(s string) uint32 {
 	_ = s[3] // one look at the length, then one load
@@ -151,101 +155,106 @@ func (n *Net) find(s Sign) (int, bool) {
 
 // Layer is what the hidden layer said of some signs.
 type Layer struct {
-	base sums // of the signs that several questions share
-	sum  sums
-	out  []float32
+	base  []sums // of the signs that several questions share, by block of units
+	signs int    // that are in base
+	alive []unit
 }
 
-// sums are the inner weights of signs added up in lanes of sixteen bits: of each
-// eight bytes first the even ones, then the odd ones.
-type sums struct {
-	lanes []uint64
-	signs int // that were added
+// unit is a hidden unit that is above 0. The others say nothing, and of most
+// steps they are the half.
+type unit struct {
+	at  int
+	out float32
 }
+
+// sums are the inner weights of signs added up for one block of units, in lanes
+// of sixteen bits: of each eight bytes the even ones and the odd ones.
+type sums struct{ even, odd, even2, odd2 uint64 }
 
 // Share makes signs the ones that Odds goes on from, so that what is about a
 // step is not summed again for each of its sentences. Each is given once by its
 // place; the first 256 count.
 func (n *Net) Share(layer *Layer, signs []int) {
-	layer.base.lanes = append(layer.base.lanes[:0], make([]uint64, n.hidden/lanes*2)...)
-	layer.base.signs = 0
-	layer.base.add(n, signs)
+	signs = signs[:min(len(signs), signsMax)]
+	layer.base, layer.signs = layer.base[:0], len(signs)
+	for h := 0; h < n.hidden; h += block {
+		layer.base = append(layer.base, n.add(sums{}, h, signs))
+	}
 }
 
 // Odds weighs signs beside those that Share was given, each given once by its
 // place; the first 256 of all count. It appends to dst[:0] and leaves in layer
 // what Speaks asks for.
 func (n *Net) Odds(dst []float32, layer *Layer, signs []int) []float32 {
-	if layer.base.lanes == nil {
+	if layer.base == nil {
 		n.Share(layer, nil)
 	}
-	layer.sum.lanes, layer.sum.signs = append(layer.sum.lanes[:0], layer.base.lanes...), layer.base.signs
-	layer.sum.add(n, signs)
-	layer.out = layer.out[:0]
-	for h := range n.hidden {
-		// A lane of each pair of sums has the even bytes, the other the odd ones.
-		lane := layer.sum.lanes[h/lanes*2+h%2] >> (h % lanes / 2 * 16) & 0xffff
-		layer.out = append(layer.out, max(0, float32(int(lane)-zero*layer.sum.signs)*n.scale[h]+n.bias[h]))
+	signs = signs[:min(len(signs), signsMax-layer.signs)]
+	nothing := zero * (layer.signs + len(signs))
+	layer.alive = layer.alive[:0]
+	for k, base := range layer.base {
+		s := n.add(base, k*block, signs)
+		lanes := [...]uint64{s.even, s.odd, s.even2, s.odd2}
+		scale, bias := n.scale[k*block:(k+1)*block], n.bias[k*block:(k+1)*block]
+		for h := range block {
+			lane := int(lanes[h/8*2+h%2]>>(h%8/2*16)) & 0xffff
+			if out := float32(lane-nothing)*scale[h] + bias[h]; out > 0 {
+				layer.alive = append(layer.alive, unit{k*block + h, out})
+			}
+		}
 	}
-	dst = n.scores(dst[:0], layer.out)
+	dst = n.scores(dst[:0], layer.alive)
 	for f, score := range dst {
 		dst[f] = sigmoid(score)
 	}
 	return dst
 }
 
-// add adds the inner weights of signs, four bytes of eight at a time.
-func (s *sums) add(n *Net, signs []int) {
+// add adds the inner weights of signs for the block of units at h.
+func (n *Net) add(s sums, h int, signs []int) sums {
 	const even = 0x00ff00ff00ff00ff
-	signs = signs[:min(len(signs), signsMax-s.signs)]
-	s.signs += len(signs)
 	for _, i := range signs {
-		row := n.inner[i*n.hidden : (i+1)*n.hidden]
-		for k := 0; k+1 < len(s.lanes) && len(row) >= lanes; k += 2 {
-			w := le64(row)
-			s.lanes[k] += w & even
-			s.lanes[k+1] += w >> 8 & even
-			row = row[lanes:]
-		}
+		at := i*n.hidden + h
+		row := n.inner[at : at+block]
+		w, w2 := le64(row), le64(row[8:])
+		s.even += w & even
+		s.odd += w >> 8 & even
+		s.even2 += w2 & even
+		s.odd2 += w2 >> 8 & even
 	}
+	return s
 }
 
-// scores appends what the families add up to. Four go side by side: a sum must
-// wait for the one before it, and four need not wait for each other.
-func (n *Net) scores(dst, out []float32) []float32 {
-	row := func(f int) []float32 { return n.outer[f*len(out) : (f+1)*len(out)] }
-	f := 0
-	for ; f+4 <= len(n.families); f += 4 {
-		r0, r1, r2, r3 := row(f), row(f+1), row(f+2), row(f+3)
-		s0, s1, s2, s3 := n.rest[f], n.rest[f+1], n.rest[f+2], n.rest[f+3]
-		for h, v := range out {
-			s0 += v * r0[h]
-			s1 += v * r1[h]
-			s2 += v * r2[h]
-			s3 += v * r3[h]
+// scores appends what the families add up to. Eight go side by side: a sum must
+// wait for the one before it, and eight need not wait for each other.
+func (n *Net) scores(dst []float32, alive []unit) []float32 {
+	width := len(n.rest)
+	for f := 0; f < width; f += abreast {
+		r := (*[abreast]float32)(n.rest[f:])
+		s0, s1, s2, s3, s4, s5, s6, s7 := r[0], r[1], r[2], r[3], r[4], r[5], r[6], r[7]
+		for _, u := range alive {
+			w := (*[abreast]float32)(n.outer[u.at*width+f:])
+			s0 += u.out * w[0]
+			s1 += u.out * w[1]
+			s2 += u.out * w[2]
+			s3 += u.out * w[3]
+			s4 += u.out * w[4]
+			s5 += u.out * w[5]
+			s6 += u.out * w[6]
+			s7 += u.out * w[7]
 		}
-		dst = append(dst, s0, s1, s2, s3)
+		dst = append(dst, s0, s1, s2, s3, s4, s5, s6, s7)
 	}
-	for ; f < len(n.families); f++ {
-		score := n.rest[f]
-		for h, w := range row(f) {
-			score += out[h] * w
-		}
-		dst = append(dst, score)
-	}
-	return dst
+	return dst[:len(n.families)]
 }
 
 // Speaks is how much a sign speaks for a family among the signs that layer was
 // made of: its share of the family's score, above 0 for, below against.
 func (n *Net) Speaks(layer *Layer, sign, family int) float32 {
 	row := n.inner[sign*n.hidden : (sign+1)*n.hidden]
-	outer := n.outer[family*n.hidden : (family+1)*n.hidden]
 	total := float32(0)
-	for h, out := range layer.out {
-		if out > 0 {
-			total += float32(int(row[h])-zero) * n.scale[h] * outer[h]
-		}
+	for _, u := range layer.alive {
+		total += float32(int(row[u.at])-zero) * n.scale[u.at] * n.outer[u.at*len(n.rest)+family]
 	}
 	return total
 }

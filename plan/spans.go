@@ -12,10 +12,10 @@ import (
 )
 
 // Spans tells where everything of a plan stands in its files: "step[2].say"
-// and the words in it. BurntSushi/toml, which decodes, keeps no position of a
-// value and names the last line for an error in an array of tables; so the
-// same bytes are walked once more with go-toml's unstable parser, and this
-// file is the only one that knows it. The package promises no API; its version
+// and the words in it. BurntSushi/toml keeps no position of a value and names
+// the last line for an error in an array of tables; so the bytes are walked with
+// go-toml's unstable parser, which values.go takes the values from, and the two
+// files are the only ones that know it. The package promises no API; its version
 // is pinned, and a test holds that every decoded key has a span.
 type Spans struct {
 	entries map[string]entry
@@ -96,22 +96,23 @@ type indexer struct {
 	prefix  string         // path of the last header
 	faults  []diag.Finding
 	newer   diag.Span // the first syntax of TOML 1.1, if any
+	values  values
 }
 
-// index finds the places of everything in src. Faults are of rules "syntax"
-// and "too-large".
-func index(src *diag.Source) (*Spans, []diag.Finding) {
-	x := &indexer{src: src, entries: make(map[string]entry, strings.Count(src.Text, "=")), rows: map[string]int{}}
+// index finds the places of everything in src, and its values, which are nil
+// where it can't tell them. Faults are of rules "syntax" and "too-large".
+func index(src *diag.Source) (*Spans, map[string]any, []diag.Finding) {
+	x := &indexer{src: src, entries: make(map[string]entry, strings.Count(src.Text, "=")), rows: map[string]int{}, values: newValues(src.Text)}
 	if at := deepest(src.Text); at >= 0 {
 		x.tooLarge(diag.Span{Start: at, End: at + 1}, fmt.Sprintf("more than %d levels of brackets", maxDepth))
-		return x.spans(), x.faults
+		return x.spans(), nil, x.faults
 	}
 	var p unstable.Parser
 	p.Reset([]byte(src.Text))
 	for p.NextExpression() {
 		x.expression(p.Expression())
 		if len(x.faults) > 0 && x.faults[len(x.faults)-1].Rule == "too-large" {
-			return x.spans(), x.faults
+			return x.spans(), nil, x.faults
 		}
 	}
 	if err := p.Error(); err != nil {
@@ -124,7 +125,10 @@ func index(src *diag.Source) (*Spans, []diag.Finding) {
 			Hint:    "write tables in braces on one line without a comma at the end, and times in quotes",
 		})
 	}
-	return x.spans(), x.faults
+	if x.values.odd {
+		return x.spans(), nil, x.faults
+	}
+	return x.spans(), x.values.root, x.faults
 }
 
 func (x *indexer) spans() *Spans {
@@ -143,13 +147,14 @@ func (x *indexer) expression(n *unstable.Node) {
 	case unstable.Table, unstable.ArrayTable:
 		x.header(n)
 	case unstable.KeyValue:
-		x.keyValue(x.prefix, n)
+		x.keyValue(x.prefix, n, x.values.here)
 	}
 }
 
 // header follows [a.b] or [[a.b]] down the arrays of tables seen so far.
 func (x *indexer) header(n *unstable.Node) {
 	path, name, span := "", "", diag.Span{Start: -1}
+	outer, own := "", ""
 	parts := 0
 	for it := n.Key(); it.Next(); {
 		k := it.Node()
@@ -162,7 +167,8 @@ func (x *indexer) header(n *unstable.Node) {
 			span.Start = int(k.Raw.Offset)
 		}
 		span.End = spanOf(k.Raw).End
-		path = join(path, string(k.Data))
+		outer, own = path, string(k.Data)
+		path = join(path, own)
 		last := it.IsLast()
 		single := n.Kind == unstable.Table && last && x.rows[path] > 0
 		if single {
@@ -181,12 +187,14 @@ func (x *indexer) header(n *unstable.Node) {
 		}
 	}
 	x.prefix = path
+	x.values.open(outer, path, own, n.Kind)
 	if _, twice := x.entries[path]; !twice {
 		x.put(path, entry{src: x.src, key: span, value: span})
 	}
 }
 
-func (x *indexer) keyValue(prefix string, n *unstable.Node) {
+// keyValue indexes one key below prefix and puts its value into the table there.
+func (x *indexer) keyValue(prefix string, n *unstable.Node, table map[string]any) {
 	path, key := prefix, diag.Span{Start: -1}
 	parts := 0
 	for it := n.Key(); it.Next(); {
@@ -210,39 +218,40 @@ func (x *indexer) keyValue(prefix string, n *unstable.Node) {
 		})
 		return
 	}
-	span, literal := x.value(path, n.Value(), key)
+	span, literal, value := x.value(path, n.Value(), key)
 	x.put(path, entry{src: x.src, key: key, value: span, literal: literal})
+	x.values.put(table, n.Value().Next(), value)
 }
 
-// value indexes one value and gives its span; around is the span to use where
-// the parser has none.
-func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.Span, bool) {
+// value indexes one value and gives its span, whether it is a literal, and what it
+// is; around is the span to use where the parser has none.
+func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.Span, bool, any) {
 	switch n.Kind {
 	case unstable.Array:
-		span, i := around, 0
+		span, all := around, []any{}
 		for it := n.Children(); it.Next(); {
 			child := it.Node()
 			if child.Kind == unstable.Comment {
 				continue
 			}
-			inner := nth(path, i)
-			s, literal := x.value(inner, child, around)
+			inner := nth(path, len(all))
+			s, literal, value := x.value(inner, child, around)
 			x.put(inner, entry{src: x.src, key: s, value: s, literal: literal})
-			if i == 0 {
+			if len(all) == 0 {
 				span.Start = s.Start
 			}
-			span.End, i = s.End, i+1
+			span.End, all = s.End, append(all, value)
 		}
-		return span, false
+		return span, false, all
 	case unstable.InlineTable:
-		span := spanOf(n.Raw)
+		span, table := spanOf(n.Raw), map[string]any{}
 		line := x.src.Position(span.Start).Line
 		for it := n.Children(); it.Next(); {
 			child := it.Node()
 			if child.Kind != unstable.KeyValue {
 				continue
 			}
-			x.keyValue(path, child)
+			x.keyValue(path, child, table)
 			if s := spanOf(child.Raw); s.End > span.End {
 				if x.newer == (diag.Span{}) && x.src.Position(s.Start).Line != line {
 					x.newer = s
@@ -250,13 +259,13 @@ func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.S
 				span.End, line = s.End, x.src.Position(s.End).Line
 			}
 		}
-		return span, false
+		return span, false, table
 	}
 	span := spanOf(n.Raw)
 	if n.Kind == unstable.LocalTime && span.End-span.Start == len("09:30") && x.newer == (diag.Span{}) {
 		x.newer = span
 	}
-	return span, n.Kind == unstable.String
+	return span, n.Kind == unstable.String, x.values.scalar(n)
 }
 
 func (x *indexer) has(path string) bool {

@@ -27,6 +27,9 @@ func (r *reader) articles() {
 	k := &r.known.classes
 	taken := r.values
 	for i := 0; i+1 < len(r.words); i++ {
+		if r.halfOf(i) {
+			continue
+		}
 		one := r.is(i, "one")
 		if !r.is(i, "a") && !r.is(i, "an") && !r.is(i, "another") && !one {
 			continue
@@ -98,6 +101,26 @@ func (r *reader) single(i, at int, one bool) bool {
 		return false // "a cup", "with a click"
 	}
 	r.values = append(r.values, v)
+	r.stated(i)
+	return true
+}
+
+// halfOf reads "half ton", "quarter pint": a part of what prose has no unit for.
+func (r *reader) halfOf(i int) bool {
+	part := 0.5
+	switch r.words[i].text {
+	case "quarter":
+		part = 0.25
+	case "half":
+	default:
+		return false
+	}
+	unit, ok := measureWords[r.words[i+1].text]
+	if !ok || r.words[i+1].stopped || r.words[i].mood == question || unit == "stroke" || unit == "mm" || unit == "mm2" || unit == "weight" || unit == "cup" ||
+		r.is(i-1, "and") || r.is(i-1, "a") && r.is(i-2, "and") && r.in(i-3, r.known.making) || len(r.words[i+1].text) < 3 {
+		return false
+	}
+	r.values = append(r.values, Value{Number: part, Unit: unit, Span: prose.Span{Start: r.words[i].start, End: r.words[i+1].end}})
 	r.stated(i)
 	return true
 }

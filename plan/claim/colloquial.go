@@ -51,8 +51,11 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 		}
 	}
 	w := r.words[n].text
-	if (w == "threads" || w == "teeth") && r.is(n+1, "per") && r.is(n+2, "inch") {
+	if (w == "threads" || w == "thread" || w == "teeth" || w == "tooth") && (r.is(n+1, "per") && r.is(n+2, "inch") || r.is(n+1, "to") && r.is(n+2, "the") && r.is(n+3, "inch")) {
 		return "tpi", 1, true
+	}
+	if w == "b" && r.is(n+1, "t") && r.is(n+2, "u") {
+		return "BTU", 1, true
 	}
 	if w == "wet" && r.is(n+1, "and") && r.is(n+2, "dry") {
 		return "grit", 1, true

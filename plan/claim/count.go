@@ -64,6 +64,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Cost)
 		return
 	}
+	if unit, ok := r.beside(f, at, n); ok {
+		r.counted(f, unit)
+		r.stated(at)
+		return
+	}
 	if unit, ok := r.counts(f, at, n); ok {
 		r.counted(f, unit)
 		if unit == "" && r.priced(at, 4) {
@@ -243,7 +248,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	}
 	one := singular(r.words[head].text)
 	noun := r.known.of(one)
-	holds := r.has(at)
+	holds := r.has(at) || r.coordinated(f)
 	specifies := mood == statement || mood == viewer && holds
 	if noun&k.fitting != 0 || !specifies || refers || r.left(head+1) {
 		return "", false
@@ -335,13 +340,45 @@ func (r *reader) has(i int) bool {
 	switch r.words[j].text {
 	case "has", "have", "takes", "holds", "carries", "needs", "contains", "uses", "with", "wants", "runs", "counts":
 	case "on":
-		if !r.is(j-1, "runs") {
+		switch r.words[j-1].text {
+		case "runs", "sits", "rides", "stands", "hangs", "rests", "carried", "mounted":
+		default:
+			return false
+		}
+	case "by":
+		switch r.words[j-1].text {
+		case "held", "carried", "driven", "supported", "fed", "secured", "located":
+		default:
+			return false
+		}
+	case "of", "from":
+		switch r.words[j-1].text {
+		case "made", "built", "consists", "assembled", "up":
+		default:
 			return false
 		}
 	default:
 		return false
 	}
 	return !r.in(j-1, k.self) && !r.is(j-1, "you")
+}
+
+// coordinated says whether "and" joins a count to one that was taken for what a
+// thing has: "four springs and two dampers".
+func (r *reader) coordinated(f *prose.Figure) bool {
+	const longest = 4
+	if len(r.values) == 0 {
+		return false
+	}
+	last := r.values[len(r.values)-1]
+	from, to := r.wordAt(last.End), r.wordAt(f.Start)
+	if to-from > longest || to-from < 2 || last.Unit == "" || !isPlural(r.words[to-2].text) && !isPlural(r.words[to-1].text) {
+		return false
+	}
+	if r.known.of(last.Unit) == 0 && singular(r.words[from].text) != last.Unit {
+		return false
+	}
+	return r.is(to-1, "and") || r.is(to-1, "plus")
 }
 
 // left holds behind a count of what remains: "two links to go".

@@ -17,11 +17,14 @@ func (r *reader) figured() {
 		if r.coded(r.figures[i].Span) || r.told(r.figures[i].Span) {
 			continue
 		}
+		if i+1 < len(r.figures) && r.tenths(&r.figures[i], &r.figures[i+1]) {
+			continue
+		}
 		if i+1 < len(r.figures) && (r.share(&r.figures[i], &r.figures[i+1]) || r.spokenThread(&r.figures[i], &r.figures[i+1])) {
 			i++
 			continue
 		}
-		if r.oneIn(&r.figures[i]) {
+		if r.oneIn(&r.figures[i]) || r.halfThread(&r.figures[i]) {
 			continue
 		}
 		r.inherit(i, 0)
@@ -167,10 +170,11 @@ func (r *reader) amount(f *prose.Figure, at int) {
 		return
 	}
 	unit := f.Values[0].Unit
-	if r.vague(f, at) {
+	if r.vague(f, at) || r.handed(f, at) {
 		return
 	}
 	switch {
+	case unit != "" && r.suffixed(f):
 	case (unit == "" || r.found.has(PartNumber)) && r.dashed(f, at):
 	case unit == "" && isYear(f.Values[0].Number) && isYear(f.Values[len(f.Values)-1].Number) && len(f.Values) > 1:
 		r.year(f, at)

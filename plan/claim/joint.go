@@ -132,6 +132,20 @@ func (r *reader) spokenThread(a, b *prose.Figure) bool {
 	return false
 }
 
+// halfThread reads "half twenty" at its second word: half an inch and its threads,
+// where there is such a thread; "half" alone is no figure.
+func (r *reader) halfThread(f *prose.Figure) bool {
+	at := r.wordAt(f.Start) - 1
+	if f.Kind != prose.Count || !f.Spoken || len(f.Values) != 1 || !r.is(at, "half") || r.words[at+1].stopped || r.is(at-1, "and") || r.is(at-1, "a") && r.is(at-2, "and") {
+		return false
+	}
+	t, ok := trade.ParseThread(fmt.Sprintf("1/2-%g", f.Values[0].Number))
+	if ok {
+		r.inchThread(t, prose.Span{Start: r.words[at].start, End: f.End})
+	}
+	return ok
+}
+
 // share reads "nine times out of ten", "four in five" and "one in every eight"
 // as per cent, and "three parts resin to one part hardener" as a ratio.
 func (r *reader) share(a, b *prose.Figure) bool {

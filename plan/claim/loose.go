@@ -2,6 +2,7 @@ package claim
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fixslate/plan/prose"
@@ -47,6 +48,9 @@ func (r *reader) isCable(f *prose.Figure) bool {
 		case "twin", "flex", "tails", "core", "three-core", "two-core", "earth", "bonding", "singles", "swa", "conductor", "conductors":
 			return true
 		case "cable":
+			if slices.ContainsFunc(r.figures, func(g prose.Figure) bool { return len(g.Values) > 0 && g.Values[0].Unit == "A" }) {
+				return true // "thirty two amps on a four mil cable"
+			}
 			return r.is(n-1, "mil") && f.Values[0].Number != math.Trunc(f.Values[0].Number) || r.is(r.wordAt(f.Start)-1, "core")
 		}
 	}
@@ -66,6 +70,9 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 	}
 	if r.is(n, "of") && r.in(n+1, k.fluid) {
 		return true
+	}
+	if r.spaced(n) {
+		return false
 	}
 	if r.is(n, "of") && f.Values[0].Number >= glass {
 		for j := n + 1; j < len(r.words) && j < n+5; j++ {
@@ -94,3 +101,27 @@ func (r *reader) isPrice(at, n int) bool {
 	}
 	return r.near(at, reach, k.bought) && !r.near(at, reach, k.heavy)
 }
+
+// spaced says whether what stands behind a length makes it one: "twenty mil below
+// the filler", "eighty mil of fall", "three mil clear".
+func (r *reader) spaced(n int) bool {
+	switch {
+	case n >= len(r.words):
+		return false
+	case r.is(n, "of"):
+		return solids[r.words[min(n+1, len(r.words)-1)].text]
+	case r.is(n, "from"), r.is(n, "short"), r.is(n, "down") && r.is(n+1, "from"), r.is(n, "up") && r.is(n+1, "from"), r.is(n, "off"):
+		return true
+	case r.is(n, "below"), r.is(n, "above"), r.is(n, "under"), r.is(n, "beneath"), r.is(n, "inside"), r.is(n, "proud"), r.is(n, "past"), r.is(n, "clear"), r.is(n, "beyond"), r.is(n, "either"), r.is(n, "gap"):
+		return !r.words[n].stopped
+	}
+	return false
+}
+
+// solids are what has a length, a depth or a thickness "of" so many millimetres.
+var solids = map[string]bool{"fall": true, "travel": true, "slack": true, "drop": true, "lift": true, "rise": true, "overhang": true, "overlap": true, "lap": true, "insulation": true,
+	"concrete": true, "sand": true, "gravel": true, "hardcore": true, "screed": true, "plaster": true, "timber": true, "wood": true, "steel": true, "copper": true, "brass": true,
+	"thread": true, "wire": true, "cable": true, "pipe": true, "tube": true, "hose": true, "bar": true, "rod": true, "chain": true, "rope": true, "tread": true, "pad": true, "lining": true,
+	"friction": true, "movement": true, "play": true, "clearance": true, "stickout": true, "gap": true, "backlash": true, "deflection": true, "foam": true, "felt": true, "rubber": true,
+	"glass": true, "brick": true, "engagement": true, "bearing": true, "sag": true, "runout": true, "ply": true, "plywood": true, "board": true, "tape": true, "stone": true, "ice": true,
+	"space": true, "room": true, "cover": true, "tail": true, "bolt": true, "meat": true, "material": true, "air": true, "lead": true, "float": true, "free": true, "end": true, "adjustment": true}

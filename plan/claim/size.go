@@ -46,6 +46,12 @@ func (r *reader) sized(f *prose.Figure, at int) {
 		return
 	}
 	n := r.wordAt(f.End)
+	if f.Spoken && r.panel(f) {
+		for i := range f.Values {
+			f.Values[i].Unit = trade.Millimetre
+		}
+		return
+	}
 	for j := max(0, at-reach); j < len(r.words) && j < n+2; j++ {
 		if round[r.words[j].text] {
 			for i := range f.Values {
@@ -54,4 +60,22 @@ func (r *reader) sized(f *prose.Figure, at int) {
 			return
 		}
 	}
+}
+
+// panel says whether both bare sizes are in hundreds: millimetres, as sheets,
+// doors and boards are told, unless a picture is spoken of.
+func (r *reader) panel(f *prose.Figure) bool {
+	const least = 100
+	for _, v := range f.Values {
+		if v.Number < least {
+			return false
+		}
+	}
+	for i := range r.words {
+		switch r.words[i].text {
+		case "screen", "display", "resolution", "pixel", "pixels", "monitor", "picture", "camera":
+			return false
+		}
+	}
+	return true
 }

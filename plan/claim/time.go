@@ -13,7 +13,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || (r.said(at, r.known.self) || r.in(n+1, r.known.self))) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
-	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, r.known.self) {
+	if r.chats(at) || r.waits(at, n) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, r.known.self) {
 		return
 	}
 	if r.is(at-1, "every") || r.is(at-1, "per") {
@@ -69,4 +69,17 @@ func (r *reader) vague(f *prose.Figure, at int) bool {
 // orderedBefore says whether the clause of word i is an order.
 func (r *reader) orderedBefore(i int) bool {
 	return i > 0 && r.words[min(i, len(r.words)-1)].mood == order
+}
+
+// waits says whether "wait five minutes" is all that is said: a pause of the work,
+// not how long something takes.
+func (r *reader) waits(at, n int) bool {
+	if n < len(r.words) && !r.words[n].stopped {
+		return false
+	}
+	j := at - 1
+	if r.is(j, "for") || r.is(j, "about") || r.is(j, "just") || r.is(j, "another") {
+		j--
+	}
+	return (r.is(j, "wait") || r.is(j, "pause")) && r.words[j].mood == order
 }

@@ -43,7 +43,7 @@ func (s *scanner) oneUnit(i int) (amount, bool) {
 	}
 	n := numeral{start: i, end: i + 1, value: 1, inWords: true}
 	m, ok := s.unitAt(i+2, &n)
-	if !ok || !m.spelled && !m.money {
+	if !ok || !m.spelled && !m.money && s.word(i+2) != "mil" {
 		return amount{}, false
 	}
 	a := amount{numeral: n, of: m, hasUnit: true, until: m.end}
@@ -64,7 +64,7 @@ func (s *scanner) bareUnit(i int) (expression, bool) {
 	}
 	n := numeral{start: i, end: i, value: 1, inWords: true}
 	m, ok := s.unitAt(i, &n)
-	if !ok || !m.spelled || m.money || m.unit == "s" {
+	if !ok || !m.spelled && s.word(i) != "mil" || m.money || m.unit == "s" {
 		return expression{}, false
 	}
 	a := amount{numeral: n, of: m, hasUnit: true, until: m.end}

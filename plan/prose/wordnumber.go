@@ -98,7 +98,7 @@ func (s *scanner) positive(i int) (numeral, bool) {
 		return n, true
 	}
 	first := numberWords[w]
-	lone := (first.class == hundredWord || first.class == scaleWord) && (i == 0 || s.kind(i-1) == markToken || s.mark(i-2) != 0)
+	lone := (first.class == hundredWord || first.class == scaleWord) && (i == 0 || s.kind(i-1) == markToken || s.mark(i-2) != 0 || s.rounded(i))
 	if first.class == noNumber || first.class == ohWord && s.word(s.link(i+1)) != "point" && !s.codeAt(i) ||
 		(first.class == hundredWord || first.class == scaleWord) && !lone || first.class == dozenWord {
 		return n, false
@@ -151,6 +151,7 @@ func (s *scanner) articled(i int) (numeral, bool) {
 		n.value, n.end = 2, next+1
 		if of := s.link(next + 1); s.word(of) == "of" {
 			n.end = of + 1
+			s.hundreds(&n)
 		}
 		return n, true
 	case w == "half", w == "quarter":
@@ -168,6 +169,7 @@ func (s *scanner) articled(i int) (numeral, bool) {
 		c := count{s: s, start: i, group: 1, end: next}
 		c.whole(next)
 		n.value, n.end = c.total+c.group, c.end
+		c.decimals(&n)
 		return n, true
 	}
 	if fullness[w] && s.kind(next+1) == spaceToken && s.denominator(next+2) > 0 {
@@ -184,6 +186,28 @@ func (s *scanner) articled(i int) (numeral, bool) {
 		}
 	}
 	return n, false
+}
+
+// hundreds goes on behind "a couple of" with "hundred" and "dozen".
+func (s *scanner) hundreds(n *numeral) {
+	next := s.link(n.end)
+	if w := s.number(next); next > n.end && (w.class == hundredWord || w.class == dozenWord) {
+		n.value *= w.value
+		n.end = next + 1
+	}
+}
+
+// rounded says whether "hundred" at token i stands behind an article and a word
+// that says how full it is: "a good hundred", "a nominal hundred and ten".
+func (s *scanner) rounded(i int) bool {
+	before := s.back(i)
+	switch w := s.word(before); {
+	case w == "another":
+		return true
+	case fullness[w], w == "nominal", w == "round", w == "whole", w == "clear", w == "cool", w == "straight":
+		return s.isArticle(s.back(before)) || s.word(s.back(before)) == "the"
+	}
+	return false
 }
 
 // fullness are words that may stand between an article and its fraction.

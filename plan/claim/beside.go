@@ -1,0 +1,209 @@
+package claim
+
+import (
+	"math"
+
+	"fixslate/plan/prose"
+	"fixslate/plan/trade"
+)
+
+// What a bare number measures by the words beside it: a workshop says "a thirteen
+// spanner", "sand it at two twenty", "four fifty off the floor" and leaves the
+// unit out. Common practice, no source.
+
+// toolNouns are tools that are named by their size, sizers what may stand before
+// them.
+var toolNouns = map[string]bool{"spanner": true, "socket": true, "wrench": true, "allen": true, "nut-driver": true, "drill": true, "ring": true, "combination": true, "ring-spanner": true}
+
+var sizers = map[string]bool{"ring": true, "open": true, "open-ended": true, "flat": true, "deep": true, "impact": true, "long": true, "short": true, "swivel": true,
+	"combination": true, "hex": true, "ball-end": true, "ratchet": true, "half-inch": true, "stubby": true, "cranked": true, "box": true, "nut": true, "masonry": true, "wood": true}
+
+// fine are things whose thickness or bore stands before them in millimetres, as a
+// decimal: "point three wire", "a nought point four nozzle".
+var fine = map[string]bool{"wire": true, "nozzle": true, "drill": true, "feeler": true, "shim": true, "filament": true, "sheet": true, "line": true, "jet": true, "bit": true,
+	"tip": true, "solder": true, "lead": true, "plate": true, "ply": true, "blade": true}
+
+// floors are what heights and distances are reckoned from.
+var floors = map[string]bool{"floor": true, "worktop": true, "ceiling": true, "ground": true, "deck": true, "bench": true, "hob": true, "skirting": true, "wall": true,
+	"edge": true, "corner": true, "centreline": true, "slab": true, "joist": true, "ridge": true, "sill": true, "rim": true, "end": true, "top": true, "bottom": true}
+
+// beside gives the unit of a bare number by what stands beside it. at is the word
+// where it begins, n the one behind it.
+func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
+	if len(f.Values) == 0 || f.Values[0].Unit != "" {
+		return "", false
+	}
+	v := f.Values[0].Number
+	whole := v == math.Trunc(v)
+	switch {
+	case r.toolSize(at, n, v):
+		return "mm", true
+	case !whole && n < len(r.words) && !r.words[n].stopped && fine[r.words[n].text] && f.Kind == prose.Count:
+		return "mm", true
+	case whole && r.abraded(at, n, v):
+		return "grit", true
+	case r.fromPlace(n, v):
+		return "mm", true
+	}
+	return "", false
+}
+
+// toolSize reads "a thirteen ring spanner"; what is handled, "the thirteen", is
+// none.
+func (r *reader) toolSize(at, n int, v float64) bool {
+	const smallest, largest = 1.5, 60
+	if v < smallest || v > largest || r.refersBack(at) || n >= len(r.words) || r.words[n].stopped {
+		return false
+	}
+	if at > 0 && !r.words[at].stopped && !r.is(at-1, "a") && !r.is(at-1, "an") && !r.in(at-1, r.known.be) {
+		return false
+	}
+	for j := n; j < len(r.words) && j < n+3 && (j == n || !r.words[j].stopped); j++ {
+		if toolNouns[r.words[j].text] && !(j+1 < len(r.words) && !r.words[j+1].stopped && sizers[r.words[j].text] && toolNouns[r.words[j+1].text]) {
+			return r.words[min(at, len(r.words)-1)].mood != own
+		}
+		if !sizers[r.words[j].text] {
+			return false
+		}
+	}
+	return false
+}
+
+// refersBack says whether the word before a number makes it one that was told
+// before.
+func (r *reader) refersBack(at int) bool {
+	return r.is(at-1, "the") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "all") || r.is(at-1, "both") || r.is(at-1, "that") || r.is(at-1, "this") || r.in(at-1, r.known.poss)
+}
+
+// abraded says whether a number is a grade of abrasive: rubbing is spoken of, and
+// the number ends its piece or stands behind "with" or the like.
+func (r *reader) abraded(at, n int, v float64) bool {
+	const coarsest, finest, reach = 36, 5000, 8
+	if v < coarsest || v > finest {
+		return false
+	}
+	if n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(r.known.prep|r.known.glue) == 0 && !rubbed[r.words[n].text] {
+		return false
+	}
+	switch {
+	case r.is(at-1, "with"), r.is(at-1, "to"), r.is(at-1, "at"), r.is(at-1, "through"), r.is(at-1, "in"), r.is(at-1, "up"), r.is(at-1, "from"), r.is(at-1, "by"), r.is(at-1, "on"), r.is(at-1, "then"), r.is(at-1, "a"):
+	default:
+		return false
+	}
+	for j := max(0, at-reach); j < len(r.words) && j < n+3; j++ {
+		if rubbed[r.words[j].text] {
+			return true
+		}
+	}
+	return false
+}
+
+// rubbed are words of rubbing down.
+var rubbed = map[string]bool{"sand": true, "sanded": true, "sanding": true, "sandpaper": true, "emery": true, "abrasive": true, "grit": true, "wet-and-dry": true,
+	"scuff": true, "lap": true, "lapping": true, "whetstone": true, "waterstone": true, "flatting": true, "scotchbrite": true, "glasspaper": true}
+
+// fromPlace reads "four fifty off the floor", "six hundred above the worktop":
+// millimetres, as nothing else is said in hundreds there.
+func (r *reader) fromPlace(n int, v float64) bool {
+	const least, most = 100, 4000
+	if v < least || v > most || n+2 >= len(r.words) || r.words[n].stopped {
+		return false
+	}
+	switch r.words[n].text {
+	case "off", "above", "from", "below", "up":
+	default:
+		return false
+	}
+	for j := n + 1; j < len(r.words) && j < n+4; j++ {
+		if floors[r.words[j].text] && r.in(j-1, r.known.det) {
+			return true
+		}
+	}
+	return false
+}
+
+// charged are words of a sentence that speaks of a battery's voltage.
+var charged = map[string]bool{"battery": true, "batteries": true, "charging": true, "charger": true, "charge": true, "alternator": true, "cranking": true, "engine": true,
+	"idle": true, "running": true, "resting": true, "rest": true, "volts": true, "voltage": true, "meter": true, "multimeter": true, "terminals": true, "load": true,
+	"key": true, "ignition": true, "solar": true, "float": true, "absorption": true, "cell": true, "pack": true, "overnight": true, "leisure": true, "post": true, "posts": true, "lights": true}
+
+// tenths reads "twelve six" as 12.6: a number in the teens with a digit behind it
+// is no other number. It holds before volts and the like, or where a battery is
+// spoken of; "nineteen two inch screws" are nineteen.
+func (r *reader) tenths(a, b *prose.Figure) bool {
+	const least, most = 10, 19
+	if !a.Spoken || !b.Spoken || a.Kind != prose.Count && a.Kind != prose.Limit || len(a.Values) != 1 || len(b.Values) != 1 || a.Values[0].Unit != "" || r.text[a.End:b.Start] != " " {
+		return false
+	}
+	x, y := a.Values[0].Number, b.Values[0].Number
+	if x < least || x > most || x != math.Trunc(x) || y < 1 || y > 9 || y != math.Trunc(y) || r.wordAt(b.Start) != r.wordAt(a.End) || r.wordAt(a.End)-r.wordAt(a.Start) != 1 {
+		return false
+	}
+	n := r.wordAt(b.End)
+	noun := n < len(r.words) && !r.words[n].stopped && isPlural(r.words[n].text)
+	switch u := b.Values[0].Unit; {
+	case b.Kind != prose.Count && b.Kind != prose.Quantity || noun:
+		return false
+	case u == "V" || u == "kV" || u == "A" || u == "bar":
+	case u != "" || !r.isBare(b) || !r.electric():
+		return false
+	default:
+		b.Values[0].Unit = "V"
+	}
+	b.Values[0].Number = math.Round(10*x+y) / 10
+	b.Start, b.Kind = a.Start, prose.Quantity
+	return true
+}
+
+// electric says whether the sentence speaks of a battery.
+func (r *reader) electric() bool {
+	for i := range r.words {
+		if charged[r.words[i].text] {
+			return true
+		}
+	}
+	return false
+}
+
+// suffixed takes "4408-J" for a part number though J is a unit, too: a long
+// number without a point before one or two capitals.
+func (r *reader) suffixed(f *prose.Figure) bool {
+	const shortest = 4
+	text := f.Of(r.text)
+	digits := 0
+	for digits < len(text) && text[digits] >= '0' && text[digits] <= '9' {
+		digits++
+	}
+	tail := text[digits:]
+	if f.Spoken || len(f.Values) != 1 || digits < shortest && !(r.found.has(PartNumber) && digits > 1) || len(tail) < 2 || len(tail) > 3 || tail[0] != '-' {
+		return false
+	}
+	for i := 1; i < len(tail); i++ {
+		if tail[i] < 'A' || tail[i] > 'Z' {
+			return false
+		}
+	}
+	if u := f.Values[0].Unit; (u == "V" || u == trade.Unit("W") || u == "A") && !r.found.has(PartNumber) {
+		return false // "a 1200-W heater"
+	}
+	r.value(Value{Part: text, Span: f.Span}, PartNumber)
+	return true
+}
+
+// handed says whether a size only names the tool that is wanted or used: "pass me
+// the ten mil socket", "I'll use my eighteen volt drill".
+func (r *reader) handed(f *prose.Figure, at int) bool {
+	mood := r.words[min(at, len(r.words)-1)].mood
+	if mood&(order|own) == 0 || !r.refersBack(at) || f.Kind != prose.Quantity {
+		return false
+	}
+	for j := r.wordAt(f.End); j < len(r.words) && !r.words[j].stopped; j++ {
+		switch {
+		case toolNouns[r.words[j].text], r.is(j, "driver"), r.is(j, "bit"), r.is(j, "key"), r.is(j, "chisel"), r.is(j, "spanners"), r.is(j, "sockets"):
+			return true
+		case !sizers[r.words[j].text]:
+			return false
+		}
+	}
+	return false
+}

@@ -2,6 +2,7 @@ package claim
 
 import (
 	"slices"
+	"strings"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
@@ -59,11 +60,16 @@ func (r *reader) articles() {
 			continue
 		}
 		length, ok := spansOfTime[noun]
-		if !ok || one && !full || r.words[at].stopped || !full && !r.lasting(i) {
+		worked := r.worth(at)
+		if !ok || one && !full || r.words[at].stopped || !full && !r.lasting(i) && !worked {
 			continue
 		}
 		if small := noun == "minute" || noun == "second"; small && (!full && r.words[i].mood != order || r.chats(i) || r.is(i-1, "wait") || r.is(i-1, "in")) || r.chats(i) || r.is(at+1, "ago") {
 			continue
+		}
+		if part := r.partOf(i); part > 0 && worked {
+			length.number *= part
+			span.Start = r.words[i-1].start
 		}
 		r.value(Value{Number: length.number, Unit: length.unit, Span: span}, Duration)
 		if r.words[i].mood == order {
@@ -72,6 +78,20 @@ func (r *reader) articles() {
 		if r.near(i, 4, k.self) {
 			r.add(Measurement)
 		}
+	}
+}
+
+// worth says whether work or waiting is what a length of time is of: "an hour's
+// work", "half a day's soaking".
+func (r *reader) worth(at int) bool {
+	if !r.is(at+1, "'s") || at+2 >= len(r.words) {
+		return false
+	}
+	switch w := r.words[at+2].text; w {
+	case "work", "job", "labour", "wait", "drive", "charge", "use", "worth", "notice", "graft", "lead", "warranty", "guarantee", "life", "rest":
+		return true
+	default:
+		return strings.HasSuffix(w, "ing")
 	}
 }
 

@@ -3,6 +3,7 @@ package claim
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"fixslate/plan/prose"
@@ -25,6 +26,13 @@ func (r *reader) celsius() string {
 		return "degF"
 	}
 	return ""
+}
+
+// drilled says whether "and a half" is said of millimetres: a drill of six and a
+// half. Common practice, no source.
+func (r *reader) drilled(f *prose.Figure) bool {
+	const least = 5
+	return f.Values[0].Number >= least && strings.HasSuffix(strings.ToLower(f.Of(r.text)), "half")
 }
 
 // onDial reads "a hundred and fifty on the gauge".
@@ -59,12 +67,23 @@ func (r *reader) onRevs(f *prose.Figure) bool {
 func (r *reader) priced(i, reach int) bool {
 	k := &r.known.classes
 	for j := max(0, i-reach); j < len(r.words) && j <= i+reach; j++ {
+		if r.is(j, "plus") && (extras[r.words[min(j+1, len(r.words)-1)].text] || r.in(j+1, k.det) && extras[r.words[min(j+2, len(r.words)-1)].text]) {
+			return true
+		}
+		if j < i && asks[r.words[j].text] && (r.is(j-1, "they") || r.is(j-1, "he") || r.is(j-1, "she")) && slices.ContainsFunc(r.words[i:], func(w word) bool { return w.text == "for" }) {
+			return true
+		}
 		if r.in(j, k.priced) && (!strings.HasPrefix(r.words[j].text, "charge") || r.is(j+1, "me") || r.is(j+1, "you") || r.is(j+1, "us") || r.is(j+1, "about") || r.is(j-1, "they") || r.is(j-1, "garages") || r.is(j-1, "shops")) {
 			return true
 		}
 	}
 	return false
 }
+
+// extras are what comes on top of a price, asks what a seller does with one.
+var extras = map[string]bool{"vat": true, "tax": true, "postage": true, "post": true, "delivery": true, "shipping": true, "carriage": true, "labour": true, "fitting": true, "deposit": true, "surcharge": true, "core": true}
+
+var asks = map[string]bool{"want": true, "wanted": true, "ask": true, "asked": true, "asking": true}
 
 // slowest is from how many turns a minute on a bare number near "idle" is one.
 const slowest = 300
@@ -132,6 +151,9 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case r.is(at-1, "to") && r.in(at-2, k.past) && (f.Values[0].Number > 12 || !whole):
 	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
 	case r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]:
+	case r.series(f, at):
+	case r.words[min(at, len(r.words)-1)].stopped && r.in(at-1, k.meter|k.dimension|k.thermal|k.measured):
+	case placed && r.hotSide(f, at):
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
 	case r.onDial(f):
 	default:
@@ -140,7 +162,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if f.Spoken && hundredths.MatchString(f.Of(r.text)) {
 		return "mm", true
 	}
-	if f.Spoken && (eighths.MatchString(f.Of(r.text)) || parts.MatchString(f.Of(r.text)) && f.Values[0].Number > 1 && r.near(at, 4, k.inched)) {
+	if f.Spoken && (eighths.MatchString(f.Of(r.text)) || parts.MatchString(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
 		return "inch", true
 	}
 	if r.priced(at, longestDial) && !meter {
@@ -155,6 +177,9 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if unit := r.celsius(); unit != "" {
 		return unit, true
 	}
+	if placed && r.hotSide(f, at) {
+		return "degC", true
+	}
 	if r.onRevs(f) {
 		return "rpm", true
 	}
@@ -162,6 +187,46 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return "degC", true // metric first
 	}
 	return "", true
+}
+
+// hotSide says whether the thing at the number is named by its heat: "the hot tap's
+// at fifty". Cold tyres stand at a pressure.
+func (r *reader) hotSide(f *prose.Figure, at int) bool {
+	const coldest, hottest = 2, 400
+	if v := f.Values[0].Number; v < coldest || v > hottest {
+		return false
+	}
+	hot := false
+	for j := max(0, at-longestDial); j < at; j++ {
+		switch r.words[j].text {
+		case "hot", "cold", "warm":
+			hot = hot || sides[r.words[j+1].text]
+		case "flow", "return", "coolant", "bath", "ambient", "mash", "brine":
+			hot = hot || j+1 < at && r.in(j+1, r.known.be)
+		case "pressure", "psi", "tyre", "tyres", "gauge", "ohms", "resistance":
+			return false
+		}
+	}
+	return hot
+}
+
+var sides = map[string]bool{"side": true, "end": true, "tap": true, "flow": true, "leg": true, "pipe": true, "water": true, "feed": true, "plate": true, "junction": true, "tank": true, "room": true}
+
+// series says whether nothing but a comma or "and" stands between a bare number and
+// one before it that was taken: "compression one fifty, ninety, one fifty".
+func (r *reader) series(f *prose.Figure, at int) bool {
+	if len(r.values) == 0 {
+		return false
+	}
+	last := r.values[len(r.values)-1]
+	if last.Unit != "" || last.Part != "" || last.End > f.Start || !r.isBare(f) {
+		return false
+	}
+	switch strings.Trim(r.text[last.End:f.Start], " ") {
+	case ",", ", and", "and", ", then", "then":
+		return last.Number > 12 || last.Number != math.Trunc(last.Number)
+	}
+	return false
 }
 
 // sells are verbs of a price without "pounds": "they go for fifteen".

@@ -42,11 +42,37 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "mm", true
 	case whole && r.abraded(at, n, v):
 		return "grit", true
-	case r.fromPlace(n, v):
+	case r.fromPlace(n, v), r.sizeOfHead(f, at, n, v):
 		return "mm", true
+	case whole && v >= coolest && v <= hottest && (r.is(n, "fan") || r.is(at-1, "fan") && r.is(at-2, "the")):
+		return "degC", true
 	}
 	return "", false
 }
+
+// coolest and hottest bound an oven with a fan.
+const coolest, hottest = 50, 260
+
+// sizeOfHead reads "a seventeen for the bottom": a size as a noun, where heads and
+// their tools are spoken of.
+func (r *reader) sizeOfHead(f *prose.Figure, at, n int, v float64) bool {
+	const smallest, largest, reach = 3, 60, 9
+	if v < smallest || v > largest || v != math.Trunc(v) || !r.is(at-1, "a") && !r.is(at-1, "an") || f.Kind != prose.Count || len(f.Values) != 1 {
+		return false
+	}
+	if n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(r.known.prep|r.known.glue) == 0 || r.is(n, "of") || r.is(n, "to") {
+		return false
+	}
+	for j := max(0, at-reach); j < len(r.words) && j < at+4; j++ {
+		if toolNouns[r.words[j].text] || heads[r.words[j].text] {
+			return r.words[min(at, len(r.words)-1)].mood != own
+		}
+	}
+	return false
+}
+
+// heads are what spanners turn.
+var heads = map[string]bool{"bolt": true, "bolts": true, "nut": true, "nuts": true, "head": true, "heads": true, "spanner": true, "socket": true, "hex": true}
 
 // toolSize reads "a thirteen ring spanner"; what is handled, "the thirteen", is
 // none.

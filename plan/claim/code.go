@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fixslate/plan/prose"
+	"fixslate/plan/trade"
 )
 
 // letterNames are letters as captions spell what they hear. Those that are
@@ -60,7 +61,7 @@ func (r *reader) codes() {
 // spelled reads the run of spelled letters and digits at word i.
 func (r *reader) spelled(i int, c *code) int {
 	at := i
-	for at < len(r.words) && at < i+longestCode && (at == i || !r.words[at].stopped || strokes[r.words[at].text] != "") {
+	for at < len(r.words) && at < i+longestCode && (at == i || !r.words[at].stopped || strokes[r.words[at].text] != "" || r.grouped(i, at, c)) {
 		next := r.spelledItem(at, c)
 		if next == at {
 			break
@@ -72,6 +73,49 @@ func (r *reader) spelled(i int, c *code) int {
 		c.text = c.text[:len(c.text)-1]
 	}
 	return at
+}
+
+// grouped says whether a run goes on behind a comma, as numbers are read out in
+// groups: "nine one seven, four four oh, two". "Part number nine one seven, two of
+// them" ends at its comma.
+func (r *reader) grouped(i, at int, c *code) bool {
+	if c.items < 2 && !r.is(i-1, "letter") || !r.announced(i) || strings.TrimSpace(r.text[r.words[at-1].end:r.words[at].start]) != "," {
+		return false
+	}
+	next := code{items: c.items, letters: c.letters}
+	end := r.spelledItem(at, &next)
+	for n := end; n < len(r.words) && !r.words[n].stopped; {
+		if n = r.spelledItem(end, &next); n == end {
+			return r.words[n].classes&(r.known.be|r.known.prep) != 0 && !r.is(n, "of")
+		}
+		end = n
+	}
+	return end > at
+}
+
+// homophones are letters as captions spell them by a word of the same sound; they
+// are letters only between letters and digits.
+var homophones = map[string]string{"see": "C", "sea": "C", "you": "U", "are": "R", "why": "Y", "be": "B", "tea": "T", "pea": "P", "eye": "I", "oh": "", "jay": "J"}
+
+// homophone is the letter of such a word inside a run: letters before it and a
+// letter, a digit or a stroke behind it.
+func (r *reader) homophone(i int, c *code) string {
+	letter := homophones[r.words[i].text]
+	if letter == "" || c.letters == 0 || i+1 >= len(r.words) || r.words[i+1].stopped || !r.isSpelled(i+1) && strokes[r.words[i+1].text] == "" || r.is(i+1, "a") || r.is(i+1, "i") {
+		return ""
+	}
+	return letter
+}
+
+// likened is the word behind "e as in echo" and "d for delta", i where none is.
+func (r *reader) likened(i int, letter string) int {
+	const longest = 3
+	for j := i; j < len(r.words) && j < i+longest && !r.words[j].stopped; j++ {
+		if j > i && (r.is(j-1, "for") || r.is(j-1, "in") && r.is(j-2, "as")) && strings.HasPrefix(r.words[j].text, strings.ToLower(letter)) {
+			return j + 1
+		}
+	}
+	return i
 }
 
 // spelledItem reads one letter, digit, number under a hundred or stroke.
@@ -117,11 +161,15 @@ func (r *reader) spelledItem(i int, c *code) int {
 		}
 		return i
 	}
-	if letter := r.letter(i, c); letter != "" {
+	letter := r.letter(i, c)
+	if letter == "" {
+		letter = r.homophone(i, c)
+	}
+	if letter != "" {
 		c.text += letter
 		c.letters++
 		c.items++
-		return i + 1
+		return r.likened(i+1, letter)
 	}
 	return r.spelledNumber(i, c)
 }
@@ -131,6 +179,9 @@ func (r *reader) spelledItem(i int, c *code) int {
 func (r *reader) letter(i int, c *code) string {
 	w := r.words[i].text
 	if len(w) == 1 && w[0] >= 'a' && w[0] <= 'z' {
+		if r.is(i-1, "letter") {
+			return strings.ToUpper(w)
+		}
 		if (w == "a" || w == "i" || w == "o" || w == "x" && i > 0 && r.words[i-1].number) && c.items == 0 {
 			return ""
 		}
@@ -149,6 +200,9 @@ func (r *reader) letter(i int, c *code) string {
 // "marked l m twelve" as "lm twelve".
 func (r *reader) lettered(i int, c *code) string {
 	w := &r.words[i]
+	if letters := r.capitalised(i, c); letters != "" {
+		return letters
+	}
 	if c.items > 0 || w.id > 0 && w.classes != 0 || len(w.text) < 2 || len(w.text) > 4 || strings.Trim(w.text, "bcdfghjklmnpqrstvwxz") != "" {
 		return ""
 	}
@@ -157,6 +211,39 @@ func (r *reader) lettered(i int, c *code) string {
 	}
 	return strings.ToUpper(w.text)
 }
+
+// capitalised gives letters written together in capitals before a number in words:
+// "HX twelve B", "an RK forty". Short names of other things, "AC", are none.
+func (r *reader) capitalised(i int, c *code) string {
+	const most = 4
+	w := &r.words[i]
+	raw := r.text[w.start:w.end]
+	if c.items > 0 || len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || shorts[w.text] || grades[w.text] {
+		return ""
+	}
+	next := i + 1
+	if strokes[r.words[min(next, len(r.words)-1)].text] != "" {
+		next++
+	}
+	if next >= len(r.words) || r.words[i+1].stopped || !r.words[next].number || r.words[next].text[0] < 'a' || r.words[next].text == "point" || strings.ToUpper(r.text) == r.text {
+		return ""
+	}
+	if _, drive := trade.ParseDrive(raw + "2"); drive {
+		return ""
+	}
+	for f := range r.figures {
+		if g := &r.figures[f]; g.Start <= r.words[next].start && r.words[next].start < g.End && (g.Kind == prose.Quantity || g.Kind == prose.Range || g.Kind == prose.Label) {
+			return "" // "AF ten mil"
+		}
+	}
+	return raw
+}
+
+// shorts are names of things, grades and units that are written in capitals and no
+// part of a number behind them.
+var shorts = map[string]bool{"ac": true, "dc": true, "led": true, "usb": true, "pvc": true, "abs": true, "cct": true, "lpg": true, "oem": true, "tdc": true, "btdc": true, "atdc": true,
+	"bdc": true, "rpm": true, "psi": true, "ph": true, "ip": true, "awg": true, "swg": true, "ok": true, "pcb": true, "cv": true, "hp": true, "ev": true, "ecu": true, "ptc": true,
+	"ntc": true, "rcd": true, "mcb": true, "cpu": true, "gpu": true, "ssd": true, "ram": true, "fan": true, "cc": true, "bsp": true, "npt": true, "unf": true, "unc": true, "af": true, "i": true}
 
 func (r *reader) isSpelled(i int) bool {
 	w := r.words[i].text
@@ -236,7 +323,7 @@ func (r *reader) announced(i int) bool {
 	found := false
 	r.clauseBefore(i, reach, func(j int) bool {
 		switch r.words[j].text {
-		case "number", "part", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation", "sticker", "label", "labelled":
+		case "number", "part", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation", "letter", "sticker", "label", "labelled":
 			found = true
 		case "step", "page", "chapter":
 			return false

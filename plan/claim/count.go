@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fixslate/plan/prose"
+	"fixslate/plan/trade"
 )
 
 // count takes a number without a unit where it says what the object is, reads
@@ -18,6 +19,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 	}
 	if r.is(at, "every") && r.in(n, r.known.period) {
 		r.counted(f, r.words[n].text) // "every third winter"
+		r.add(Frequency)
+		return
+	}
+	if r.is(at, "every") && n < len(r.words) && events[r.words[n].text] {
+		r.counted(f, r.words[n].text) // "every other service"
 		r.add(Frequency)
 		return
 	}
@@ -66,11 +72,13 @@ func (r *reader) count(f *prose.Figure, at int) {
 	}
 	if unit, ok := r.beside(f, at, n); ok {
 		r.counted(f, unit)
+		measure(f, unit)
 		r.stated(at)
 		return
 	}
 	if unit, ok := r.counts(f, at, n); ok {
 		r.counted(f, unit)
+		measure(f, unit)
 		if unit == "" && r.priced(at, 4) {
 			r.add(Cost)
 			return
@@ -83,6 +91,29 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Comparison)
 	}
 }
+
+// measure gives a figure the unit that was found for it, for those that follow.
+func measure(f *prose.Figure, unit string) {
+	of := trade.Unit("")
+	switch unit {
+	case "degC":
+		of = "°C"
+	case "V":
+		of = "V"
+	case "mm":
+		of = trade.Millimetre
+	default:
+		return
+	}
+	for i := range f.Values {
+		f.Values[i].Unit = of
+	}
+	f.Kind = prose.Quantity
+}
+
+// events are what intervals are counted by beside time.
+var events = map[string]bool{"service": true, "wash": true, "use": true, "cycle": true, "charge": true, "fill": true, "clean": true, "rebuild": true, "visit": true, "job": true, "load": true,
+	"brew": true, "tank": true, "run": true, "ride": true, "flight": true, "print": true, "cut": true, "change": true}
 
 // sum says whether "twelve fifty" is pounds and pence: what is paid for something.
 func (r *reader) sum(f *prose.Figure, at int) bool {
@@ -134,7 +165,7 @@ func (r *reader) capitals(at int) string {
 	}
 	w := r.words[at-1]
 	raw := r.text[w.start:w.end]
-	if len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || grades[w.text] || strings.ToUpper(r.text) == r.text {
+	if len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || grades[w.text] || strings.ToUpper(r.text) == r.text || w.text == "sku" || w.text == "ref" || w.text == "pn" {
 		return ""
 	}
 	if !r.announced(at) && !r.is(at-2, "says") && !r.is(at-2, "a") && !r.is(at-2, "an") {
@@ -253,7 +284,13 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	if noun&k.fitting != 0 || !specifies || refers || r.left(head+1) {
 		return "", false
 	}
-	return one, holds || noun&k.making != 0
+	return one, holds || noun&k.making != 0 || f.Kind == prose.Limit && len(f.Values) == 1 && r.atLeast(at)
+}
+
+// atLeast says whether a bound stands before the number at i: "no fewer than three
+// full threads".
+func (r *reader) atLeast(i int) bool {
+	return r.is(i-1, "than") && (r.is(i-3, "no") || r.is(i-3, "not") || r.is(i-3, "never")) || r.is(i-1, "least") && r.is(i-2, "at")
 }
 
 // head finds the plural that a number counts, over a word or two before it:

@@ -40,7 +40,7 @@ func (r *reader) inherit(i, depth int) {
 	var like *prose.Figure
 	if i > 0 && r.alike(&r.figures[i-1], f) {
 		like = &r.figures[i-1]
-	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && (r.andBetween(f, &r.figures[i+1]) || r.listed(f, &r.figures[i+1])) {
+	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && (r.andBetween(f, &r.figures[i+1]) || r.listed(f, &r.figures[i+1]) || r.repeated(f, &r.figures[i+1])) {
 		like = &r.figures[i+1]
 	}
 	if like == nil || isTime(like.Values[0].Unit) && r.words[min(r.wordAt(f.Start), len(r.words)-1)].mood == order {
@@ -99,6 +99,21 @@ func (r *reader) andBetween(a, b *prose.Figure) bool {
 		}
 	}
 	return false
+}
+
+// repeated says whether the words between two figures are those that stand before
+// the first: "could be ten, could be twelve millimetres".
+func (r *reader) repeated(a, b *prose.Figure) bool {
+	from, to, at := r.wordAt(a.End), r.wordAt(b.Start), r.wordAt(a.Start)
+	if to-from < 1 || at-(to-from) < 0 {
+		return false
+	}
+	for j := from; j < to; j++ {
+		if r.words[j].text != r.words[at-(to-from)+j-from].text {
+			return false
+		}
+	}
+	return true
 }
 
 // listed says whether nothing but a comma, or the words for another place, stand

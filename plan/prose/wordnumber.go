@@ -371,7 +371,7 @@ func (c *count) bundle(w numberWord) bool {
 func (s *scanner) measures(i int) (end int, ok bool) {
 	w := s.word(i)
 	switch w {
-	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons", "thread", "pitch", "supply":
+	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons", "thread", "pitch", "supply", "fan":
 		return i + 1, true
 	case "second", "a", "in", "at", "to", "or", "and":
 		return i, false

@@ -13,7 +13,11 @@ func (r *reader) time(f *prose.Figure, at int) {
 	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || (r.said(at, r.known.self) || r.in(n+1, r.known.self))) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
-	if r.chats(at) || r.waits(at, n) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, r.known.self) {
+	if r.waits(at, n) {
+		r.take(f) // a number to compare with the plan's, and no claim
+		return
+	}
+	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, r.known.self) {
 		return
 	}
 	if r.is(at-1, "every") || r.is(at-1, "per") {

@@ -10,12 +10,22 @@ import (
 // meet. It is laid out flat: most rules are only ever looked at here.
 type rulebook struct {
 	rules []rule
-	asks  [inHere][][]uint16 // by where and mark: the rules that are asked when it is there
-	needs []need             // of all rules, in their order
-	from  []uint16           // by rule: where its needs begin; the last entry ends them
-	firm  []uint64           // the rules that narration can meet, a bit each
-	stout []uint64           // those that a harmless object does not silence
+	asks  [inHere]asks
+	needs []need   // of all rules, in their order
+	from  []uint16 // by rule: where its needs begin; the last entry ends them
+	firm  []uint64 // the rules that narration can meet, a bit each
+	stout []uint64 // those that a harmless object does not silence
 }
+
+// asks are the rules that are asked when a mark is there.
+type asks struct {
+	marks set      // those that any rule is asked for by
+	from  []uint16 // by mark: where its rules begin; the last entry ends them
+	rules []uint16
+}
+
+// of are the rules of a mark.
+func (a *asks) of(m int) []uint16 { return a.rules[a.from[m]:a.from[m+1]] }
 
 // need is a quick test of a rule, before anybody looks who does what to which
 // thing: some of these marks must be there, or none.
@@ -69,8 +79,9 @@ func (t *term) groups() []group {
 func (b *rulebook) file(said []int) {
 	words := len(b.rules)/64 + 1
 	b.firm, b.stout = make([]uint64, words), make([]uint64, words)
-	for i := range b.asks {
-		b.asks[i] = make([][]uint16, len(said))
+	asked := [inHere][][]uint16{}
+	for i := range asked {
+		asked[i] = make([][]uint16, len(said))
 	}
 	for n := range b.rules {
 		r, bit := &b.rules[n], uint64(1)<<(n%64)
@@ -87,7 +98,7 @@ func (b *rulebook) file(said []int) {
 		slices.SortStableFunc(all, func(a, b group) int { return cmp.Compare(a.common(said), b.common(said)) })
 		rarest := &all[0] // never one that must not be there: the first term needs a mark
 		rarest.marks.each(func(m uint16) {
-			b.asks[rarest.where][m] = append(b.asks[rarest.where][m], uint16(n))
+			asked[rarest.where][m] = append(asked[rarest.where][m], uint16(n))
 		})
 		b.from = append(b.from, uint16(len(b.needs)))
 		for i := range all[1:] {
@@ -95,6 +106,23 @@ func (b *rulebook) file(said []int) {
 		}
 	}
 	b.from = append(b.from, uint16(len(b.needs)))
+	for i := range asked {
+		b.asks[i] = packAsks(asked[i])
+	}
+}
+
+// packAsks lays out what is asked for by each mark.
+func packAsks(byMark [][]uint16) asks {
+	var a asks
+	for m, rules := range byMark {
+		if len(rules) > 0 {
+			a.marks.add(uint16(m))
+		}
+		a.from = append(a.from, uint16(len(a.rules)))
+		a.rules = append(a.rules, rules...)
+	}
+	a.from = append(a.from, uint16(len(a.rules)))
+	return a
 }
 
 // common is how readily a group is met: those that must not be there mostly are.
@@ -127,10 +155,11 @@ func (b *rulebook) need(g *group) {
 // due appends the rules that may be met in a scene, in their order.
 func (b *rulebook) due(dst []uint16, s *scene) []uint16 {
 	s.asked = append(s.asked[:0], make([]uint64, len(b.firm))...)
-	for where, asks := range b.asks {
+	for where := range b.asks {
+		asks := &b.asks[where]
 		for i, w := range s.sums[where] {
-			for ; w != 0; w &= w - 1 {
-				for _, n := range asks[64*i+bits.TrailingZeros64(w)] {
+			for w &= asks.marks[i]; w != 0; w &= w - 1 {
+				for _, n := range asks.of(64*i + bits.TrailingZeros64(w)) {
 					s.asked[n/64] |= 1 << (n % 64)
 				}
 			}

@@ -340,15 +340,24 @@ func (r *reader) test(t *plan.Test, path string) {
 // action with a raised car.
 func (r *reader) states(f *finding, step int) {
 	for _, v := range r.plan.In(step) {
-		for i, c := range catalogue() {
-			if slices.Contains(c.Arises, v.State) {
-				h := f.of(i, "", true)
-				h.weak = 0
-				h.states = more(h.states, []Evidence{{Kind: "state", Words: v.State, Path: statePath(step, v)}})
-			}
+		for _, n := range arising()[v.State] {
+			h := f.of(n, "", true)
+			h.weak = 0
+			h.states = more(h.states, []Evidence{{Kind: "state", Words: v.State, Path: statePath(step, v)}})
 		}
 	}
 }
+
+// arising is by state the classes of hazard that it brings.
+var arising = sync.OnceValue(func() map[string][]int {
+	by := map[string][]int{}
+	for i, c := range catalogue() {
+		for _, state := range c.Arises {
+			by[state] = append(by[state], i)
+		}
+	}
+	return by
+})
 
 // statePath is the place where a state was begun.
 func statePath(step int, v plan.Interval) string {

@@ -179,6 +179,7 @@ func (r *reader) speakers(family int) []Evidence {
 	}
 	var all []speaker
 	w := &r.weighing
+	speaks := r.net.Speaks(&w.layer, family)
 	for i := range w.signs {
 		s := &w.signs[i]
 		if s.place <= 0 || !s.shown() {
@@ -191,7 +192,7 @@ func (r *reader) speakers(family int) []Evidence {
 			all = append(all, speaker{at: s.at})
 			k = len(all) - 1
 		}
-		all[k].say += r.net.Speaks(&w.layer, int(s.place)-1, family)
+		all[k].say += speaks(int(s.place) - 1)
 	}
 	slices.SortStableFunc(all, func(a, b speaker) int { return cmp.Compare(b.say, a.say) })
 	for i := range all {

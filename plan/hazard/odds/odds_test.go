@@ -83,7 +83,8 @@ func TestSpeaks(t *testing.T) {
 	beside, _ := n.Find(Sign{Kind: 'd', Word: "b"})
 	var layer Layer
 	n.Odds(nil, &layer, []int{dust, beside})
-	if a, b := n.Speaks(&layer, dust, 1), n.Speaks(&layer, beside, 1); a <= b {
+	speaks := n.Speaks(&layer, 1)
+	if a, b := speaks(dust), speaks(beside); a <= b {
 		t.Errorf("dust speaks %.2f, the word beside %.2f", a, b)
 	}
 }

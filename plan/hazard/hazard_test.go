@@ -1,4 +1,4 @@
-package hazard_test
+package hazard
 
 import (
 	"fmt"
@@ -7,23 +7,22 @@ import (
 	"testing"
 
 	"fixslate/plan"
-	"fixslate/plan/hazard"
 )
 
 // find is the hazard of a class in a step, acted ones before mentions.
-func find(s hazard.Step, class string) (hazard.Hazard, bool) {
-	for _, list := range [...][]hazard.Hazard{s.Hazards, s.Mentions} {
+func find(s Step, class string) (Hazard, bool) {
+	for _, list := range [...][]Hazard{s.Hazards, s.Mentions} {
 		for _, h := range list {
 			if h.Class == class {
 				return h, true
 			}
 		}
 	}
-	return hazard.Hazard{}, false
+	return Hazard{}, false
 }
 
-func acted(s hazard.Step, class string) bool {
-	return slices.ContainsFunc(s.Hazards, func(h hazard.Hazard) bool { return h.Class == class })
+func acted(s Step, class string) bool {
+	return slices.ContainsFunc(s.Hazards, func(h Hazard) bool { return h.Class == class })
 }
 
 // What is done, what is only said, what is denied. The relations are those of
@@ -61,7 +60,7 @@ subject = "tumble dryer"
 [[step]]
 title = "It"
 ` + c.plan + "\n"
-		s := hazard.Read(decode(t, text)).Steps[0]
+		s := Read(decode(t, text)).Steps[0]
 		if acted(s, c.class) != c.want {
 			t.Errorf("%s: %s shown %v, want %v; hazards %v", c.name, c.class, !c.want, c.want, s.Hazards)
 		}
@@ -80,7 +79,7 @@ func TestStatesOfTheObject(t *testing.T) {
 		{"tumble dryer, unplugged", "plug it in. Then take the back panel off", "mains-isolation", true},
 	} {
 		text := fmt.Sprintf("[video]\ntitle = \"It\"\nsubject = %q\n[[step]]\ntitle = \"It\"\ndo = %q\n", c.subject, c.do)
-		if s := hazard.Read(decode(t, text)).Steps[0]; acted(s, c.class) != c.want {
+		if s := Read(decode(t, text)).Steps[0]; acted(s, c.class) != c.want {
 			t.Errorf("%s: %s: %s shown %v, want %v", c.subject, c.do, c.class, !c.want, c.want)
 		}
 	}
@@ -93,55 +92,55 @@ func TestCover(t *testing.T) {
 	for _, c := range []struct {
 		name, steps string
 		step        int
-		want        hazard.Cover
+		want        Cover
 		caution     string
 	}{
-		{"nothing said", fmt.Sprintf(open, 1), 0, hazard.Missing, ""},
-		{"listed in the step", fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n", 0, hazard.Spoken, "mains-isolation"},
-		{"by its family", fmt.Sprintf(open, 1) + "cautions = [\"mains-shock\"]\n", 0, hazard.Spoken, "mains-shock"},
-		{"by another of its family", fmt.Sprintf(open, 1) + "cautions = [\"live-test\"]\n", 0, hazard.Spoken, "live-test"},
-		{"of another family", fmt.Sprintf(open, 1) + "cautions = [\"hearing\"]\n", 0, hazard.Missing, ""},
+		{"nothing said", fmt.Sprintf(open, 1), 0, Missing, ""},
+		{"listed in the step", fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n", 0, Spoken, "mains-isolation"},
+		{"by its family", fmt.Sprintf(open, 1) + "cautions = [\"mains-shock\"]\n", 0, Spoken, "mains-shock"},
+		{"by another of its family", fmt.Sprintf(open, 1) + "cautions = [\"live-test\"]\n", 0, Spoken, "live-test"},
+		{"of another family", fmt.Sprintf(open, 1) + "cautions = [\"hearing\"]\n", 0, Missing, ""},
 		{
 			"lasting through steps of its family",
-			fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n" + fmt.Sprintf(open, 2) + fmt.Sprintf(open, 3), 2, hazard.Spoken, "mains-isolation",
+			fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n" + fmt.Sprintf(open, 2) + fmt.Sprintf(open, 3), 2, Spoken, "mains-isolation",
 		},
 		{
 			"lapsed after a step without its family",
-			fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n[[step]]\ntitle = \"Talk\"\nsay = \"A word.\"\n" + fmt.Sprintf(open, 3), 2, hazard.Missing, "",
+			fmt.Sprintf(open, 1) + "cautions = [\"mains-isolation\"]\n[[step]]\ntitle = \"Talk\"\nsay = \"A word.\"\n" + fmt.Sprintf(open, 3), 2, Missing, "",
 		},
 		{
 			"lasting with its state",
 			"[[step]]\ntitle = \"Off\"\ndo = \"plug out\"\nstarts = [\"power-off\"]\ncautions = [\"mains-isolation\"]\n[[step]]\ntitle = \"Talk\"\n" +
-				fmt.Sprintf(open, 3) + "[[step]]\ntitle = \"On\"\nends = [\"power-off\"]\n", 2, hazard.Spoken, "mains-isolation",
+				fmt.Sprintf(open, 3) + "[[step]]\ntitle = \"On\"\nends = [\"power-off\"]\n", 2, Spoken, "mains-isolation",
 		},
 		{
 			"stale once the state was left and entered again",
 			"[[step]]\ntitle = \"Off\"\ndo = \"plug out\"\nstarts = [\"power-off\"]\nends = [\"power-off\"]\ncautions = [\"mains-isolation\"]\n" +
-				"[[step]]\ntitle = \"Off again\"\nstarts = [\"power-off\"]\n" + fmt.Sprintf(open, 3) + "ends = [\"power-off\"]\n", 2, hazard.Stale, "mains-isolation",
+				"[[step]]\ntitle = \"Off again\"\nstarts = [\"power-off\"]\n" + fmt.Sprintf(open, 3) + "ends = [\"power-off\"]\n", 2, Stale, "mains-isolation",
 		},
 		{
 			"only in a later step",
-			fmt.Sprintf(open, 1) + "[[step]]\ntitle = \"After\"\nsay = \"That was that.\"\ncautions = [\"mains-isolation\"]\n", 0, hazard.Late, "mains-isolation",
+			fmt.Sprintf(open, 1) + "[[step]]\ntitle = \"After\"\nsay = \"That was that.\"\ncautions = [\"mains-isolation\"]\n", 0, Late, "mains-isolation",
 		},
 		{
 			"said before the action",
-			"[[step]]\ntitle = \"Open\"\nsay = \"Pull the plug. Then take the back panel off.\"\n", 0, hazard.Said, "",
+			"[[step]]\ntitle = \"Open\"\nsay = \"Pull the plug. Then take the back panel off.\"\n", 0, Said, "",
 		},
 		{
 			"said over the action",
-			"[[step]]\ntitle = \"Open\"\nsay = \"Take the back panel off. Pull the plug.\"\n", 0, hazard.Late, "",
+			"[[step]]\ntitle = \"Open\"\nsay = \"Take the back panel off. Pull the plug.\"\n", 0, Late, "",
 		},
 		{
 			"on a card only",
-			"[[step]]\ntitle = \"Open\"\ndo = \"take the back panel off\"\nshot = [{ of = \"panel\", card = \"Pull the plug first\" }]\n", 0, hazard.Carded, "",
+			"[[step]]\ntitle = \"Open\"\ndo = \"take the back panel off\"\nshot = [{ of = \"panel\", card = \"Pull the plug first\" }]\n", 0, Carded, "",
 		},
 		{
 			"said while the state holds",
-			"[[step]]\ntitle = \"Off\"\nsay = \"Pull the plug.\"\nstarts = [\"power-off\"]\n" + fmt.Sprintf(open, 2) + "ends = [\"power-off\"]\n", 1, hazard.Said, "",
+			"[[step]]\ntitle = \"Off\"\nsay = \"Pull the plug.\"\nstarts = [\"power-off\"]\n" + fmt.Sprintf(open, 2) + "ends = [\"power-off\"]\n", 1, Said, "",
 		},
 	} {
 		p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n"+c.steps)
-		h, ok := find(hazard.Read(p).Steps[c.step], "mains-isolation")
+		h, ok := find(Read(p).Steps[c.step], "mains-isolation")
 		if !ok {
 			t.Errorf("%s: the hazard is not found", c.name)
 			continue
@@ -149,7 +148,7 @@ func TestCover(t *testing.T) {
 		if h.Cover != c.want || h.Caution != c.caution {
 			t.Errorf("%s: %v %q, want %v %q; %s", c.name, h.Cover, h.Caution, c.want, c.caution, h.Shown())
 		}
-		if h.Covered() != (c.want >= hazard.Carded) {
+		if h.Covered() != (c.want >= Carded) {
 			t.Errorf("%s: covered %v", c.name, h.Covered())
 		}
 	}
@@ -158,7 +157,7 @@ func TestCover(t *testing.T) {
 // Evidence leads back to the words of the plan.
 func TestEvidencePlaces(t *testing.T) {
 	p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[[step]]\ntitle = \"Open\"\nsay = \"\"\"\nFirst a look.\nTake the **back panel** off.\n\"\"\"\n")
-	h, ok := find(hazard.Read(p).Steps[0], "mains-isolation")
+	h, ok := find(Read(p).Steps[0], "mains-isolation")
 	if !ok {
 		t.Fatal("the hazard is not found")
 	}
@@ -176,7 +175,7 @@ func TestEvidencePlaces(t *testing.T) {
 // A state in force answers a hazard and is named with it.
 func TestAnsweredByStates(t *testing.T) {
 	p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[shoot]\nbegins = [\"unplugged\"]\nstays = [\"unplugged\"]\n[[step]]\ntitle = \"Open\"\ndo = \"take the back panel off\"\n")
-	h, _ := find(hazard.Read(p).Steps[0], "mains-isolation")
+	h, _ := find(Read(p).Steps[0], "mains-isolation")
 	if !slices.Equal(h.Answered, []string{"power-off"}) {
 		t.Errorf("answered by %v", h.Answered)
 	}
@@ -185,8 +184,8 @@ func TestAnsweredByStates(t *testing.T) {
 // What ends in a step that runs the machine answers nothing there, nor do words
 // said when it began.
 func TestStateEndsWhereItRuns(t *testing.T) {
-	steps := func(last string) hazard.Step {
-		return hazard.Read(decode(t, "[video]\ntitle = \"Belt\"\nsubject = \"lathe\"\n"+
+	steps := func(last string) Step {
+		return Read(decode(t, "[video]\ntitle = \"Belt\"\nsubject = \"lathe\"\n"+
 			"[[step]]\ntitle = \"Plug out\"\nsay = \"Pull the plug before your hands go near the pulleys.\"\ndo = \"pull the plug\"\nstarts = [\"unplugged\"]\n"+
 			"[[step]]\ntitle = \"Look\"\ndo = \"push the belt over the pulleys by hand\"\nends = [\"unplugged\"]\n"+last)).Steps[1]
 	}
@@ -219,7 +218,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(s, s)
 	}
 	f.Fuzz(func(t *testing.T, say, do string) {
-		for _, h := range hazard.Read(oneStep(say, do)).Steps[0].Hazards {
+		for _, h := range Read(oneStep(say, do)).Steps[0].Hazards {
 			if len(h.Evidence) == 0 {
 				t.Errorf("%s is shown by nothing", h.Class)
 			}
@@ -239,7 +238,7 @@ func BenchmarkRead(b *testing.B) {
 	b.ReportAllocs()
 	b.RunParallel(func(pb *testing.PB) {
 		for pb.Next() {
-			hazard.Read(p)
+			Read(p)
 		}
 	})
 	b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "plans/s")
@@ -271,7 +270,7 @@ func BenchmarkWide(b *testing.B) {
 		p := decode(b, wide(n))
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
-				hazard.Read(p)
+				Read(p)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/step")
 		})
@@ -296,7 +295,7 @@ func BenchmarkLong(b *testing.B) {
 		text := long(n)
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
-				hazard.Read(oneStep("", text))
+				Read(oneStep("", text))
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/word")
 		})

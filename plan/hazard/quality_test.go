@@ -1,90 +1,12 @@
-package hazard_test
+package hazard
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 	"testing"
-
-	"fixslate/plan"
-	"fixslate/plan/diag"
-	"fixslate/plan/hazard"
 )
-
-// row is a labelled step.
-type row struct {
-	ID, Trade, Context, Step string
-	Tools                    []string
-	Hazards                  []string
-	MustWarn                 bool `json:"must_warn"`
-	Tolerated                []string
-}
-
-// rows reads labelled steps; part picks some by their index.
-func rows(t testing.TB, path string, part func(i int) bool) []row {
-	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	var all []row
-	sc := bufio.NewScanner(f)
-	for i := 0; sc.Scan(); i++ {
-		var r row
-		if filepath.Ext(path) == ".tsv" {
-			r = tabbed(sc.Text())
-		} else if err := json.Unmarshal(sc.Bytes(), &r); err != nil {
-			t.Fatal(err)
-		}
-		if part(i) {
-			all = append(all, r)
-		}
-	}
-	return all
-}
-
-// tabbed is a line of steps.tsv.
-func tabbed(line string) row {
-	list := func(s string) []string { return strings.FieldsFunc(s, func(r rune) bool { return r == ';' }) }
-	c := strings.Split(line, "\t")
-	return row{Trade: c[0], Context: c[1], Step: c[2], Tools: list(c[3]), Hazards: list(c[4]), MustWarn: c[5] == "1", Tolerated: list(c[6])}
-}
-
-func decode(t testing.TB, text string) *plan.Plan {
-	t.Helper()
-	src, _ := diag.NewSource("plan.toml", []byte(text))
-	p, _, findings := plan.Decode(src, nil)
-	for _, f := range findings {
-		if f.Severity == diag.Error {
-			t.Fatalf("%s: %s\n%s", f.Rule, f.Message, text)
-		}
-	}
-	return p
-}
-
-func quote(s string) string { b, _ := json.Marshal(s); return string(b) }
-
-// toml is the row as a plan of one step, as the figure's method says.
-func (r row) toml() string {
-	var b strings.Builder
-	// Who wrote the groups' rows named the object as the trade and left it out of
-	// the context; a plan's subject names it.
-	subject := r.Context
-	if strings.HasPrefix(r.ID, "G") {
-		subject = r.Trade + ": " + r.Context
-	}
-	fmt.Fprintf(&b, "[video]\ntitle = \"Row\"\nsubject = %s\n", quote(subject))
-	for i, tool := range r.Tools {
-		fmt.Fprintf(&b, "[[tool]]\nid = \"t%d\"\nname = %s\n", i, quote(tool))
-	}
-	fmt.Fprintf(&b, "[[step]]\ntitle = \"Step\"\ndo = %s\n", quote(r.Step))
-	return b.String()
-}
 
 // share is n of of.
 type share struct{ n, of int }
@@ -117,7 +39,7 @@ func measure(t testing.TB, all []row, print string) tally {
 	a := tally{found: map[string]*share{}, wrong: map[string]int{}}
 	for _, r := range all {
 		var got []string
-		for _, h := range hazard.Read(decode(t, r.toml())).Steps[0].Hazards {
+		for _, h := range Read(decode(t, r.toml())).Steps[0].Hazards {
 			if h.Family != "none" && !slices.Contains(got, h.Family) {
 				got = append(got, h.Family)
 			}
@@ -156,7 +78,7 @@ func measure(t testing.TB, all []row, print string) tally {
 					t.Logf("MISS %s: %s [%s] %s %q", f, r.ID, r.Context, r.Step, r.Tools)
 				}
 			}
-			for _, h := range hazard.Read(decode(t, r.toml())).Steps[0].Hazards {
+			for _, h := range Read(decode(t, r.toml())).Steps[0].Hazards {
 				if h.Family != "none" && !slices.Contains(r.Hazards, h.Family) && !slices.Contains(r.Tolerated, h.Family) {
 					t.Logf("WRONG %s %s: %s [%s] %s %q: %s want %v", h.Family, h.Class, r.ID, r.Context, r.Step, r.Tools, h.Shown(), r.Hazards)
 				}
@@ -214,7 +136,7 @@ func samples(dir string) []sample {
 	}
 	all = append(all, groups()...)
 	all = append(all, sample{"steps, never learned", filepath.Join("testdata", "steps.tsv"),
-		func(i int) bool { return i%8 == 7 }, [4]float64{0.87, 0.73, 0.77, 0.89}, false})
+		held, [4]float64{0.87, 0.73, 0.77, 0.89}, false})
 	if dir == "" {
 		return all
 	}

@@ -1,4 +1,4 @@
-package hazard_test
+package hazard
 
 import (
 	"os"
@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
-	"fixslate/plan/hazard"
 )
 
 // Each class of the reference table has a line that must show it and one, of
@@ -45,7 +43,7 @@ func TestReferenceLines(t *testing.T) {
 
 func classes(t *testing.T, step string) []string {
 	var ids []string
-	for _, h := range hazard.Read(decode(t, row{Step: step}.toml())).Steps[0].Hazards {
+	for _, h := range Read(decode(t, row{Step: step}.toml())).Steps[0].Hazards {
 		ids = append(ids, h.Class)
 	}
 	return ids

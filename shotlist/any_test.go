@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+
+	"fixslate/plan/given"
 )
 
 // anyPlan is a made plan with all that bears on a day: states of every kind,
@@ -45,7 +47,7 @@ func TestAnyPlanIsLaidOut(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 2026))
 	for range 300 {
 		text := anyPlan(r)
-		p := decode(t, text)
+		p := given.Plan(t, text)
 		shots := FromPlan(p)
 		var got []string
 		for _, s := range shots {

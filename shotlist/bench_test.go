@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"fixslate/plan/given"
 	"fixslate/plan/timing"
 )
 
@@ -38,7 +39,7 @@ func BenchmarkArrange(b *testing.B) {
 	for _, n := range []int{40, 120, 400, 2000} {
 		for _, places := range []int{4, 40} {
 			b.Run(fmt.Sprintf("shots=%d/places=%d", n, places), func(b *testing.B) {
-				p := decode(b, longDay(n, places))
+				p := given.Plan(b, longDay(n, places))
 				shots, timeline := FromPlan(p), timing.Estimate(p, timing.DefaultPace())
 				var d Day
 				for b.Loop() {
@@ -53,7 +54,7 @@ func BenchmarkArrange(b *testing.B) {
 }
 
 func BenchmarkCoverage(b *testing.B) {
-	p := decode(b, longDay(2000, 20))
+	p := given.Plan(b, longDay(2000, 20))
 	shots := FromPlan(p)
 	for b.Loop() {
 		Coverage(p, shots)

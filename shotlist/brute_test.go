@@ -9,23 +9,13 @@ import (
 	"testing"
 
 	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/timing"
 )
 
-func decode(t testing.TB, text string) *plan.Plan {
-	t.Helper()
-	src, _ := diag.NewSource("plan.toml", []byte(text))
-	p, _, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatalf("faults: %+v\n%s", findings, text)
-	}
-	return p
-}
-
 func arrange(t testing.TB, text string, got ...string) (*plan.Plan, []Shot, Day) {
 	t.Helper()
-	p := decode(t, text)
+	p := given.Plan(t, text)
 	shots := FromPlan(p)
 	return p, shots, Arrange(context.Background(), Call{Plan: p, Timeline: timing.Estimate(p, timing.DefaultPace()), Shots: shots, Got: got})
 }

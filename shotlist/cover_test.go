@@ -8,12 +8,13 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"fixslate/plan"
+	"fixslate/plan/given"
 )
 
 // Every kind of thing that must be seen has its line, with the shots that show
 // it, what was dropped, or the reason why none is needed.
 func TestCoverage(t *testing.T) {
-	p := decode(t, `
+	p := given.Plan(t, `
 fastener = [{ id = "screws", what = "pump screws", count = 3 }, { id = "clip", what = "clip" }, { id = "unused", what = "spare bolt" }]
 fuse = [{ id = "f12", at = "fuse 12" }]
 wire = [{ id = "feed", colour = "violet" }]
@@ -213,7 +214,7 @@ func TestSummaries(t *testing.T) {
 
 // A shot of a step's own action is told with the states it begins and ends.
 func TestTurning(t *testing.T) {
-	p := decode(t, `
+	p := given.Plan(t, `
 video.title = "T"
 [[step]]
 id = "safe"

@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/samples"
 )
 
@@ -362,12 +363,12 @@ func TestHours(t *testing.T) {
 		{`people = [{ id = "pat", until = "08:00" }]`, "shoot.people[0].until", `"pat" goes at 08:00, before the day starts`},
 		{`people = [{ id = "pat", from = "12:00", until = "10:00" }]`, "shoot.people[0].until", `"pat" goes at 10:00, before coming at 12:00`},
 	} {
-		found := Hours(decode(t, head+c.shoot+"\n"+step("a", "", "hall")))
+		found := Hours(given.Plan(t, head+c.shoot+"\n"+step("a", "", "hall")))
 		if len(found) != 1 || found[0].Path != c.path || !strings.Contains(found[0].Message, c.message) || found[0].Hint == "" {
 			t.Errorf("%s: %+v", c.shoot, found)
 		}
 	}
-	if found := Hours(decode(t, head+"end = \"17:00\"\nbreaks = [\"12:00 30m\", \"13:00 ?\"]\npeople = [{ id = \"pat\", from = \"10:00\", until = \"11:00\" }]\n"+step("a", "", "hall"))); len(found) > 0 {
+	if found := Hours(given.Plan(t, head+"end = \"17:00\"\nbreaks = [\"12:00 30m\", \"13:00 ?\"]\npeople = [{ id = \"pat\", from = \"10:00\", until = \"11:00\" }]\n"+step("a", "", "hall"))); len(found) > 0 {
 		t.Errorf("%+v", found)
 	}
 }

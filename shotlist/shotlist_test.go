@@ -7,18 +7,12 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 )
 
 func fromText(t *testing.T, text string) []Shot {
 	t.Helper()
-	src, _ := diag.NewSource("plan.toml", []byte(text))
-	p, _, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatalf("faults: %+v", findings)
-	}
-	return FromPlan(p)
+	return FromPlan(given.Plan(t, text))
 }
 
 func ids(shots []Shot) []string {

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/timing"
 	"fixslate/samples"
 )
@@ -154,12 +154,7 @@ func TestSkeletonOfNothing(t *testing.T) {
 func TestSkeletonsOfTheSamples(t *testing.T) {
 	for _, name := range samples.Names() {
 		file, _ := samples.Plan(name)
-		source, _ := diag.NewSource(name+".toml", file)
-		p, _, findings := plan.Decode(source, nil)
-		if p == nil || diag.Worst(findings) == diag.Error {
-			t.Errorf("%s does not decode: %v", name, findings)
-			continue
-		}
+		p := given.Plan(t, file)
 		line := timing.Estimate(p, timing.Pace{})
 		for _, profile := range Profiles() {
 			p.Captions.Profile = profile.Name

@@ -10,21 +10,11 @@ import (
 	"fixslate/chapters/align"
 	"fixslate/chapters/captions"
 	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/prose"
 	"fixslate/plan/timing"
 	"fixslate/samples"
 )
-
-func planOf(t testing.TB, text string) *plan.Plan {
-	t.Helper()
-	src, _ := diag.NewSource("plan.toml", []byte(text))
-	p, _, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatalf("faults: %+v", findings)
-	}
-	return p
-}
 
 func sample(t testing.TB) *plan.Plan {
 	t.Helper()
@@ -32,7 +22,7 @@ func sample(t testing.TB) *plan.Plan {
 	if !ok {
 		t.Fatal("no sample")
 	}
-	return planOf(t, string(text))
+	return given.Plan(t, string(text))
 }
 
 // presenter is someone made, whose speech is known.
@@ -129,7 +119,7 @@ func TestPaceOfSpokenPlans(t *testing.T) {
 // Screen time and work are taken from the steps, and work that was written down
 // goes before work that was planned.
 func TestScreenAndWork(t *testing.T) {
-	p := planOf(t, `[video]
+	p := given.Plan(t, `[video]
 title = "Three jobs"
 [[step]]
 id = "cap"

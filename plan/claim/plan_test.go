@@ -6,8 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 )
 
 const pump = `[video]
@@ -30,17 +29,8 @@ title = "Measure"
 say = "The coil has {winding}. It stops because the brushes wear. The hose is 12 mm. Lift the lid."
 `
 
-func decode(t testing.TB, text string) *plan.Plan {
-	src, _ := diag.NewSource("pump.toml", []byte(text))
-	p, _, faults := plan.Decode(src, nil)
-	if p == nil || diag.Worst(faults) == diag.Error {
-		t.Fatalf("faults: %v", faults)
-	}
-	return p
-}
-
 func TestPlanEvidence(t *testing.T) {
-	got := Plan(decode(t, pump))
+	got := Plan(given.Plan(t, pump))
 	want := [][]string{{"source:sheet"}, {"opinion"}, nil, nil}
 	if len(got) != len(want) {
 		t.Fatalf("%d claims, want %d", len(got), len(want))
@@ -83,7 +73,7 @@ say = "Brass lasts longer than plastic."
 // the step says; the other side's words count as the step's.
 func TestPlanTestsAndOpinions(t *testing.T) {
 	var got []string
-	for _, c := range Plan(decode(t, tested)) {
+	for _, c := range Plan(given.Plan(t, tested)) {
 		got = append(got, fmt.Sprint(c.Path, c.Kinds, c.Evidence))
 	}
 	want := []string{
@@ -104,7 +94,7 @@ func BenchmarkPlan(b *testing.B) {
 	for i := range 15 {
 		fmt.Fprintf(&s, "[[step]]\ntitle = \"Step %d\"\nsay = \"Undo the collar nut and lift the drum away. The post shows 3.7 to 4.1 volts. Keep the washer.\"\n", i)
 	}
-	p := decode(b, s.String())
+	p := given.Plan(b, s.String())
 	for b.Loop() {
 		Plan(p)
 	}

@@ -10,18 +10,13 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 )
 
 // decode reads a plan of causes and tests; a step is added.
 func decode(t testing.TB, toml string) *plan.Plan {
 	t.Helper()
-	src, _ := diag.NewSource("plan.toml", []byte(toml+"\n[video]\ntitle = \"No air\"\n[[step]]\ntitle = \"Look\"\nsay = \"Look.\"\n"))
-	p, _, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatalf("the test's plan has faults: %v", findings)
-	}
-	return p
+	return given.Plan(t, toml+"\n[video]\ntitle = \"No air\"\n[[step]]\ntitle = \"Look\"\nsay = \"Look.\"\n")
 }
 
 func minutes(t *plan.Test) float64 { return t.Work.Minutes() }

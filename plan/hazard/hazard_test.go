@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fixslate/plan"
+	"fixslate/plan/given"
 )
 
 // find is the hazard of a class in a step, acted ones before mentions.
@@ -60,7 +61,7 @@ subject = "tumble dryer"
 [[step]]
 title = "It"
 ` + c.plan + "\n"
-		s := Read(decode(t, text)).Steps[0]
+		s := Read(given.Plan(t, text)).Steps[0]
 		if acted(s, c.class) != c.want {
 			t.Errorf("%s: %s shown %v, want %v; hazards %v", c.name, c.class, !c.want, c.want, s.Hazards)
 		}
@@ -79,7 +80,7 @@ func TestStatesOfTheObject(t *testing.T) {
 		{"tumble dryer, unplugged", "plug it in. Then take the back panel off", "mains-isolation", true},
 	} {
 		text := fmt.Sprintf("[video]\ntitle = \"It\"\nsubject = %q\n[[step]]\ntitle = \"It\"\ndo = %q\n", c.subject, c.do)
-		if s := Read(decode(t, text)).Steps[0]; acted(s, c.class) != c.want {
+		if s := Read(given.Plan(t, text)).Steps[0]; acted(s, c.class) != c.want {
 			t.Errorf("%s: %s: %s shown %v, want %v", c.subject, c.do, c.class, !c.want, c.want)
 		}
 	}
@@ -139,7 +140,7 @@ func TestCover(t *testing.T) {
 			"[[step]]\ntitle = \"Off\"\nsay = \"Pull the plug.\"\nstarts = [\"power-off\"]\n" + fmt.Sprintf(open, 2) + "ends = [\"power-off\"]\n", 1, Said, "",
 		},
 	} {
-		p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n"+c.steps)
+		p := given.Plan(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n"+c.steps)
 		h, ok := find(Read(p).Steps[c.step], "mains-isolation")
 		if !ok {
 			t.Errorf("%s: the hazard is not found", c.name)
@@ -156,7 +157,7 @@ func TestCover(t *testing.T) {
 
 // Evidence leads back to the words of the plan.
 func TestEvidencePlaces(t *testing.T) {
-	p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[[step]]\ntitle = \"Open\"\nsay = \"\"\"\nFirst a look.\nTake the **back panel** off.\n\"\"\"\n")
+	p := given.Plan(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[[step]]\ntitle = \"Open\"\nsay = \"\"\"\nFirst a look.\nTake the **back panel** off.\n\"\"\"\n")
 	h, ok := find(Read(p).Steps[0], "mains-isolation")
 	if !ok {
 		t.Fatal("the hazard is not found")
@@ -174,7 +175,7 @@ func TestEvidencePlaces(t *testing.T) {
 
 // A state in force answers a hazard and is named with it.
 func TestAnsweredByStates(t *testing.T) {
-	p := decode(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[shoot]\nbegins = [\"unplugged\"]\nstays = [\"unplugged\"]\n[[step]]\ntitle = \"Open\"\ndo = \"take the back panel off\"\n")
+	p := given.Plan(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[shoot]\nbegins = [\"unplugged\"]\nstays = [\"unplugged\"]\n[[step]]\ntitle = \"Open\"\ndo = \"take the back panel off\"\n")
 	h, _ := find(Read(p).Steps[0], "mains-isolation")
 	if !slices.Equal(h.Answered, []string{"power-off"}) {
 		t.Errorf("answered by %v", h.Answered)
@@ -185,7 +186,7 @@ func TestAnsweredByStates(t *testing.T) {
 // said when it began.
 func TestStateEndsWhereItRuns(t *testing.T) {
 	steps := func(last string) Step {
-		return Read(decode(t, "[video]\ntitle = \"Belt\"\nsubject = \"lathe\"\n"+
+		return Read(given.Plan(t, "[video]\ntitle = \"Belt\"\nsubject = \"lathe\"\n"+
 			"[[step]]\ntitle = \"Plug out\"\nsay = \"Pull the plug before your hands go near the pulleys.\"\ndo = \"pull the plug\"\nstarts = [\"unplugged\"]\n"+
 			"[[step]]\ntitle = \"Look\"\ndo = \"push the belt over the pulleys by hand\"\nends = [\"unplugged\"]\n"+last)).Steps[1]
 	}
@@ -260,14 +261,14 @@ tools = ["meter", "driver"]
 cautions = ["mains-isolation"]
 `, i)
 	}
-	return decode(t, text.String())
+	return given.Plan(t, text.String())
 }
 
 // BenchmarkWide reads plans in which each step has a tool and a place of its own,
 // and a state holds all through: time is linear in the steps.
 func BenchmarkWide(b *testing.B) {
 	for _, n := range []int{100, 1_000, 10_000} {
-		p := decode(b, wide(n))
+		p := given.Plan(b, wide(n))
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
 				Read(p)

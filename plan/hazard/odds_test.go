@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"testing"
 
+	"fixslate/plan/given"
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/hazard/odds"
 )
@@ -25,7 +26,7 @@ func elder(t testing.TB) []row {
 
 // example is a labelled step with its signs.
 func (r row) example(t testing.TB) odds.Example {
-	reader := &reader{plan: decode(t, r.toml()), lex: compiled(), room: new(room)}
+	reader := &reader{plan: given.Plan(t, r.toml()), lex: compiled(), room: new(room)}
 	reader.prepare()
 	out := reader.step(0)
 	e := odds.Example{Named: r.Hazards, Neutral: r.Tolerated}

@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"slices"
 	"testing"
+
+	"fixslate/plan/given"
 )
 
 // share is n of of.
@@ -39,7 +41,7 @@ func measure(t testing.TB, all []row, print string) tally {
 	a := tally{found: map[string]*share{}, wrong: map[string]int{}}
 	for _, r := range all {
 		var got []string
-		for _, h := range Read(decode(t, r.toml())).Steps[0].Hazards {
+		for _, h := range Read(given.Plan(t, r.toml())).Steps[0].Hazards {
 			if h.Family != "none" && !slices.Contains(got, h.Family) {
 				got = append(got, h.Family)
 			}
@@ -78,7 +80,7 @@ func measure(t testing.TB, all []row, print string) tally {
 					t.Logf("MISS %s: %s [%s] %s %q", f, r.ID, r.Context, r.Step, r.Tools)
 				}
 			}
-			for _, h := range Read(decode(t, r.toml())).Steps[0].Hazards {
+			for _, h := range Read(given.Plan(t, r.toml())).Steps[0].Hazards {
 				if h.Family != "none" && !slices.Contains(r.Hazards, h.Family) && !slices.Contains(r.Tolerated, h.Family) {
 					t.Logf("WRONG %s %s: %s [%s] %s %q: %s want %v", h.Family, h.Class, r.ID, r.Context, r.Step, r.Tools, h.Shown(), r.Hazards)
 				}

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"fixslate/plan/given"
 )
 
 // Each class of the reference table has a line that must show it and one, of
@@ -43,7 +45,7 @@ func TestReferenceLines(t *testing.T) {
 
 func classes(t *testing.T, step string) []string {
 	var ids []string
-	for _, h := range Read(decode(t, row{Step: step}.toml())).Steps[0].Hazards {
+	for _, h := range Read(given.Plan(t, row{Step: step}.toml())).Steps[0].Hazards {
 		ids = append(ids, h.Class)
 	}
 	return ids

@@ -8,9 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-
-	"fixslate/plan"
-	"fixslate/plan/diag"
 )
 
 // row is a step with the families that a careful reviewer names.
@@ -79,15 +76,3 @@ func (r row) toml() string {
 }
 
 func quote(s string) string { b, _ := json.Marshal(s); return string(b) }
-
-func decode(t testing.TB, text string) *plan.Plan {
-	t.Helper()
-	src, _ := diag.NewSource("plan.toml", []byte(text))
-	p, _, findings := plan.Decode(src, nil)
-	for _, f := range findings {
-		if f.Severity == diag.Error {
-			t.Fatalf("%s: %s\n%s", f.Rule, f.Message, text)
-		}
-	}
-	return p
-}

@@ -5,13 +5,12 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/hazard/class"
 )
 
 func TestKit(t *testing.T) {
-	src, _ := diag.NewSource("plan.toml", []byte(`
+	p := given.Plan(t, `
 variant = [{ id = "early", name = "early ones", short = "early" }]
 tool = [
   { id = "meter", name = "multimeter", why = "to read ohms" },
@@ -29,11 +28,7 @@ gear = ["camera, two batteries", "tripod", "panel light"]
 title = "S"
 cautions = ["sharp-edges", "eye-impact"]
 tools = ["10 mm socket"]
-`))
-	p, _, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatal(findings)
-	}
+`)
 	var tools []string
 	for _, i := range Tools(p) {
 		tools = append(tools, i.Line())

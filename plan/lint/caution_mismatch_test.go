@@ -5,8 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/hazard/class"
 	"fixslate/samples"
 )
@@ -30,9 +29,7 @@ func TestMismatchTells(t *testing.T) {
 	}
 	filed, called, misfiled, told := 0, 0, 0, 0
 	for _, text := range texts {
-		src, _ := diag.NewSource("plan.toml", text)
-		p, _, _ := plan.Decode(src, nil)
-		for _, c := range p.Cautions {
+		for _, c := range given.Plan(t, text).Cautions {
 			own, known := class.Find(c.Class)
 			if !known || c.Stock || c.Say.Source == "" {
 				continue

@@ -13,6 +13,7 @@ import (
 	"fixslate/plan/claim"
 	"fixslate/plan/diag"
 	"fixslate/plan/diagnose"
+	"fixslate/plan/given"
 	"fixslate/plan/hazard"
 	"fixslate/plan/lint"
 	"fixslate/plan/timing"
@@ -26,16 +27,7 @@ var today = plan.Date{Year: 2026, Month: 11, Day: 25}
 // pass makes what the rules read from a plan's text, which has no faults.
 func pass(t testing.TB, text string) *lint.Pass {
 	t.Helper()
-	src, faults := diag.NewSource("plan.toml", []byte(text))
-	if len(faults) > 0 {
-		t.Fatalf("the source has faults: %v", faults)
-	}
-	p, spans, findings := plan.Decode(src, nil)
-	if p == nil {
-		var b strings.Builder
-		_ = diag.Text(&b, findings, diag.Style{Excerpt: true})
-		t.Fatalf("the plan has faults:\n%s\n%s", b.String(), text)
-	}
+	p, spans := given.Spans(t, text)
 	line := timing.Estimate(p, timing.DefaultPace())
 	chaps := chapters.FromTimeline(p, line)
 	shots := shotlist.FromPlan(p)

@@ -9,7 +9,7 @@ import (
 
 	"fixslate/chapters"
 	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/timing"
 	"fixslate/plan/trade"
 	"fixslate/samples"
@@ -17,11 +17,7 @@ import (
 
 func describe(t *testing.T, text string) (*plan.Plan, Description) {
 	t.Helper()
-	src, _ := diag.NewSource("plan.toml", []byte(text))
-	p, _, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatalf("faults: %+v", findings)
-	}
+	p := given.Plan(t, text)
 	return p, Describe(p, chapters.FromTimeline(p, timing.Estimate(p, timing.DefaultPace())))
 }
 

@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 )
 
 func TestKeep(t *testing.T) {
@@ -23,12 +23,8 @@ func TestKeep(t *testing.T) {
 
 // When a detour is taken is a sentence, and a question ends in its own mark.
 func TestCondition(t *testing.T) {
-	src, _ := diag.NewSource("plan.toml", []byte("test = [{ id = \"push\", question = \"Is it tight?\" }, { id = \"look\", question = \"the lamp\", outcome = [{ id = \"dim\", sees = \"it glows dimly\" }] }]\n"+
-		"[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\nsay = \"B.\"\ntests = [\"push\", \"look\"]\n"))
-	p, _, faults := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatal(faults)
-	}
+	p := given.Plan(t, "test = [{ id = \"push\", question = \"Is it tight?\" }, { id = \"look\", question = \"the lamp\", outcome = [{ id = \"dim\", sees = \"it glows dimly\" }] }]\n"+
+		"[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\nsay = \"B.\"\ntests = [\"push\", \"look\"]\n")
 	for want, c := range map[string]plan.Condition{
 		"": {},
 		"Only if the reading is bad: Is it tight?": {Test: "push", Outcome: "fails"},

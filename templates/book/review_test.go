@@ -13,8 +13,7 @@ import (
 	"fixslate/chapters"
 	"fixslate/chapters/align"
 	"fixslate/chapters/captions"
-	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/lint"
 	"fixslate/plan/timing"
 	"fixslate/samples"
@@ -24,11 +23,7 @@ import (
 // reviewOfTexts lays captions beside a plan, as a match does.
 func reviewOfTexts(t testing.TB, text, srt []byte) Review {
 	t.Helper()
-	src, _ := diag.NewSource("plan.toml", text)
-	p, spans, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatalf("faults: %+v", findings)
-	}
+	p, spans := given.Spans(t, text)
 	file, _ := captions.Read(srt, "edit.srt")
 	r := Review{Plan: p, Planned: timing.Estimate(p, timing.DefaultPace())}
 	r.PlannedChapters = chapters.FromTimeline(p, r.Planned)

@@ -19,23 +19,13 @@ import (
 
 	"fixslate/chapters"
 	"fixslate/plan"
-	"fixslate/plan/diag"
 	"fixslate/plan/diag/outside"
 	"fixslate/plan/diagnose"
+	"fixslate/plan/given"
 	"fixslate/plan/timing"
 	"fixslate/samples"
 	"fixslate/shotlist"
 )
-
-func decoded(t testing.TB, text []byte) *plan.Plan {
-	t.Helper()
-	src, _ := diag.NewSource("plan.toml", text)
-	p, _, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatal(findings)
-	}
-	return p
-}
 
 func treeFile(p *plan.Plan) []byte {
 	return File(Tests(p, diagnose.Best(p, timing.TestMinutes))...)
@@ -62,7 +52,7 @@ func hostile(t testing.TB) *plan.Plan {
 		}
 		src += fmt.Sprintf("]\nfail = \"stop: %s\"\n", long)
 	}
-	return decoded(t, []byte(src+fmt.Sprintf("[[step]]\nid = \"one\"\ntitle = \"%[1]s\"\nsay = \"%[1]s\"\n", long)))
+	return given.Plan(t, []byte(src+fmt.Sprintf("[[step]]\nid = \"one\"\ntitle = \"%[1]s\"\nsay = \"%[1]s\"\n", long)))
 }
 
 // elements reads a file as XML 1.0 and counts its elements.
@@ -92,7 +82,7 @@ func TestFilesAreSoundXML(t *testing.T) {
 	plans := map[string]*plan.Plan{"hostile": hostile(t)}
 	for _, name := range samples.Names() {
 		text, _ := samples.Plan(name)
-		plans[name] = decoded(t, text)
+		plans[name] = given.Plan(t, text)
 	}
 	for name, p := range plans {
 		for kind, file := range map[string][]byte{"tree": treeFile(p), "time": timeFile(p)} {
@@ -111,7 +101,7 @@ func TestFilesAreSoundXML(t *testing.T) {
 
 // Nothing to test, nothing to draw.
 func TestNothingToDraw(t *testing.T) {
-	p := decoded(t, []byte("[video]\ntitle = \"x\"\n[[cause]]\nid = \"a\"\nwhat = \"a\"\n[[cause]]\nid = \"b\"\nwhat = \"b\"\n[[step]]\ntitle = \"y\"\n"))
+	p := given.Plan(t, []byte("[video]\ntitle = \"x\"\n[[cause]]\nid = \"a\"\nwhat = \"a\"\n[[cause]]\nid = \"b\"\nwhat = \"b\"\n[[step]]\ntitle = \"y\"\n"))
 	if file := treeFile(p); file != nil {
 		t.Errorf("%s", file)
 	}
@@ -124,7 +114,7 @@ func TestTextStaysInThePicture(t *testing.T) {
 	plans := map[string]*plan.Plan{"hostile": hostile(t)}
 	for _, name := range samples.Names() {
 		text, _ := samples.Plan(name)
-		plans[name] = decoded(t, text)
+		plans[name] = given.Plan(t, text)
 	}
 	html := "<!DOCTYPE html><meta charset=\"utf-8\"><body style=\"margin:0\">\n"
 	for name, p := range plans {
@@ -179,7 +169,7 @@ document.getElementById("out").textContent = JSON.stringify(out);
 // do, and every number leads to the test that has it.
 func TestFlow(t *testing.T) {
 	text, _ := samples.Plan("washer-pump")
-	p := decoded(t, text)
+	p := given.Plan(t, text)
 	flow := Flow(p, diagnose.Best(p, timing.TestMinutes))
 	for i, test := range flow {
 		if test.Number != i+1 {
@@ -223,7 +213,7 @@ title = "New brushes"
 		{"test:length", "step:renew", "go to step 2: New brushes"},
 		{"step:tighten", "step:renew", "go to step 1: Tighten it"},
 	} {
-		p := decoded(t, fmt.Appendf(nil, plan, c.pass, c.fail))
+		p := given.Plan(t, fmt.Appendf(nil, plan, c.pass, c.fail))
 		flow := Flow(p, diagnose.Best(p, timing.TestMinutes))
 		if len(flow) != 1 || len(flow[0].Ways) != 2 {
 			t.Fatalf("%+v: %d tests", c, len(flow))
@@ -256,7 +246,7 @@ func TestEither(t *testing.T) {
 func TestLanes(t *testing.T) {
 	for _, name := range samples.Names() {
 		text, _ := samples.Plan(name)
-		p := decoded(t, text)
+		p := given.Plan(t, text)
 		shots := shotlist.FromPlan(p)
 		day := shotlist.Arrange(context.Background(), shotlist.Call{Plan: p, Timeline: timing.Estimate(p, timing.DefaultPace()), Shots: shots})
 		file := LanesFile(p, shots, &day)
@@ -295,7 +285,7 @@ func TestLanes(t *testing.T) {
 			t.Errorf("%s: %d bars for %d set-ups", name, bars, day.Setups)
 		}
 	}
-	if LanesFile(decoded(t, []byte("[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"W.\"\n")), nil, &shotlist.Day{}) != nil {
+	if LanesFile(given.Plan(t, []byte("[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"W.\"\n")), nil, &shotlist.Day{}) != nil {
 		t.Error("a picture of nothing")
 	}
 	r := lane{}

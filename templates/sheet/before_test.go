@@ -3,12 +3,14 @@ package sheet
 import (
 	"strings"
 	"testing"
+
+	"fixslate/plan/given"
 )
 
 // A part of one version says so wherever it is listed: two parts of one name
 // can't be told apart otherwise.
 func TestBeforeNamesVersions(t *testing.T) {
-	p := decode(t, `
+	p := given.Plan(t, `
 variant = [{ id = "early", name = "early ones", short = "early" }, { id = "late", name = "late ones", short = "late" }]
 part = [
   { id = "pump", name = "pump", number = "A-1", variants = ["early"] },
@@ -32,7 +34,7 @@ parts = ["pump"]
 // Where the plan says which version is filmed, nobody buys or tries another
 // version's part; viewers still need to know of it.
 func TestBeforeBuysWhatIsFilmed(t *testing.T) {
-	p := decode(t, `
+	p := given.Plan(t, `
 variant = [{ id = "early", name = "early ones", short = "early" }, { id = "late", name = "late ones", short = "late" }]
 part = [
   { id = "pump", name = "pump", number = "A-1", variants = ["early"] },

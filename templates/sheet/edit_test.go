@@ -4,13 +4,14 @@ import (
 	"strings"
 	"testing"
 
+	"fixslate/plan/given"
 	"fixslate/plan/timing"
 )
 
 // A caution stands in the notes whole, with its signal word, and its card is
 // listed once: where later steps show it again, their times follow in one line.
 func TestEditCautions(t *testing.T) {
-	p := decode(t, `
+	p := given.Plan(t, `
 caution = [{ id = "rings", hazard = "battery-short", say = "It burns to the bone. Rings off first.", card = "Rings off" }]
 [video]
 title = "T"

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fixslate/plan/given"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
 )
@@ -60,7 +61,7 @@ needs = []
 // The helper's steps stand by the clock of the day, with their cautions and
 // the gear that they alone ask for; glasses are not asked of who wears goggles.
 func TestHelperByTheClock(t *testing.T) {
-	p := decode(t, withHelper)
+	p := given.Plan(t, withHelper)
 	line := timing.Estimate(p, timing.DefaultPace())
 	shots := shotlist.FromPlan(p)
 	shoot := func(step, clock int) shotlist.Entry {
@@ -102,7 +103,7 @@ func TestHelperByTheClock(t *testing.T) {
 
 // What the helper's own steps do not say stands below them.
 func TestHelperKeepsClear(t *testing.T) {
-	p := decode(t, withHelper+"[[caution]]\nid = \"other\"\nhazard = \"fuel-vapour\"\nsay = \"Fuel burns. No flame.\"\n[[step]]\ntitle = \"Fuel\"\ncautions = [\"other\"]\nsay = \"Fuel in.\"\n")
+	p := given.Plan(t, withHelper+"[[caution]]\nid = \"other\"\nhazard = \"fuel-vapour\"\nsay = \"Fuel burns. No flame.\"\n[[step]]\ntitle = \"Fuel\"\ncautions = [\"other\"]\nsay = \"Fuel in.\"\n")
 	text := string(Helper(p, nil, &shotlist.Day{}))
 	_, away, found := strings.Cut(text, "### Keep clear")
 	if !found || !strings.Contains(away, "- Fuel burns. No flame.\n") || strings.Contains(away, "Chips") {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/hazard"
 )
 
@@ -12,7 +13,7 @@ import (
 // hazard: a reviewer judges the author's cautions too. A card that is only
 // shown again says nothing.
 func TestRisksGiveThePlansOwnCautions(t *testing.T) {
-	p := decode(t, `
+	p := given.Plan(t, `
 caution = [{ id = "ghost", hazard = "eye-impact", say = "Chips fly into eyes. Glasses on." }]
 [video]
 title = "T"
@@ -37,7 +38,7 @@ say = "Look again."
 
 // A waiver that sets nothing aside does not read as a decision.
 func TestRisksTellIdleWaivers(t *testing.T) {
-	p := decode(t, `
+	p := given.Plan(t, `
 [video]
 title = "T"
 [[waiver]]

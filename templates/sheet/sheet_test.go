@@ -11,21 +11,11 @@ import (
 	"github.com/yuin/goldmark/extension"
 
 	"fixslate/plan"
-	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/timing"
 	"fixslate/samples"
 	"fixslate/shotlist"
 )
-
-func decode(t *testing.T, text string) *plan.Plan {
-	t.Helper()
-	src, _ := diag.NewSource("plan.toml", []byte(text))
-	p, _, findings := plan.Decode(src, nil)
-	if p == nil {
-		t.Fatalf("faults: %+v", findings)
-	}
-	return p
-}
 
 // hostile is a plan whose texts try to be markup, formulas and escapes.
 const hostile = `
@@ -52,7 +42,7 @@ does = "<script>alert(1)</script>"
 // Text of the plan stays text: a Markdown reader of others sees no link, no
 // markup and no heading that is not ours.
 func TestMarkdownStaysPlain(t *testing.T) {
-	p := decode(t, hostile)
+	p := given.Plan(t, hostile)
 	line := timing.Estimate(p, timing.DefaultPace())
 	shots := shotlist.FromPlan(p)
 	md := goldmark.New(goldmark.WithExtensions(extension.Table))
@@ -81,7 +71,7 @@ func dayOf(p *plan.Plan, shots []shotlist.Shot, line timing.Timeline) *shotlist.
 func TestDaySheet(t *testing.T) {
 	for _, name := range samples.Names() {
 		text, _ := samples.Plan(name)
-		p := decode(t, string(text))
+		p := given.Plan(t, string(text))
 		shots := shotlist.FromPlan(p)
 		day := dayOf(p, shots, timing.Estimate(p, timing.DefaultPace()))
 		sheet := Day(p, shots, day)
@@ -105,7 +95,7 @@ func TestDaySheet(t *testing.T) {
 // No cell of the CSV is a formula, and a CSV reader of others gets every row
 // whole.
 func TestCSVIsSafe(t *testing.T) {
-	p := decode(t, hostile)
+	p := given.Plan(t, hostile)
 	rows, err := csv.NewReader(bytes.NewReader(ShotsCSV(p, shotlist.FromPlan(p)))).ReadAll()
 	if err != nil {
 		t.Fatal(err)
@@ -124,7 +114,7 @@ func TestCSVIsSafe(t *testing.T) {
 
 // Each sheet says so where there is nothing.
 func TestEmptySheetsSaySo(t *testing.T) {
-	p := decode(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look.\"\n")
+	p := given.Plan(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look.\"\n")
 	line := timing.Estimate(p, timing.DefaultPace())
 	for want, sheet := range map[string][]byte{
 		"Nothing is open.": Before(p), "No helper is planned.": Helper(p, nil, &shotlist.Day{}), "The plan has none.": Edit(p, line, nil),
@@ -139,7 +129,7 @@ func TestEmptySheetsSaySo(t *testing.T) {
 }
 
 func TestVoice(t *testing.T) {
-	p := decode(t, "[voice]\nnarrated = \"later\"\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look here.\"\n[[step]]\ntitle = \"Live\"\nnarrated = \"live\"\nsay = \"Not this.\"\n")
+	p := given.Plan(t, "[voice]\nnarrated = \"later\"\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look here.\"\n[[step]]\ntitle = \"Live\"\nnarrated = \"live\"\nsay = \"Not this.\"\n")
 	sheet := string(Voice(p, timing.Estimate(p, timing.DefaultPace())))
 	if !strings.Contains(sheet, "s – Look here.") || strings.Contains(sheet, "Not this") {
 		t.Error(sheet)
@@ -149,7 +139,7 @@ func TestVoice(t *testing.T) {
 // A line that quotes a value nobody knows yet says so to whom reads it out;
 // the same words of the author's own do not.
 func TestVoiceMarksWhatIsMissing(t *testing.T) {
-	p := decode(t, "spec = [{ id = \"gap\", what = \"gap\", value = \"?\" }]\n[voice]\nnarrated = \"later\"\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"The gap: {gap}. Easy to be found.\"\n[[step]]\ntitle = \"U\"\nsay = \"No leak is to be found.\"\n")
+	p := given.Plan(t, "spec = [{ id = \"gap\", what = \"gap\", value = \"?\" }]\n[voice]\nnarrated = \"later\"\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"The gap: {gap}. Easy to be found.\"\n[[step]]\ntitle = \"U\"\nsay = \"No leak is to be found.\"\n")
 	sheet := string(Voice(p, timing.Estimate(p, timing.DefaultPace())))
 	if n := strings.Count(sheet, "a value is missing"); n == 0 || strings.Contains(sheet, "leak is to be found. **") {
 		t.Error(sheet)

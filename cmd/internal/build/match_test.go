@@ -15,6 +15,7 @@ import (
 	"fixslate/chapters/align"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/given"
 	"fixslate/plan/prose"
 	"fixslate/samples"
 )
@@ -191,10 +192,9 @@ func TestSnippet(t *testing.T) {
 	if got := m.Snippet(); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
-	back, _ := diag.NewSource("plan.toml", []byte("[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\n"+want))
-	p, _, findings := plan.Decode(back, nil)
-	if p == nil || p.Terms[1].Misheard[0] != `odd "x" \` {
-		t.Errorf("the plan does not take it: %v", findings)
+	p := given.Plan(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\n"+want)
+	if got := p.Terms[1].Misheard; got[0] != `odd "x" \` {
+		t.Errorf("the plan takes it as %q", got)
 	}
 	m.Accepted[0] = true
 	if got := m.Snippet(); strings.Contains(got, "drain pump") {
@@ -213,12 +213,7 @@ func TestStaleChapters(t *testing.T) {
 	}
 	decode := func(from, to string) (*plan.Plan, string) {
 		text := bytes.Replace(r.Source.Raw, []byte(from), []byte(to), 1)
-		src, _ := diag.NewSource("plan.toml", text)
-		p, _, findings := plan.Decode(src, nil)
-		if p == nil {
-			t.Fatalf("faults: %v", findings)
-		}
-		return p, hexSum(text)
+		return given.Plan(t, text), hexSum(text)
 	}
 	p, sum := decode("x-none", "")
 	if s, matched, err := StaleIn(dir, p, sum); err != nil || !matched || s.Any() {

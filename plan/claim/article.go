@@ -27,8 +27,11 @@ var notes = map[string]float64{"tenner": 10, "fiver": 5, "tenners": 10, "fivers"
 func (r *reader) articles() {
 	k := &r.known.classes
 	taken := r.values
+	if last := len(r.words) - 1; last > 1 && len(r.values) > 0 && r.values[len(r.values)-1].Unit == "inch" && r.values[len(r.values)-1].End <= r.words[last-1].start && r.is(last-1, "a") && r.in(last-2, k.be|k.glue) {
+		r.halfInch(last)
+	}
 	for i := 0; i+1 < len(r.words); i++ {
-		if r.halfOf(i) {
+		if r.halfOfThem(i) || r.halfOf(i) {
 			continue
 		}
 		one := r.is(i, "one")
@@ -125,6 +128,27 @@ func (r *reader) single(i, at int, one bool) bool {
 	return true
 }
 
+// halfOfThem reads "half of the ones I see": so many in a hundred, as other parts
+// are.
+func (r *reader) halfOfThem(i int) bool {
+	if !r.is(i, "half") || r.in(i-1, r.known.det) || !r.ofMany(r.words[i].end) || r.words[i].mood != statement {
+		return false
+	}
+	r.value(Value{Number: 50, Unit: "%", Span: prose.Span{Start: r.words[i].start, End: r.words[i].end}}, Frequency)
+	return true
+}
+
+// halfInch reads "a half" that ends its piece beside another size in inches: "the
+// inlet's three quarter and the outlet's a half".
+func (r *reader) halfInch(i int) bool {
+	if !r.is(i, "half") {
+		return false
+	}
+	r.values = append(r.values, Value{Number: 0.5, Unit: "inch", Span: prose.Span{Start: r.words[i].start, End: r.words[i].end}})
+	r.stated(i)
+	return true
+}
+
 // halfOf reads "half ton", "quarter pint": a part of what prose has no unit for.
 func (r *reader) halfOf(i int) bool {
 	part := 0.5
@@ -134,6 +158,9 @@ func (r *reader) halfOf(i int) bool {
 	case "half":
 	default:
 		return false
+	}
+	if n := len(r.values); n > 0 && r.values[n-1].Unit == "inch" && r.values[n-1].End < r.words[i].start && r.is(i-1, "a") && r.in(i-2, r.known.be|r.known.glue) && r.words[i+1].stopped {
+		return r.halfInch(i)
 	}
 	unit, ok := measureWords[r.words[i+1].text]
 	if !ok || r.words[i+1].stopped || r.words[i].mood == question || unit == "stroke" || unit == "mm" || unit == "mm2" || unit == "weight" || unit == "cup" ||

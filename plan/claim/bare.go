@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fixslate/plan/prose"
+	"fixslate/plan/trade"
 )
 
 // eighths and finer are said of inches alone.
@@ -56,7 +57,7 @@ func (r *reader) onRevs(f *prose.Figure) bool {
 		return false
 	}
 	for j := n; j < len(r.words) && j < n+4; j++ {
-		if r.is(j, "tach") || r.is(j, "tacho") || r.is(j, "tachometer") || r.is(j, "rev") && r.is(j+1, "counter") {
+		if r.is(j, "tach") || r.is(j, "tacho") || r.is(j, "tachometer") || r.is(j, "strobe") || r.is(j, "rev") && r.is(j+1, "counter") {
 			return true
 		}
 	}
@@ -67,7 +68,7 @@ func (r *reader) onRevs(f *prose.Figure) bool {
 func (r *reader) priced(i, reach int) bool {
 	k := &r.known.classes
 	for j := max(0, i-reach); j < len(r.words) && j <= i+reach; j++ {
-		if r.is(j, "plus") && (extras[r.words[min(j+1, len(r.words)-1)].text] || r.in(j+1, k.det) && extras[r.words[min(j+2, len(r.words)-1)].text]) {
+		if (r.is(j, "plus") || r.is(j, "including") || r.is(j, "included")) && (extras[r.words[min(j+1, len(r.words)-1)].text] || r.in(j+1, k.det) && extras[r.words[min(j+2, len(r.words)-1)].text]) {
 			return true
 		}
 		if j < i && asks[r.words[j].text] && (r.is(j-1, "they") || r.is(j-1, "he") || r.is(j-1, "she")) && slices.ContainsFunc(r.words[i:], func(w word) bool { return w.text == "for" }) {
@@ -81,7 +82,7 @@ func (r *reader) priced(i, reach int) bool {
 }
 
 // extras are what comes on top of a price, asks what a seller does with one.
-var extras = map[string]bool{"vat": true, "tax": true, "postage": true, "post": true, "delivery": true, "shipping": true, "carriage": true, "labour": true, "fitting": true, "deposit": true, "surcharge": true, "core": true}
+var extras = map[string]bool{"vat": true, "tax": true, "postage": true, "post": true, "delivery": true, "shipping": true, "carriage": true, "labour": true, "fitting": true, "deposit": true, "surcharge": true, "core": true, "call": true, "callout": true, "call-out": true, "fit": true, "parts": true}
 
 var asks = map[string]bool{"want": true, "wanted": true, "ask": true, "asked": true, "asking": true}
 
@@ -100,6 +101,10 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 		case "idle", "idles", "idling", "tickover", "revs", "rev", "redlines", "redline", "tach", "tacho", "tachometer":
 			if number >= slowest {
 				return "rpm"
+			}
+		case "glass", "ply", "plywood", "plasterboard", "mdf", "perspex", "acrylic", "veneer", "sheet", "plate", "rotor", "disc", "gasket", "washer", "washers", "shims":
+			if !whole && number < 100 {
+				return "mm"
 			}
 		case "drill", "reamer", "nozzle", "feeler", "shim":
 			if !whole {
@@ -142,16 +147,18 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		settles = settles || r.in(j, k.settling)
 		return true
 	})
-	placed := r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
+	placed := r.is(at-1, "hit") || r.is(at-1, "reached") || r.is(at-1, "touching") || r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
 	switch {
 	case placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
-	case r.priced(at, 4) && f.Values[0].Number > 2:
+	case (r.is(r.wordAt(f.End), "including") || r.is(r.wordAt(f.End), "plus")) && r.priced(at, 7) && f.Values[0].Number > 2,
+		r.priced(at, 4) && f.Values[0].Number > 2:
 	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
 	case f.Values[0].Number >= thousand && f.Spoken && r.words[min(at, len(r.words)-1)].mood == statement && !r.in(at-1, k.glue) && !r.is(at-1, "got"):
 	case r.is(at-1, "to") && r.in(at-2, k.past) && (f.Values[0].Number > 12 || !whole):
 	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
 	case r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]:
-	case r.series(f, at):
+	case f.Kind == prose.Limit && f.Values[0].Number > 12 && r.tops(f):
+	case r.series(f, at), r.nipped(f, at), r.heldAt(f, at) != "":
 	case r.words[min(at, len(r.words)-1)].stopped && r.in(at-1, k.meter|k.dimension|k.thermal|k.measured):
 	case placed && r.hotSide(f, at):
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
@@ -175,6 +182,9 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return unit, true
 	}
 	if unit := r.celsius(); unit != "" {
+		return unit, true
+	}
+	if unit := r.heldAt(f, at); unit != "" {
 		return unit, true
 	}
 	if placed && r.hotSide(f, at) {
@@ -211,6 +221,15 @@ func (r *reader) hotSide(f *prose.Figure, at int) bool {
 }
 
 var sides = map[string]bool{"side": true, "end": true, "tap": true, "flow": true, "leg": true, "pipe": true, "water": true, "feed": true, "plate": true, "junction": true, "tank": true, "room": true}
+
+// tops holds where "max" or "minimum" stands behind a number.
+func (r *reader) tops(f *prose.Figure) bool {
+	switch n := r.wordAt(f.End); {
+	case r.is(n, "max"), r.is(n, "maximum"), r.is(n, "min"), r.is(n, "minimum"), r.is(n, "tops"):
+		return n+1 >= len(r.words) || r.words[n+1].stopped || r.words[n+1].classes&(r.known.prep|r.known.glue) != 0
+	}
+	return false
+}
 
 // series says whether nothing but a comma or "and" stands between a bare number and
 // one before it that was taken: "compression one fifty, ninety, one fifty".
@@ -254,4 +273,49 @@ func (r *reader) frost(f *prose.Figure, at int) bool {
 		return true
 	}
 	return at == 0 || r.words[at].stopped || f.Kind == prose.Range
+}
+
+// nipped says whether a bare number is how tight something is done up: "fifteen then
+// thirty", "take it to forty, then a quarter turn". The unit stays open.
+func (r *reader) nipped(f *prose.Figure, at int) bool {
+	const least, reach = 2, 9
+	if f.Values[0].Number <= least || !r.isBare(f) || !r.is(at-1, "to") && !r.is(at-1, "at") && !r.is(at-1, "then") && at > 0 && !r.words[at].stopped {
+		return false
+	}
+	if next := r.after(f); next != nil && len(next.Values) == 1 && (next.Values[0].Unit == "turn" || next.Values[0].Unit == trade.Degree) && r.is(at-1, "to") {
+		if j := r.wordAt(next.Start) - 1; r.is(j, "then") || r.is(j, "plus") || r.is(j, "and") {
+			return true
+		}
+	}
+	for j := max(0, at-reach); j < at; j++ {
+		switch r.words[j].text {
+		case "tighten", "torque", "torqued", "tightened", "torques":
+			return f.Values[0].Number > 4 && !r.is(at-1, "at")
+		}
+	}
+	return false
+}
+
+// heldAt is the unit of "two twenty for ninety seconds" and "wired for one ten":
+// degrees where something is kept so for a time, volts where a winding or a plug
+// is meant for them.
+func (r *reader) heldAt(f *prose.Figure, at int) string {
+	const coolest, hottest, reach = 40, 1500, 6
+	v := f.Values[0].Number
+	if len(f.Values) != 1 || v != math.Trunc(v) || f.Values[0].Unit != "" {
+		return ""
+	}
+	if next := r.after(f); next != nil && r.is(at-1, "at") && v >= coolest && v <= hottest && len(next.Values) > 0 && isTime(next.Values[0].Unit) && r.joinedBy(r.wordAt(f.End), next, "for") {
+		return "degC"
+	}
+	if !mains[v] || !r.is(at-1, "for") && !r.is(at-1, "on") && !r.is(at-1, "off") && !r.is(at-1, "at") {
+		return ""
+	}
+	for j := max(0, at-reach); j < at; j++ {
+		switch r.words[j].text {
+		case "wire", "wired", "coil", "wound", "winding", "transformer", "motor", "supply", "plug", "runs", "run", "tapped", "strapped", "primary":
+			return "V"
+		}
+	}
+	return ""
 }

@@ -42,7 +42,7 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "mm", true
 	case whole && r.abraded(at, n, v):
 		return "grit", true
-	case r.fromPlace(n, v), r.sizeOfHead(f, at, n, v):
+	case r.fromPlace(n, v), r.sizeOfHead(f, at, n, v), r.boreSize(at, n, v):
 		return "mm", true
 	case whole && v >= coolest && v <= hottest && (r.is(n, "fan") || r.is(at-1, "fan") && r.is(at-2, "the")):
 		return "degC", true
@@ -70,6 +70,25 @@ func (r *reader) sizeOfHead(f *prose.Figure, at, n int, v float64) bool {
 	}
 	return false
 }
+
+// boreSize reads "a hundred and fifteen disc", "a thirty bore" and "three hundred of
+// stroke": what is round or long and is not counted in the singular.
+func (r *reader) boreSize(at, n int, v float64) bool {
+	const least = 10
+	if v < least || n >= len(r.words) || r.words[n].stopped || r.refersBack(at) {
+		return false
+	}
+	if r.is(n, "of") {
+		return n+1 < len(r.words) && strokesOf[r.words[n+1].text]
+	}
+	return bores[r.words[n].text] && (r.is(at, "a") || r.is(at-1, "a") || r.is(at-1, "an") || r.in(at-1, r.known.be))
+}
+
+// bores are told by their millimetres, strokesOf what so many millimetres are of.
+var bores = map[string]bool{"disc": true, "bore": true, "hole": true, "pipe": true, "tube": true, "shaft": true, "cutter": true, "mandrel": true, "spigot": true, "duct": true,
+	"ducting": true, "hose": true, "rod": true, "dowel": true, "seal": true, "bearing": true, "arbor": true, "chuck": true, "collet": true}
+
+var strokesOf = map[string]bool{"stroke": true, "travel": true, "insulation": true, "fall": true, "overhang": true, "overlap": true, "lift": true, "drop": true, "slack": true, "sag": true, "rise": true, "reach": true}
 
 // heads are what spanners turn.
 var heads = map[string]bool{"bolt": true, "bolts": true, "nut": true, "nuts": true, "head": true, "heads": true, "spanner": true, "socket": true, "hex": true}
@@ -225,7 +244,7 @@ func (r *reader) handed(f *prose.Figure, at int) bool {
 	}
 	for j := r.wordAt(f.End); j < len(r.words) && !r.words[j].stopped; j++ {
 		switch {
-		case toolNouns[r.words[j].text], r.is(j, "driver"), r.is(j, "bit"), r.is(j, "key"), r.is(j, "chisel"), r.is(j, "spanners"), r.is(j, "sockets"):
+		case toolNouns[r.words[j].text], r.is(j, "one"), r.is(j, "driver"), r.is(j, "bit"), r.is(j, "key"), r.is(j, "chisel"), r.is(j, "spanners"), r.is(j, "sockets"):
 			return true
 		case !sizers[r.words[j].text]:
 			return false

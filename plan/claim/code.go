@@ -27,6 +27,7 @@ var strokes = map[string]string{"dash": "-", "hyphen": "-", "slash": "/", "strok
 type code struct {
 	text           string
 	letters, items int
+	singles        int  // digits said one by one
 	doubled        bool // a letter or digit was told by "double"
 }
 
@@ -79,7 +80,9 @@ func (r *reader) spelled(i int, c *code) int {
 // groups: "nine one seven, four four oh, two". "Part number nine one seven, two of
 // them" ends at its comma.
 func (r *reader) grouped(i, at int, c *code) bool {
-	if c.items < 2 && !r.is(i-1, "letter") || !r.announced(i) || strings.TrimSpace(r.text[r.words[at-1].end:r.words[at].start]) != "," {
+	const told = 3
+	dictated := c.singles == c.items && c.items >= told
+	if c.items < 2 && !r.is(i-1, "letter") || !r.announced(i) && !dictated || strings.TrimSpace(r.text[r.words[at-1].end:r.words[at].start]) != "," {
 		return false
 	}
 	next := code{items: c.items, letters: c.letters}
@@ -182,6 +185,9 @@ func (r *reader) letter(i int, c *code) string {
 		if r.is(i-1, "letter") {
 			return strings.ToUpper(w)
 		}
+		if w == "a" && i > 0 && c.items == 0 && r.text[r.words[i].start] == 'A' && i+1 < len(r.words) && !r.words[i+1].stopped && len(r.words[i+1].text) == 1 {
+			return "A"
+		}
 		if (w == "a" || w == "i" || w == "o" || w == "x" && i > 0 && r.words[i-1].number) && c.items == 0 {
 			return ""
 		}
@@ -278,6 +284,9 @@ func (r *reader) spelledNumber(i int, c *code) int {
 		return i
 	}
 	c.items++
+	if n < 10 {
+		c.singles++
+	}
 	end := i + 1
 	switch {
 	case n >= 20 && end < len(r.words) && !r.words[end].stopped:
@@ -304,17 +313,49 @@ func (r *reader) isCode(i, end int, c *code) bool {
 	if digits && dashed {
 		return true
 	}
-	if !digits || c.items < 3 && !(announced && c.letters > 0) {
+	if !digits || c.items < 3 && !(announced && c.letters > 0) && !r.capitalCode(i, end) {
 		return false
 	}
 	if c.letters == 0 {
-		return (announced || c.doubled) && c.items > 3
+		return (announced || c.doubled || c.singles == c.items && r.pieced(i, end)) && c.items > 3
+	}
+	if c.items == 2 && r.capitalCode(i, end) {
+		return true
 	}
 	last := r.words[end-1].text
 	if c.letters == 1 && !announced && (last == "v" || last == "a" || last == "w" || last == "m" || last == "c" || last == "f" || last == "k") {
 		return false // "two three zero v"
 	}
 	return c.items > 3 || c.letters > 1 || announced
+}
+
+// pieced says whether commas stand inside a run: it was read out in groups.
+func (r *reader) pieced(i, end int) bool {
+	for j := i + 1; j < end; j++ {
+		if r.words[j].stopped {
+			return true
+		}
+	}
+	return false
+}
+
+// capitalCode reads "the B twenty two": a capital inside a sentence and a number that
+// has no unit and is no label.
+func (r *reader) capitalCode(i, end int) bool {
+	w := &r.words[i]
+	raw := r.text[w.start:w.end]
+	if i == 0 || len(raw) != 1 || raw < "B" || raw > "Z" || raw == "I" || raw == "M" || raw == "X" || raw == "O" || strings.ToUpper(r.text) == r.text || end != i+2 && end != i+3 {
+		return false
+	}
+	if _, drive := trade.ParseDrive(raw + "20"); drive {
+		return false
+	}
+	for f := range r.figures {
+		if g := &r.figures[f]; g.Start < r.words[end-1].end && g.End > w.start && g.Kind != prose.Count && g.Kind != prose.PartNumber {
+			return false
+		}
+	}
+	return r.in(i-1, r.known.det) && !(end < len(r.words) && !r.words[end].stopped && isPlural(r.words[end].text))
 }
 
 // announced says whether the words before say that a code follows.

@@ -13,7 +13,7 @@ var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit":
 	"octane": "octane", "tpi": "tpi", "mpg": "mpg", "megabyte": "MB", "meg": "MB", "gigabyte": "GB", "gig": "GB", "terabyte": "TB", "megapixel": "megapixel",
 	"square": "mm2", "stone": "stone", "cup": "cup", "tablespoon": "tablespoon", "teaspoon": "teaspoon", "hundredweight": "hundredweight",
 	"thread-per-inch": "tpi", "dpi": "dpi", "gsm": "gsm", "denier": "denier", "amp-hour": "Ah", "candela": "cd", "baud": "baud", "bit-rate": "bps",
-	"acre": "acre", "cca": "CCA", "btu": "BTU", "farad": "F", "henry": "H", "va": "VA", "kva": "kVA", "megawatt": "MW", "nanosecond": "ns", "microgram": "ug", "siemens": "S", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "ph": "pH", "puff": "pF", "horse": "hp", "puffs": "pF", "pico": "pF", "nano": "nF", "micro": "uF", "centre": "mm", "center": "mm", "weight": "weight", "tonne": "t", "ton": "ton"}
+	"acre": "acre", "cca": "CCA", "btu": "BTU", "farad": "F", "henry": "H", "va": "VA", "kva": "kVA", "megawatt": "MW", "nanosecond": "ns", "microgram": "ug", "siemens": "S", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "ph": "pH", "puff": "pF", "dbm": "dBm", "dioptre": "dioptre", "diopter": "dioptre", "horse": "hp", "puffs": "pF", "pico": "pF", "nano": "nF", "micro": "uF", "centre": "mm", "center": "mm", "weight": "weight", "tonne": "t", "ton": "ton"}
 
 // filler are words that may stand between a number and what it measures: "two
 // full turns".
@@ -21,7 +21,7 @@ var filler = map[string]bool{"full": true, "whole": true, "complete": true, "goo
 	"more": true, "extra": true, "proper": true, "straight": true, "odd": true, "steady": true, "cold": true, "cranking": true, "peak": true, "continuous": true, "nominal": true, "starting": true, "running": true, "heaped": true, "level": true}
 
 // mains are the voltages that a supply is named by.
-var mains = map[float64]bool{12: true, 24: true, 48: true, 110: true, 115: true, 120: true, 220: true, 230: true, 240: true, 400: true, 415: true}
+var mains = map[float64]bool{12: true, 24: true, 48: true, 110: true, 115: true, 120: true, 208: true, 220: true, 230: true, 240: true, 400: true, 415: true}
 
 // smallestPitch is from where on "centres" without a unit are in millimetres: "at
 // six hundred centres".
@@ -66,10 +66,13 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	if unit, ok = measureWords[w]; !ok {
 		unit, ok = measureWords[singular(w)]
 	}
+	if ok && unit == "MB" && strings.HasPrefix(w, "meg") && (r.near(n, 6, k.resistive) || r.near(n, 4, k.role) || r.is(n+1, "insulation")) {
+		return "Mohm", 1, true // "one point one megs to earth"
+	}
 	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && f.Values[0].Number == float64(int(f.Values[0].Number)) {
 		return "", 1, false
 	}
-	if !ok && mains[f.Values[0].Number] && (w == "supply" || w == "mains" || w == "outlet") {
+	if !ok && mains[f.Values[0].Number] && (w == "supply" || w == "mains" || w == "outlet" || (w == "three" || w == "single") && r.is(n+1, "phase")) {
 		return "V", 1, true
 	}
 	if ok && (w == "centres" || w == "centers") && f.Values[0].Number < smallestPitch || w == "centre" || w == "center" {

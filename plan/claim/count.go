@@ -35,6 +35,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 			r.stated(at)
 			return
 		}
+		if unit == "minute" && end == n+2 && f.Values[0].Number >= slowest && r.near(at, longestDial, r.known.settling) {
+			r.rated(&prose.Figure{Span: whole, Values: f.Values}, "rpm") // "it runs at six hundred a minute"
+			r.stated(at)
+			return
+		}
 		if r.priced(at, 3) {
 			r.rated(&prose.Figure{Span: whole, Values: f.Values}, "")
 			r.add(Cost) // "they charge eighty an hour"
@@ -63,6 +68,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 		return
 	}
 	if r.catalogued(f, at, n) {
+		return
+	}
+	if r.perPiece(f, n) {
+		r.rated(&prose.Figure{Span: prose.Span{Start: f.Start, End: r.words[n+1].end}, Values: []prose.Value{{Number: f.Values[0].Number / 100}}}, "GBP")
+		r.add(Cost)
 		return
 	}
 	if r.sum(f, at) {
@@ -114,6 +124,20 @@ func measure(f *prose.Figure, unit string) {
 // events are what intervals are counted by beside time.
 var events = map[string]bool{"service": true, "wash": true, "use": true, "cycle": true, "charge": true, "fill": true, "clean": true, "rebuild": true, "visit": true, "job": true, "load": true,
 	"brew": true, "tank": true, "run": true, "ride": true, "flight": true, "print": true, "cut": true, "change": true}
+
+// perPiece reads "nine ninety five a litre": pounds and pence for so much of a thing.
+func (r *reader) perPiece(f *prose.Figure, n int) bool {
+	if !f.Spoken || len(f.Values) != 1 || n+1 >= len(r.words) || r.words[n].stopped || !r.is(n, "a") && !r.is(n, "per") || !pieces[r.words[n+1].text] {
+		return false
+	}
+	v := f.Values[0].Number
+	pence := math.Mod(v, 100)
+	return v > 100 && v < 10000 && (pence == 99 || pence == 95 || pence == 50 || pence == 49) && !strings.Contains(f.Of(r.text), "hundred")
+}
+
+// pieces are by what stuff is sold.
+var pieces = map[string]bool{"litre": true, "liter": true, "metre": true, "meter": true, "roll": true, "pack": true, "bag": true, "box": true, "pair": true, "set": true, "foot": true,
+	"kilo": true, "tin": true, "tube": true, "length": true, "sheet": true, "gallon": true, "piece": true, "tub": true, "bottle": true}
 
 // sum says whether "twelve fifty" is pounds and pence: what is paid for something.
 func (r *reader) sum(f *prose.Figure, at int) bool {
@@ -168,11 +192,20 @@ func (r *reader) capitals(at int) string {
 	if len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || grades[w.text] || strings.ToUpper(r.text) == r.text || w.text == "sku" || w.text == "ref" || w.text == "pn" {
 		return ""
 	}
+	if bare := shorts[w.text] || standards[w.text]; bare {
+		return ""
+	}
+	if digits := r.text[r.words[at].start:r.words[at].end]; at > 1 && len(digits) > 2 && !r.words[at-1].stopped {
+		return raw
+	}
 	if !r.announced(at) && !r.is(at-2, "says") && !r.is(at-2, "a") && !r.is(at-2, "an") {
 		return ""
 	}
 	return raw
 }
+
+// standards are heads of numbers that name a rule, a colour or the like.
+var standards = map[string]bool{"bs": true, "iso": true, "din": true, "iec": true, "en": true, "astm": true, "ansi": true, "nfpa": true, "ral": true, "sae": true, "mot": true, "nec": true, "part": true}
 
 func (r *reader) counted(f *prose.Figure, unit string) {
 	for _, v := range f.Values {

@@ -59,6 +59,9 @@ func (r *reader) figure(f *prose.Figure) {
 			r.add(Spec)
 		}
 	case prose.Date:
+		if n := r.wordAt(f.End); r.capitals(at) != "" && r.catalogued(f, at, n) {
+			return
+		}
 		r.year(f, at)
 	case prose.PartNumber:
 		r.part(f)
@@ -158,6 +161,9 @@ func (r *reader) inchTool(f *prose.Figure) bool {
 		return false
 	}
 	n := r.wordAt(f.End)
+	if r.piped(f, n) {
+		return true
+	}
 	if v := f.Values[0].Number * 4; v != math.Trunc(v) && !r.is(n, "of") && r.words[min(n, len(r.words)-1)].mood != own {
 		return true // eighths and finer are said of inches alone
 	}
@@ -271,6 +277,10 @@ func (r *reader) take(f *prose.Figure) {
 		switch {
 		case v.Unit == "h" && number < 1 && number*4 == math.Trunc(number*4) && number != 0.5:
 			number, unit = number*60, "min" // nobody writes a quarter of an hour as 0.25 h
+		case unit == "inH2O" && r.stands(f):
+			unit = "inch"
+		case v.Unit == "lb" && r.inTyre(at):
+			unit = "psi"
 		case v.Unit == trade.Degree:
 			unit = r.degrees(at, number)
 		case v.Unit == trade.Millimetre && r.isVolume(f, at):
@@ -345,7 +355,7 @@ func (r *reader) part(f *prose.Figure) {
 		r.inchThread(t, f.Span)
 		return
 	}
-	if oil.MatchString(text) || stuffs.MatchString(text) {
+	if oil.MatchString(text) || f.Spoken && strings.Contains(f.Word, " w ") && !strings.Contains(f.Word, "dash") || stuffs.MatchString(text) {
 		r.add(Spec)
 		return
 	}

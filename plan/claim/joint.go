@@ -47,12 +47,39 @@ func (r *reader) inherit(i, depth int) {
 		return
 	}
 	of := like.Values[len(like.Values)-1].Unit
+	if v := f.Values[0].Number; of == "turn" && v > mostTurns && r.wordAt(f.Start) < r.wordAt(like.Start) {
+		return // "take it to forty, then a quarter turn"
+	}
+	if last := like.Values[len(like.Values)-1].Number; like.Start < f.Start && len(f.Values) == 1 && f.Values[0].Number < 10 && r.eased(like, f) {
+		for _, scale := range [...]float64{1000, 100} {
+			if last >= scale && math.Mod(last, scale) == 0 && last < 10*scale && f.Values[0].Number >= last/scale {
+				f.Values[0].Number *= scale // "five hundred hours, maybe six"
+				break
+			}
+		}
+	}
 	for j := range f.Values {
 		f.Values[j].Unit = of
 	}
 	if f.Kind == prose.Count {
 		f.Kind = prose.Quantity
 	}
+}
+
+// mostTurns is how many turns are said of a screw without their unit.
+const mostTurns = 12
+
+// eased says whether "maybe" or the like alone joins two figures.
+func (r *reader) eased(a, b *prose.Figure) bool {
+	from, to := r.wordAt(a.End), r.wordAt(b.Start)
+	if to-from != 1 && to-from != 2 {
+		return false
+	}
+	switch r.words[to-1].text {
+	case "maybe", "perhaps", "possibly", "even", "or", "say":
+		return true
+	}
+	return false
 }
 
 // isBare says that a number counts nothing: its clause ends or goes on with a
@@ -170,6 +197,9 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	x, y := a.Values[0].Number, b.Values[0].Number
 	whole := prose.Span{Start: a.Start, End: b.End}
 	between := r.words[r.wordAt(a.End):r.wordAt(b.Start)]
+	if n := len(between); n > 3 && (between[n-1].text == "last" || between[n-1].text == "past") && between[n-2].text == "the" {
+		between = between[:n-2] // "five out of the last six"
+	}
 	switch n := len(between); {
 	case n > 6 || n == 0:
 		return false
@@ -196,7 +226,7 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	if r.is(at, "every") {
 		at--
 	}
-	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 || f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End)+1, r.known.states) {
+	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 || f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End), r.known.states) && !r.in(r.wordAt(f.End)+1, r.known.states) {
 		return false
 	}
 	if r.is(at, "to") && (r.is(at-1, "one") || r.is(at-1, "part") && r.is(at-2, "one")) && r.mixes(at) {

@@ -82,7 +82,7 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 		}
 		return true
 	}
-	if r.is(at-1, "a") && n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(k.prep|k.glue|k.poured) == 0 {
+	if (at == 0 || r.in(at-1, k.det|k.be)) && n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(k.prep|k.glue|k.poured|k.be|k.det) == 0 && !filler[r.words[n].text] {
 		return false // "it takes a ten mil shaft"
 	}
 	return r.near(at, reach, k.poured) && !r.near(at, reach, k.long)

@@ -62,18 +62,23 @@ func (r *reader) sized(f *prose.Figure, at int) {
 	}
 }
 
-// panel says whether both bare sizes are in hundreds: millimetres, as sheets,
+// panel says whether the longer of bare sizes is in hundreds and the other no digit: millimetres, as sheets,
 // doors and boards are told, unless a picture is spoken of.
 func (r *reader) panel(f *prose.Figure) bool {
-	const least = 100
+	const least, most = 20, 100
+	longest := 0.0
 	for _, v := range f.Values {
+		longest = max(longest, v.Number)
 		if v.Number < least {
 			return false
 		}
 	}
+	if longest < most {
+		return false
+	}
 	for i := range r.words {
 		switch r.words[i].text {
-		case "screen", "display", "resolution", "pixel", "pixels", "monitor", "picture", "camera":
+		case "screen", "display", "resolution", "pixel", "pixels", "monitor", "picture", "camera", "tyre", "tyres", "tire", "tires", "tube", "wheel", "wheels":
 			return false
 		}
 	}

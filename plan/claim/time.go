@@ -17,7 +17,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 		r.take(f) // a number to compare with the plan's, and no claim
 		return
 	}
-	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && r.said(at, r.known.self) {
+	if r.chats(at) || r.meanwhile(n) || r.ordinals(at, n) || r.is(n, "mark") || r.is(n, "later") && (r.said(at, r.known.self) || r.words[min(at, len(r.words)-1)].mood == own) || r.career(at) {
 		return
 	}
 	if r.is(at-1, "every") || r.is(at-1, "per") {
@@ -86,4 +86,18 @@ func (r *reader) waits(at, n int) bool {
 		j--
 	}
 	return (r.is(j, "wait") || r.is(j, "pause")) && r.words[j].mood == order
+}
+
+// career says whether the speaker tells how long he has done the work: "I've been
+// doing this thirty years".
+func (r *reader) career(at int) bool {
+	j := at - 1
+	if r.is(j, "for") || r.in(j, r.known.about) {
+		j--
+	}
+	switch r.words[max(j, 0)].text {
+	case "this", "it", "these":
+		return (r.is(j-1, "doing") || r.is(j-1, "at") || r.is(j-1, "fixing") || r.is(j-1, "mending")) && r.words[min(at, len(r.words)-1)].mood == own
+	}
+	return false
 }

@@ -275,7 +275,7 @@ func (s *scanner) spokenThread(i int) (expression, bool) {
 
 // compared are what "half the" is a claim about; "the other half" is none.
 var compared = set("price", "cost", "time", "weight", "length", "size", "width", "thickness", "power", "speed", "money", "life", "resistance",
-	"effort", "voltage", "current", "pressure", "height", "depth", "torque", "noise", "work", "number", "rate", "value", "volume", "force", "strength")
+	"effort", "voltage", "current", "pressure", "height", "depth", "torque", "noise", "flow", "capacity", "output", "area", "range", "amount", "work", "number", "rate", "value", "volume", "force", "strength")
 
 // everyNth gives the step of "every third winter".
 var everyNth = map[string]float64{"other": 2, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8,

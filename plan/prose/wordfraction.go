@@ -111,7 +111,7 @@ func (s *scanner) quarters(n *numeral, next int) {
 		n.value /= 4
 		n.end = next + 1
 		n.decimals = "25" // no count of turns any more
-	case n.value == 3 && noun != "" && !strings.HasSuffix(noun, "s") && !functionWords[noun]:
+	case n.value == 3 && !strings.HasSuffix(noun, "s") && noun != "of" && noun != "to" && noun != "past":
 		n.setFraction(3, 4)
 		n.end = next + 1
 	}

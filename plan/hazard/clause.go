@@ -130,7 +130,7 @@ func (x *lexicon) heads(toks []token, hits []hit) {
 			continue
 		}
 		next := &toks[to]
-		h.modifier = next.grammar == 0 && !next.blank && x.kinds[next.form] == 0
+		h.modifier = next.grammar == 0 && !next.blank && next.kind == 0
 	}
 }
 

@@ -30,44 +30,48 @@ type form struct {
 // forms finds spellings: a hash table with open places. It is no map, since a
 // map is filled when the program runs.
 type forms struct {
-	texts []string // by form; 0: none
-	slots []uint16 // twice as many as texts at least, a power of two
+	list  []spelling  // by form; 0: none
+	slots []uint16 // twice as many as forms at least, a power of two
+}
+
+// spelling is all that reading asks of a form, in one place: few of the lexicon's
+// words are at hand, and each place costs a wait for the memory.
+type spelling struct {
+	text    string
+	grammar grammar
+	begins  uint16 // the node to which it leads from the root of the tree, and alike
+	kind    formKind
 }
 
 func (f *forms) find(word []byte) int32 {
 	for at := odds.Hash(odds.Unhashed, word); ; at++ {
 		id := f.slots[at&uint32(len(f.slots)-1)]
-		if id == 0 || f.texts[id] == string(word) {
+		if id == 0 || f.list[id].text == string(word) {
 			return int32(id)
 		}
 	}
 }
 
-// packForms makes the table of spellings.
-func packForms(ids map[string]int32) forms {
-	f := forms{texts: make([]string, len(ids)+1), slots: make([]uint16, 2<<bits.Len(uint(len(ids))))}
-	for text, id := range ids {
-		f.texts[id] = text
-	}
-	for id, text := range f.texts[1:] {
-		at := odds.Hash(odds.Unhashed, text)
+// file makes the table that finds the forms.
+func (f *forms) file() {
+	f.slots = make([]uint16, 2<<bits.Len(uint(len(f.list))))
+	for id := 1; id < len(f.list); id++ {
+		at := odds.Hash(odds.Unhashed, f.list[id].text)
 		for ; f.slots[at&uint32(len(f.slots)-1)] != 0; at++ {
 		}
-		f.slots[at&uint32(len(f.slots)-1)] = uint16(id + 1)
+		f.slots[at&uint32(len(f.slots)-1)] = uint16(id)
 	}
-	return f
 }
 
 // form files a spelling.
 func (x *compiler) form(text string, kind formKind) int32 {
 	id, ok := x.ids[text]
 	if !ok {
-		id = int32(len(x.kinds))
+		id = int32(len(x.forms.list))
 		x.ids[text] = id
-		x.kinds = append(x.kinds, 0)
-		x.grammar = append(x.grammar, 0)
+		x.forms.list = append(x.forms.list, spelling{text: text})
 	}
-	x.kinds[id] |= kind
+	x.forms.list[id].kind |= kind
 	return id
 }
 

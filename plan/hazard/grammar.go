@@ -41,7 +41,7 @@ func (x *compiler) readWord(l line) error {
 	}
 	for _, w := range strings.Split(l.tail, ",") {
 		id := x.form(strings.TrimSpace(w), 0)
-		x.grammar[id] |= g
+		x.forms.list[id].grammar |= g
 	}
 	return nil
 }

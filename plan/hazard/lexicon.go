@@ -92,8 +92,6 @@ type entry struct {
 // pointers, so that it stands in the program as it is.
 type lexicon struct {
 	forms    forms
-	kinds    []formKind // by form
-	grammar  []grammar  // by form
 	tree     tree
 	entries  []entry
 	implied  []set // by mark, itself included
@@ -192,19 +190,19 @@ func compile(fsys fs.FS) (*compiler, error) {
 
 func newCompiler() *compiler {
 	x := &compiler{ids: make(map[string]int32, 1<<13), plant: newPlant(), marks: map[string]uint16{}, gates: map[string]string{}}
-	x.kinds, x.grammar = make([]formKind, 1), make([]grammar, 1)
+	x.forms.list = make([]spelling, 1)
 	return x
 }
 
 // pack lays out flat what was gathered.
 func (x *compiler) pack() error {
 	x.own.number = x.ids["#"]
-	x.forms = packForms(x.ids)
-	x.tree = x.plant.pack(len(x.kinds), x.ids[".."], x.entries)
+	x.forms.file()
+	x.tree = x.plant.pack(x.forms.list, x.ids[".."], x.entries)
 	said := x.said()
 	x.rules.file(said)
 	x.avoids.file(said)
-	if n := max(len(x.kinds), len(x.entries), len(x.rules.needs), len(x.tree.nodes)+alike); n > math.MaxUint16 {
+	if n := max(len(x.forms.list), len(x.entries), len(x.rules.needs), len(x.tree.nodes)+alike); n > math.MaxUint16 {
 		return fmt.Errorf("%d forms, entries, needs of rules or nodes are more than 16 bits number", n)
 	}
 	return nil

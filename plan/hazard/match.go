@@ -89,9 +89,9 @@ func (c *choice) offer(e *entry, words, to int, gapped bool) {
 // blank takes look-alikes out.
 func (x *lexicon) blank(toks []token) {
 	for i := 0; i < len(toks); i++ {
-		n, looks := 0, x.tree.begins[toks[i].form]
+		n, looks := 0, toks[i].begins
 		if toks[i].grammar&number != 0 {
-			looks |= x.tree.begins[x.own.number]
+			looks |= x.forms.list[x.own.number].begins
 		}
 		if looks&alike == 0 {
 			continue
@@ -156,7 +156,7 @@ func (f *finder) at(i int) {
 		f.verbAt = act.to - 1
 	}
 	if act.rank > 0 {
-		f.add(hit{act: true, gapped: act.gapped, thirdPerson: f.kinds[f.toks[i].form]&(sForm|baseForm) == sForm}, &act, i)
+		f.add(hit{act: true, gapped: act.gapped, thirdPerson: f.toks[i].kind&(sForm|baseForm) == sForm}, &act, i)
 	}
 	if thing.rank > 0 && act.rank == 0 {
 		f.add(hit{}, &thing, i)
@@ -171,7 +171,7 @@ func (f *finder) at(i int) {
 func (f *finder) add(h hit, c *choice, from int) {
 	h.marks, h.zone, h.text = c.marks, f.zone, f.text
 	h.from, h.to = int32(from), int32(c.to)
-	h.start, h.end = int32(f.toks[from].start), int32(f.toks[c.to-1].end)
+	h.start, h.end = f.toks[from].start, f.toks[c.to-1].end
 	f.hits = append(f.hits, h)
 }
 
@@ -181,7 +181,7 @@ func (f *finder) does(i int, act *choice, thingTo int) bool {
 	if thingTo > i+1 && (act.gapped || act.to <= thingTo) && nouny(f.toks, i) || thingTo > act.to {
 		return false
 	}
-	kind := f.kinds[f.toks[i].form]
+	kind := f.toks[i].kind
 	if thingTo > i+1 {
 		return kind&baseForm != 0 && takesObject(f.toks, thingTo-1)
 	}
@@ -222,11 +222,11 @@ func (f *finder) noNoun(i int) bool {
 
 // walk calls for every phrase that begins at a word, in no order.
 func (x *lexicon) walk(toks []token, i int, found func(entry uint16, to int, gapped bool)) {
-	if at := x.tree.begin(toks[i].form); at != 0 && !toks[i].blank {
+	if at := toks[i].begins &^ alike; at != 0 && !toks[i].blank {
 		x.follow(toks, at, span{i, i + 1}, false, found)
 	}
 	if n := x.own.number; toks[i].grammar&number != 0 && toks[i].form != n && !toks[i].blank {
-		x.follow(toks, x.tree.begin(n), span{i, i + 1}, false, found) // "48 v" is of so many volts too
+		x.follow(toks, x.forms.list[n].begins&^alike, span{i, i + 1}, false, found) // "48 v" is of so many volts too
 	}
 }
 

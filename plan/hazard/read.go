@@ -81,7 +81,7 @@ func (r *reader) imply(toks []token, k int32) {
 	}
 	first := &toks[0]
 	r.cues = slices.Insert(r.cues, 0, hit{
-		marks: r.lex.implied[r.lex.own.busy], act: true, to: 1, text: k, start: int32(first.start), end: int32(first.end),
+		marks: r.lex.implied[r.lex.own.busy], act: true, to: 1, text: k, start: first.start, end: first.end,
 	})
 }
 

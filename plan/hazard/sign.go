@@ -116,7 +116,7 @@ var familyNumbers = sync.OnceValue(func() map[string]int {
 // with what appends its signs. A sentence longer than a stretch is taken in stretches.
 func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
 	toks := r.done
-	last := -1
+	last := int32(-1)
 	for from := 0; from < len(toks); {
 		to := from + 1
 		for to < len(toks) && to-from < stretchMax && toks[to].sentence == toks[from].sentence {
@@ -126,7 +126,7 @@ func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
 		do(func(signs []sign) []sign {
 			signs = r.words(signs, k, doneWord, toks[from:to])
 			for j := range r.past {
-				if h := &r.past[j]; h.text == k && h.zone < gear && int(h.start) > last && int(h.start) < end {
+				if h := &r.past[j]; h.text == k && h.zone < gear && h.start > last && h.start < end {
 					signs = r.signs(signs, h)
 				}
 			}
@@ -147,11 +147,11 @@ func (r *reader) stretch(k int32) []token {
 func (r *reader) words(signs []sign, k int32, kind byte, toks []token) []sign {
 	text := r.sources[k].print
 	for i := range toks {
-		at := spot{k, int32(toks[i].start), int32(toks[i].end)}
+		at := spot{k, toks[i].start, toks[i].end}
 		if kind == doneWord && r.net != nil && r.lex.spelled(&toks[i]) {
 			place := r.weighing.known.word(toks[i].form)
 			if *place == 0 {
-				*place = r.place(odds.Sign{Kind: kind, Word: class.Stem(r.lex.forms.texts[toks[i].form])})
+				*place = r.place(odds.Sign{Kind: kind, Word: class.Stem(r.lex.forms.list[toks[i].form].text)})
 			}
 			signs = append(signs, sign{Sign: odds.Sign{Kind: kind}, at: at, place: *place})
 			continue

@@ -65,7 +65,10 @@ func literal(b *bytes.Buffer, v reflect.Value) {
 		}
 		const long = 24 // stands on several lines, so many numbers or one thing on each
 		each := long
-		if kind := v.Type().Elem().Kind(); kind == reflect.Struct || kind == reflect.Slice || kind == reflect.Array {
+		switch e := v.Type().Elem(); {
+		case e.Kind() == reflect.Struct && e.NumField() < 6:
+			each = 4
+		case e.Kind() == reflect.Struct || e.Kind() == reflect.Slice || e.Kind() == reflect.Array:
 			each = 1
 		}
 		b.WriteString("{")

@@ -17,18 +17,15 @@ const gapMax = 6
 // tree is the phrases as they are looked up, laid out flat. Branches that are
 // alike are one: those of "cover" and "covers" end in one node.
 type tree struct {
-	begins []uint16 // by form: the node to which it leads from the root, and alike
-	nodes  []node   // 0: none; each has the edges and ends up to the next one's
-	forms  []uint16 // by edge, rising within a node
-	to     []uint16 // by edge
-	ends   []uint16 // entries that end at a node
+	nodes []node   // 0: none; each has the edges and ends up to the next one's
+	forms []uint16 // by edge, rising within a node
+	to    []uint16 // by edge
+	ends  []uint16 // entries that end at a node
 }
 
-// alike is set where a look-alike may begin: few words need be looked at twice.
+// alike is set in what a form begins where a look-alike may: few words need be
+// looked at twice.
 const alike = 1 << 15
-
-// begin is the node to which a form leads from the root.
-func (t *tree) begin(form int32) uint16 { return t.begins[form] &^ alike }
 
 // node is a place in the tree.
 type node struct {
@@ -127,9 +124,10 @@ func (x *compiler) inflected(w string, kind entryKind, first, last bool) []form 
 
 // pack lays the tree out flat. A node is what ends at it and what leads on from
 // it, and nodes that are alike in that become one. What leads on is packed by
-// then, since a node grows after the one that it grows from.
-func (p *plant) pack(forms int, gap int32, entries []entry) tree {
-	t := tree{begins: make([]uint16, forms), nodes: make([]node, 2)}
+// then, since a node grows after the one that it grows from. What leads on from
+// the root stands with the forms.
+func (p *plant) pack(forms []spelling, gap int32, entries []entry) tree {
+	t := tree{nodes: make([]node, 2)}
 	edges := slices.Sorted(maps.Keys(p.edges))
 	packed := make([]uint16, len(p.heads))
 	known, blank := map[string]uint16{}, map[uint16]bool{0: false}
@@ -161,8 +159,8 @@ func (p *plant) pack(forms int, gap int32, entries []entry) tree {
 	}
 	for _, e := range edges {
 		to := packed[p.edges[e]]
-		if t.begins[uint32(e)] = to; blank[to] {
-			t.begins[uint32(e)] |= alike
+		if forms[uint32(e)].begins = to; blank[to] {
+			forms[uint32(e)].begins |= alike
 		}
 	}
 	return t

@@ -16,9 +16,11 @@ const (
 
 // token is one word of a text with what the lexicon knows of it.
 type token struct {
-	start, end int
+	start, end int32
 	form       int32 // of the lexicon, 0: unknown
 	grammar    grammar
+	begins     uint16
+	kind       formKind
 	sentence   int32 // rises at full stops and line ends
 	comma      bool  // a comma or the like stands before it
 	bar        bool  // a clause ends before it: bracket, semicolon, dash
@@ -34,9 +36,8 @@ func (x *lexicon) tokens(dst []token, text string) []token {
 		end, n := word(&lower, text, i)
 		if end > i {
 			if n <= wordMax {
-				t := token{start: i, end: end, sentence: sentence, comma: comma, bar: bar}
-				t.form, t.grammar = x.lookUp(lower[:n])
-				dst = append(dst, t)
+				dst = append(dst, token{start: int32(i), end: int32(end), sentence: sentence, comma: comma, bar: bar})
+				x.lookUp(&dst[len(dst)-1], lower[:n])
 				comma, bar = false, false
 			}
 			i = end
@@ -113,7 +114,7 @@ var folded = func() (t [utf8.RuneSelf]byte) {
 // spelled says whether a word stands in the text as its form is spelled, but for
 // capitals.
 func (x *lexicon) spelled(t *token) bool {
-	return t.form > 0 && t.form != x.own.number && t.end-t.start == len(x.forms.texts[t.form])
+	return t.form > 0 && t.form != x.own.number && int(t.end-t.start) == len(x.forms.list[t.form].text)
 }
 
 func runeAt(text string, i int) (rune, int) {
@@ -137,33 +138,34 @@ func isUnit(rest string) bool {
 	return false
 }
 
-// lookUp is what the lexicon knows of a word in lower case.
-func (x *lexicon) lookUp(word []byte) (int32, grammar) {
+// lookUp notes what the lexicon knows of a word in lower case.
+func (x *lexicon) lookUp(t *token, word []byte) {
 	for len(word) > 0 && word[0] == '\'' {
 		word = word[1:]
 	}
 	for len(word) > 0 && word[len(word)-1] == '\'' {
 		word = word[:len(word)-1]
 	}
-	if id := x.forms.find(word); id > 0 && len(word) > 0 {
-		g := x.grammar[id]
-		if isDigit(rune(word[0])) {
-			g |= number
-		}
-		return id, g
+	if len(word) == 0 {
+		return
 	}
-	if n := len(word); n > 2 && word[n-2] == '\'' && word[n-1] == 's' {
-		if id := x.forms.find(word[:n-2]); id > 0 {
-			return id, x.grammar[id]
-		}
+	n := len(word)
+	id := x.forms.find(word)
+	if id == 0 && n > 2 && word[n-2] == '\'' && word[n-1] == 's' {
+		id = x.forms.find(word[:n-2])
 	}
-	switch n := len(word); {
-	case n > 0 && isDigit(rune(word[0])):
-		return x.own.number, number
-	case n > 4 && word[n-1] == 'y' && word[n-2] == 'l':
-		return 0, adverb // "carefully"
+	digits := isDigit(rune(word[0]))
+	if id == 0 && digits {
+		id = x.own.number
 	}
-	return 0, 0
+	f := &x.forms.list[id]
+	t.form, t.grammar, t.begins, t.kind = id, f.grammar, f.begins, f.kind
+	switch {
+	case digits:
+		t.grammar |= number
+	case id == 0 && n > 4 && word[n-1] == 'y' && word[n-2] == 'l':
+		t.grammar = adverb // "carefully"
+	}
 }
 
 func inWord(r rune) bool {

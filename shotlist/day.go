@@ -83,18 +83,6 @@ func (e *Entry) ChangeSeconds() int { return total(e.Changes) }
 // to the minute, "09:40"; the seconds are cut off.
 func Clock(seconds int) string { return fmt.Sprintf("%02d:%02d", seconds/3600%24, seconds/60%60) }
 
-// LastChances are the changes of state of the day, in its order, with the
-// shots that must be in the can before each.
-func (d *Day) LastChances() []Turn {
-	var turns []Turn
-	for i := range d.Sessions {
-		for j := range d.Sessions[i].Entries {
-			turns = append(turns, d.Sessions[i].Entries[j].Turns...)
-		}
-	}
-	return turns
-}
-
 // Filmed counts the shots of the day.
 func (d *Day) Filmed() int {
 	n := 0

@@ -198,8 +198,12 @@ func TestLastChances(t *testing.T) {
 		step("d", `ends = ["lid-up"]`, "hall")+
 		step("e", `ends = ["unplugged"]`, "hall"))
 	var got []string
-	for _, turn := range d.LastChances() {
-		got = append(got, strings.Join(names(shots, turn.Shots), " ")+": "+turn.Words(p))
+	for _, session := range d.Sessions {
+		for _, e := range session.Entries {
+			for _, turn := range e.Turns {
+				got = append(got, strings.Join(names(shots, turn.Shots), " ")+": "+turn.Words(p))
+			}
+		}
 	}
 	want := []string{
 		"a-1 a-2 b-2: from here on unplugged, lid-up",

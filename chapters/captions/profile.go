@@ -3,7 +3,6 @@ package captions
 import (
 	"strings"
 	"time"
-	"unicode"
 )
 
 // Profile is what a caption may be, so that it can be read.
@@ -146,15 +145,6 @@ func (s LabelStyle) Sound(text string) string {
 		return strings.ToUpper(text)
 	}
 	return "[" + text + "]"
-}
-
-// Speaker writes a speaker's label: "[helper]", "(helper)", "HELPER:".
-func (s LabelStyle) Speaker(name string) string {
-	name = strings.TrimRightFunc(bare(name), func(r rune) bool { return r == ':' || unicode.IsSpace(r) })
-	if s == Capitals && name != "" {
-		return strings.ToUpper(name) + ":"
-	}
-	return s.Sound(name)
 }
 
 // bare takes the brackets off a label.

@@ -40,12 +40,7 @@ const (
 	Legal         Kind = "legal"
 )
 
-// Kinds lists all kinds in the order in which a claim gives them.
-func Kinds() []Kind {
-	all := allKinds
-	return all[:]
-}
-
+// allKinds are in the order in which a claim gives them.
 var allKinds = [...]Kind{Spec, Measurement, Hedge, Universal, Comparison, Frequency, Compatibility, Causal, Duration, Cost, PartNumber, Legal}
 
 // Value is a number with its unit, or a part number.

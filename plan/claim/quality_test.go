@@ -147,13 +147,13 @@ func score(t *testing.T, all []row, show string, least floor) {
 	var needs, values tally
 	byKind := map[Kind]*tally{}
 	bySort := map[string]*tally{}
-	for _, k := range Kinds() {
+	for _, k := range allKinds {
 		byKind[k] = &tally{}
 	}
 	for _, r := range all {
 		c := Sentence(r.Text)
 		needs.count(r.Needs, c.NeedsEvidence)
-		for _, k := range Kinds() {
+		for _, k := range allKinds {
 			byKind[k].count(slices.Contains(r.Kind, string(k)), c.Has(k))
 		}
 		right := rightValues(r, c)
@@ -180,7 +180,7 @@ func score(t *testing.T, all []row, show string, least floor) {
 			t.Logf("  value: %-9s %3d  found %.2f", sort, n.hit+n.miss, n.recall())
 		}
 	}
-	for _, k := range Kinds() {
+	for _, k := range allKinds {
 		n := byKind[k]
 		t.Logf("  %-14s %3d  recall %.2f precision %.2f", k, n.hit+n.miss, n.recall(), n.precision())
 	}
@@ -190,7 +190,7 @@ func score(t *testing.T, all []row, show string, least floor) {
 }
 
 func sameKinds(want []string, got []Kind) bool {
-	for _, k := range Kinds() {
+	for _, k := range allKinds {
 		if slices.Contains(want, string(k)) != slices.Contains(got, k) {
 			return false
 		}

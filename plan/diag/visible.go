@@ -11,13 +11,7 @@ import (
 // bidirectional marks, line and paragraph separators and broken bytes appear
 // as escapes (\x1b, \u202e). Line feeds and tabs are escaped too: a value must
 // not forge a line of its own (CWE-150, CWE-117; Unicode TR 36).
-func Visible(text string) string { return visible(text, false) }
-
-// VisibleLines is Visible for text of several lines: line feeds stay, tabs
-// become spaces.
-func VisibleLines(text string) string { return visible(text, true) }
-
-func visible(text string, lines bool) string {
+func Visible(text string) string {
 	clean := true
 	for i := 0; i < len(text) && clean; i++ {
 		clean = text[i] >= ' ' && text[i] < 0x7f
@@ -31,10 +25,6 @@ func visible(text string, lines bool) string {
 		switch {
 		case r == utf8.RuneError && size == 1:
 			fmt.Fprintf(&b, `\x%02x`, text[i])
-		case lines && r == '\n':
-			b.WriteByte('\n')
-		case lines && r == '\t':
-			b.WriteString("    ")
 		case r < ' ' || r == 0x7f:
 			fmt.Fprintf(&b, `\x%02x`, r)
 		case hidden(r):

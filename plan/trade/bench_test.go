@@ -30,8 +30,8 @@ func BenchmarkDriveFits(b *testing.B) {
 	}
 }
 
-func BenchmarkUnitSlip(b *testing.B) {
+func BenchmarkSlip(b *testing.B) {
 	for b.Loop() {
-		UnitSlip("M6", "8.8", Quantity{Number: 80, Unit: NewtonMetre})
+		slip("M6", "8.8", Quantity{Number: 80, Unit: NewtonMetre})
 	}
 }

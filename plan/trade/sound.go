@@ -15,17 +15,6 @@ const (
 // NoiseRules lists the rules, the most lenient first.
 func NoiseRules() []NoiseRule { return []NoiseRule{OSHA, NIOSH, EU} }
 
-// Source is where the rule's figures come from.
-func (r NoiseRule) Source() string {
-	switch r {
-	case OSHA:
-		return osha1910
-	case NIOSH:
-		return niosh
-	}
-	return eu2003
-}
-
 // tableG16 are the levels in dB(A) and minutes of 29 CFR 1910.95 table G-16,
 // which rounds the formula at 92, 97 and 102.
 var tableG16 = [][2]float64{{90, 480}, {92, 360}, {95, 240}, {97, 180}, {100, 120}, {102, 90}, {105, 60}, {110, 30}, {115, 15}}

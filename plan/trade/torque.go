@@ -115,12 +115,6 @@ func MaxTorque(t Thread, c PropertyClass, mu float64) (float64, bool) {
 	return force * arm / 1000, true
 }
 
-// SimpleTorque is T = K F d in N·m with F at 75 % of the proof load: the rule
-// of thumb of bolt makers' tables. K is 0.20 dry, 0.15 oiled.
-func SimpleTorque(t Thread, c PropertyClass, k float64) float64 {
-	return k * 0.75 * ProofLoad(t, c) * t.Diameter / 1000
-}
-
 // bearings are the bearing face dW (ISO 4014) and medium hole dh (ISO 273) of
 // the hexagon heads, mm. Source: a catalogue's copy of the VDI 2230 table; M3
 // from a copy of ISO 4014 and, for its hole, from memory.
@@ -165,20 +159,11 @@ var slipUnits = []Unit{NewtonMetre, PoundFoot, PoundInch, "kgf·m", "kgf·cm", "
 // Common practice, no source.
 const softer = 1.6
 
-// UnitSlip says whether a torque outside the thread's band comes inside it, and
-// nearer to the usual torque, when its number is read in another unit of
-// torque, or ten, a hundred or a thousand times larger or smaller. The reading nearest the usual torque
-// wins, a unit before a decimal point. A torque inside the band, one a little
-// under it, or one that nothing explains, gives false.
-func UnitSlip(thread, class string, torque Quantity) (Slip, bool) {
-	band, ok := TorqueBand(thread, class)
-	if !ok {
-		return Slip{}, false
-	}
-	return band.Slip(torque)
-}
-
-// Slip is UnitSlip for a band that is known.
+// Slip says whether a torque outside the band comes inside it, and nearer to the
+// usual torque, when its number is read in another unit of torque, or ten, a
+// hundred or a thousand times larger or smaller. The reading nearest the usual
+// torque wins, a unit before a decimal point. A torque inside the band, one a
+// little under it, or one that nothing explains, gives false.
 func (b Band) Slip(torque Quantity) (Slip, bool) {
 	in, isTorque := torque.In(NewtonMetre)
 	if !isTorque || torque.Number <= 0 || b.Holds(in.Number) ||

@@ -41,7 +41,7 @@ func TestBandHoldsPublished(t *testing.T) {
 			if !b.Holds(r.Torque) {
 				t.Errorf("%s %q: %v N·m (%s) is outside %.1f to %.1f", r.Thread, class, r.Torque, r.Source, b.Low, b.High)
 			}
-			if s, slip := UnitSlip(r.Thread, class, Quantity{Number: r.Torque, Unit: NewtonMetre}); slip {
+			if s, slip := b.Slip(Quantity{Number: r.Torque, Unit: NewtonMetre}); slip {
 				t.Errorf("%s %q: %v N·m (%s) is taken for %s", r.Thread, class, r.Torque, r.Source, s.Meant)
 			}
 		}
@@ -61,10 +61,19 @@ var vehicleTorques = []TorqueRow{
 	{"M24x1.5", "", 820, "dry", "a car maker's manual, mark 8"}, {"M12x1.5", "", 135, "", "two vehicle handbooks, wheel nut"},
 }
 
+// slip asks the band of a thread; without one there is none.
+func slip(thread, class string, torque Quantity) (Slip, bool) {
+	band, ok := TorqueBand(thread, class)
+	if !ok {
+		return Slip{}, false
+	}
+	return band.Slip(torque)
+}
+
 // A torque of 8.8 that was meant in lb·in, or printed in kgf·m and read as N·m,
 // is found for every thread of the tables; a foot for a metre is not, because
 // 1.36 is less than honest tables differ by.
-func TestUnitSlipPublished(t *testing.T) {
+func TestSlipPublished(t *testing.T) {
 	for _, r := range PublishedTorques() {
 		if r.Class != "8.8" || !strings.HasPrefix(r.Source, "a machine maker") {
 			continue
@@ -74,7 +83,7 @@ func TestUnitSlipPublished(t *testing.T) {
 			as Unit
 		}{{"lb·in", "N·m"}, {"kgf·m", "N·m"}, {"lb·in", "lb·ft"}, {"N·m", "kgf·m"}} {
 			number := mustIn(t, r.Torque, NewtonMetre, c.in)
-			s, ok := UnitSlip(r.Thread, r.Class, Quantity{Number: number, Unit: c.as})
+			s, ok := slip(r.Thread, r.Class, Quantity{Number: number, Unit: c.as})
 			if !ok {
 				t.Errorf("%s: %.1f %s written as %s is not seen", r.Thread, number, c.in, c.as)
 				continue
@@ -86,7 +95,7 @@ func TestUnitSlipPublished(t *testing.T) {
 	}
 }
 
-func TestUnitSlip(t *testing.T) {
+func TestSlip(t *testing.T) {
 	for _, c := range []struct{ thread, class, torque, want string }{
 		{"M6", "", "80 N·m", "80 lb·in"}, {"M8", "8.8", "250 N·m", "250 lb·in"}, {"M10", "8.8", "4.5 N·m", "4.5 kgf·m"},
 		{"M8", "", "25 lb·ft", ""}, {"M5", "8.8", "1 N·m", ""}, {"M6", "8.8", "25 N·m", ""}, {"M30", "", "900 N·m", ""}, {"M6", "", "80 V", ""}, {"M6", "", "0 N·m", ""},
@@ -95,7 +104,7 @@ func TestUnitSlip(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s, ok := UnitSlip(c.thread, c.class, q)
+		s, ok := slip(c.thread, c.class, q)
 		if ok != (c.want != "") || ok && s.Meant.String() != c.want {
 			t.Errorf("%s %s at %s: %s, %v; want %q", c.thread, c.class, c.torque, s.Meant, ok, c.want)
 		}
@@ -105,10 +114,10 @@ func TestUnitSlip(t *testing.T) {
 // SAE J429 by the vendors' rule T = K F d, F at 75 % of proof: vendors' tables
 // print 1/2-13 grade 5 dry (K 0.20) with 9050 lb clamp load and 75 lb·ft (from
 // memory).
-func TestSimpleTorque(t *testing.T) {
+func TestProofLoad(t *testing.T) {
 	th, _ := ParseThread("1/2-13")
 	c, _ := ClassOf("grade 5", th.Diameter)
-	got := mustIn(t, SimpleTorque(th, c, 0.20), NewtonMetre, PoundFoot)
+	got := mustIn(t, 0.20*0.75*ProofLoad(th, c)*th.Diameter/1000, NewtonMetre, PoundFoot)
 	if math.Abs(got/75-1) > 0.02 {
 		t.Errorf("1/2-13 grade 5: %.1f lb·ft; printed 75", got)
 	}

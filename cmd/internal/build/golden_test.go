@@ -44,7 +44,7 @@ func TestGoldenTrees(t *testing.T) {
 			t.Fatal(err)
 		}
 		sum := sha256.Sum256(c.Source.Raw)
-		files = append(files, File{manifestName, Manifest(Target{PlanSum: hex.EncodeToString(sum[:]), Version: "test"}, files)})
+		files = append(files, File{manifestName, manifestOf(Target{PlanSum: hex.EncodeToString(sum[:]), Version: "test"}, files)})
 		dir := filepath.Join(filepath.FromSlash(golden), name)
 		if update {
 			writeGolden(t, dir, files)

@@ -40,11 +40,8 @@ type entry struct {
 	PlanSum  string `json:"plan_sha256,omitempty"`
 }
 
-// Manifest is the manifest.json that Write puts beside files in a folder that
-// holds nothing else: fixslate's version, the SHA-256 of the plan, and name,
-// size in bytes and SHA-256 of each file, sorted by name.
-func Manifest(t Target, files []File) []byte { return newManifest(t, files).bytes() }
-
+// newManifest lists files that stand alone in their folder: fixslate's version,
+// the SHA-256 of the plan, and name, size in bytes and SHA-256 of each.
 func newManifest(t Target, files []File) *manifest {
 	m := &manifest{Fixslate: t.Version, PlanSum: t.PlanSum}
 	for _, f := range files {
@@ -66,8 +63,8 @@ func (m *manifest) keep(e entry, from *manifest) {
 	m.Files = append(m.Files, e)
 }
 
-// bytes is the file: JSON with one line a file, so that two of them compare
-// well in a diff.
+// bytes is the manifest.json: JSON with one line a file, sorted by name, so that
+// two of them compare well in a diff.
 func (m *manifest) bytes() []byte {
 	slices.SortFunc(m.Files, func(a, b entry) int { return strings.Compare(a.Name, b.Name) })
 	var b bytes.Buffer

@@ -10,9 +10,9 @@ import (
 
 func TestWriteRefuses(t *testing.T) {
 	sum := strings.Repeat("0", 64)
-	ours := string(Manifest(Target{PlanSum: sum, Version: "1"}, nil))
+	ours := string(manifestOf(Target{PlanSum: sum, Version: "1"}, nil))
 	listing := func(name string) string {
-		return string(Manifest(Target{PlanSum: sum, Version: "1"}, []File{{Name: name}}))
+		return string(manifestOf(Target{PlanSum: sum, Version: "1"}, []File{{Name: name}}))
 	}
 	cases := []struct {
 		name  string

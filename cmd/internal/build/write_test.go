@@ -37,7 +37,7 @@ func target(dir string) Target {
 
 // wantTree is what a folder holds after Write, together with the user's files.
 func wantTree(t Target, files []File, users map[string]string) map[string]string {
-	m := map[string]string{manifestName: string(Manifest(t, files))}
+	m := map[string]string{manifestName: string(manifestOf(t, files))}
 	for _, f := range files {
 		m[f.Name] = string(f.Bytes)
 	}

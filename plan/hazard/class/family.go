@@ -69,15 +69,6 @@ func FindFamily(id string) (Family, bool) {
 	return Family{}, false
 }
 
-// FamilyOf is the family of the class of that id.
-func FamilyOf(classID string) (Family, bool) {
-	c, ok := index().byID[classID]
-	if !ok {
-		return Family{}, false
-	}
-	return FindFamily(c.Family)
-}
-
 // InFamily are the classes of a family in catalogue order, none for a family
 // that is not there.
 func InFamily(id string) []Class {

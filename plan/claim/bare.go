@@ -114,7 +114,11 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 			if number >= 0 && number <= 14 {
 				return "pH"
 			}
-		case "battery", "batteries", "voltage", "volts", "cell", "cells", "charged", "charger", "pack":
+		case "voltage", "volts":
+			if number > 1 && number < 1000 {
+				return "V"
+			}
+		case "battery", "batteries", "cell", "cells", "charged", "charger", "pack":
 			if number > 1 && number < 60 && !whole {
 				return "V"
 			}
@@ -158,11 +162,13 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
 	case r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]:
 	case f.Kind == prose.Limit && f.Values[0].Number > 12 && r.tops(f):
+	case r.atHeat(f, at):
+		return "degC", true
 	case r.series(f, at), r.nipped(f, at), r.heldAt(f, at) != "":
 	case r.words[min(at, len(r.words)-1)].stopped && r.in(at-1, k.meter|k.dimension|k.thermal|k.measured):
 	case placed && r.hotSide(f, at):
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
-	case r.onDial(f):
+	case r.onDial(f), r.onHeat(f), r.ofAcid(at), r.fromTo(f, at), r.jawed(f, at) && (placed || r.is(at-1, "to")):
 	default:
 		return "", false
 	}
@@ -186,6 +192,12 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	}
 	if unit := r.heldAt(f, at); unit != "" {
 		return unit, true
+	}
+	if r.onHeat(f) {
+		return "degC", true
+	}
+	if r.jawed(f, at) {
+		return "mm", true
 	}
 	if placed && r.hotSide(f, at) {
 		return "degC", true
@@ -211,6 +223,8 @@ func (r *reader) hotSide(f *prose.Figure, at int) bool {
 		switch r.words[j].text {
 		case "hot", "cold", "warm":
 			hot = hot || sides[r.words[j+1].text]
+		case "room", "workshop", "shed", "loft", "plate", "chamber", "cabinet", "fridge", "incubator", "vent", "greenhouse":
+			hot = hot || r.is(at-1, "at") && j+1 < at && r.in(j+1, r.known.be)
 		case "flow", "return", "coolant", "bath", "ambient", "mash", "brine":
 			hot = hot || j+1 < at && r.in(j+1, r.known.be)
 		case "pressure", "psi", "tyre", "tyres", "gauge", "ohms", "resistance":
@@ -318,4 +332,71 @@ func (r *reader) heldAt(f *prose.Figure, at int) string {
 		}
 	}
 	return ""
+}
+
+// onHeat reads "a hundred and forty on the hotplate".
+func (r *reader) onHeat(f *prose.Figure) bool {
+	const coolest = 30
+	n := r.wordAt(f.End)
+	if !r.is(n, "on") || r.words[n].stopped || f.Values[0].Number < coolest {
+		return false
+	}
+	for j := n + 1; j < len(r.words) && j < n+4; j++ {
+		if r.in(j, r.known.thermal) {
+			return true
+		}
+	}
+	return false
+}
+
+// ofAcid says whether pH is spoken of just before the number at i.
+func (r *reader) ofAcid(i int) bool {
+	const reach = 4
+	for j := max(0, i-reach); j < i; j++ {
+		if r.is(j, "ph") {
+			return true
+		}
+	}
+	return false
+}
+
+// fromTo says whether a bare number is one end of a change of something measured:
+// "the voltage sags from fifty to forty four".
+func (r *reader) fromTo(f *prose.Figure, at int) bool {
+	k := &r.known.classes
+	if !r.near(at, longestDial, k.measured|k.dimension|k.meter) || !r.isBare(f) {
+		return false
+	}
+	if next := r.after(f); r.is(at-1, "from") && next != nil && len(next.Values) > 0 && r.joinedBy(r.wordAt(f.End), next, "to") {
+		return true
+	}
+	return r.is(at-1, "to") && len(r.values) > 0 && r.values[len(r.values)-1].End == r.words[max(at-2, 0)].end
+}
+
+// jawed says whether a bare number is what jaws open to or a saw cuts: millimetres.
+func (r *reader) jawed(f *prose.Figure, at int) bool {
+	const least, most, reach = 3, 500, 7
+	if v := f.Values[0].Number; v < least || v > most || !r.isBare(f) {
+		return false
+	}
+	for j := max(0, at-reach); j < at; j++ {
+		switch r.words[j].text {
+		case "jaw", "jaws", "vice", "hole-saw", "tread", "treads":
+			return true
+		case "saw":
+			return r.is(j-1, "hole")
+		}
+	}
+	return false
+}
+
+// atHeat says whether a number behind a resistance is the temperature at which it
+// holds: "ten k at twenty five".
+func (r *reader) atHeat(f *prose.Figure, at int) bool {
+	const hottest = 150
+	if len(r.values) == 0 || !r.is(at-1, "at") || f.Values[0].Number > hottest || !r.isBare(f) {
+		return false
+	}
+	last := r.values[len(r.values)-1]
+	return (last.Unit == "ohm" || last.Unit == "kohm") && last.End == r.words[max(at-2, 0)].end
 }

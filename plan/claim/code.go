@@ -81,8 +81,10 @@ func (r *reader) spelled(i int, c *code) int {
 // them" ends at its comma.
 func (r *reader) grouped(i, at int, c *code) bool {
 	const told = 3
-	dictated := c.singles == c.items && c.items >= told
-	if c.items < 2 && !r.is(i-1, "letter") || !r.announced(i) && !dictated || strings.TrimSpace(r.text[r.words[at-1].end:r.words[at].start]) != "," {
+	raw := r.text[r.words[i].start:r.words[i].end]
+	headed := c.letters == 1 && i > 0 && len(raw) == 1 && raw >= "B" && raw <= "Z" && c.singles == c.items-1 // "C, four, seven"
+	dictated := c.singles == c.items && c.items >= told || headed
+	if c.items < 2 && !r.is(i-1, "letter") && !headed || !r.announced(i) && !dictated || strings.TrimSpace(r.text[r.words[at-1].end:r.words[at].start]) != "," {
 		return false
 	}
 	next := code{items: c.items, letters: c.letters}

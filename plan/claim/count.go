@@ -123,7 +123,7 @@ func measure(f *prose.Figure, unit string) {
 
 // events are what intervals are counted by beside time.
 var events = map[string]bool{"service": true, "wash": true, "use": true, "cycle": true, "charge": true, "fill": true, "clean": true, "rebuild": true, "visit": true, "job": true, "load": true,
-	"brew": true, "tank": true, "run": true, "ride": true, "flight": true, "print": true, "cut": true, "change": true}
+	"brew": true, "tank": true, "run": true, "ride": true, "flight": true, "print": true, "cut": true, "change": true, "set": true, "refill": true}
 
 // perPiece reads "nine ninety five a litre": pounds and pence for so much of a thing.
 func (r *reader) perPiece(f *prose.Figure, n int) bool {
@@ -291,6 +291,9 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	if r.is(n, "to") && r.is(n+1, "one") {
 		return "", true
 	}
+	if unit, ok := r.ellipsis(f, at); ok {
+		return unit, true
+	}
 	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
 		return r.bare(f, at)
 	}
@@ -421,6 +424,10 @@ func (r *reader) has(i int) bool {
 		default:
 			return false
 		}
+	case "for":
+		if !r.is(j-1, "good") && !r.is(j-1, "rated") && !r.is(j-1, "tested") {
+			return false
+		}
 	case "of", "from":
 		switch r.words[j-1].text {
 		case "made", "built", "consists", "assembled", "up":
@@ -449,6 +456,19 @@ func (r *reader) coordinated(f *prose.Figure) bool {
 		return false
 	}
 	return r.is(to-1, "and") || r.is(to-1, "plus")
+}
+
+// ellipsis gives a number the noun of the count before it where its own clause says
+// the same of another thing: "the wheel's forty-one tooth, the pinion's nine".
+func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
+	if len(r.values) == 0 || !r.isBare(f) || len(f.Values) != 1 || !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") {
+		return "", false
+	}
+	last := r.values[len(r.values)-1]
+	if last.Part != "" || last.Unit == "" || r.known.of(last.Unit)&r.known.making == 0 || r.wordAt(f.Start)-r.wordAt(last.End) > farthestUnit {
+		return "", false
+	}
+	return last.Unit, true
 }
 
 // left holds behind a count of what remains: "two links to go".

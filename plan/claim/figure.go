@@ -13,11 +13,13 @@ import (
 // figured turns the figures of the sentence into values and kinds.
 func (r *reader) figured() {
 	r.codes()
+	for i := 0; i+1 < len(r.figures); i++ {
+		if r.tenths(&r.figures[i], &r.figures[i+1]) {
+			r.figures = slices.Delete(r.figures, i, i+1)
+		}
+	}
 	for i := 0; i < len(r.figures); i++ {
 		if r.coded(r.figures[i].Span) || r.told(r.figures[i].Span) {
-			continue
-		}
-		if i+1 < len(r.figures) && r.tenths(&r.figures[i], &r.figures[i+1]) {
 			continue
 		}
 		if i+1 < len(r.figures) && (r.share(&r.figures[i], &r.figures[i+1]) || r.spokenThread(&r.figures[i], &r.figures[i+1])) {
@@ -279,6 +281,8 @@ func (r *reader) take(f *prose.Figure) {
 			number, unit = number*60, "min" // nobody writes a quarter of an hour as 0.25 h
 		case unit == "inH2O" && r.stands(f):
 			unit = "inch"
+		case v.Unit == "kg" && r.is(r.wordAt(f.End), "force"):
+			unit = "kgf"
 		case v.Unit == "lb" && r.inTyre(at):
 			unit = "psi"
 		case v.Unit == trade.Degree:

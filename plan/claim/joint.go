@@ -40,7 +40,7 @@ func (r *reader) inherit(i, depth int) {
 	var like *prose.Figure
 	if i > 0 && r.alike(&r.figures[i-1], f) {
 		like = &r.figures[i-1]
-	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && (r.andBetween(f, &r.figures[i+1]) || r.listed(f, &r.figures[i+1]) || r.repeated(f, &r.figures[i+1])) {
+	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && (r.andBetween(f, &r.figures[i+1]) || r.listed(f, &r.figures[i+1]) || r.repeated(f, &r.figures[i+1]) || r.parallel(f, &r.figures[i+1])) {
 		like = &r.figures[i+1]
 	}
 	if like == nil || isTime(like.Values[0].Unit) && r.words[min(r.wordAt(f.Start), len(r.words)-1)].mood == order {
@@ -96,7 +96,7 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if at := r.wordAt(f.Start); r.is(at-1, "all") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "step") || r.in(at-1, k.poss) {
 		return false // "on all four"
 	}
-	return n >= len(r.words) || r.words[n].stopped || r.is(n, "now") || r.is(n, "today") || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
+	return n >= len(r.words) || r.words[n].stopped || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
 }
 
 // alike says whether two figures stand near and one of them has a unit that the
@@ -141,6 +141,14 @@ func (r *reader) repeated(a, b *prose.Figure) bool {
 		}
 	}
 	return true
+}
+
+// parallel says whether two clauses say of two things how much they are: "the rod's
+// one point six, the wire's one millimetre".
+func (r *reader) parallel(a, b *prose.Figure) bool {
+	k := &r.known.classes
+	from, to := r.wordAt(a.End), r.wordAt(b.Start)
+	return to > from && r.words[from].stopped && r.in(to-1, k.be) && r.in(r.wordAt(a.Start)-1, k.be)
 }
 
 // listed says whether nothing but a comma, or the words for another place, stand
@@ -231,6 +239,10 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	}
 	if r.is(at, "to") && (r.is(at-1, "one") || r.is(at-1, "part") && r.is(at-2, "one")) && r.mixes(at) {
 		r.value(Value{Number: f.Values[0].Number, Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Spec)
+		return true
+	}
+	if r.is(at, "in") && r.is(at-1, "time") && r.is(at-2, "one") {
+		r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[at-2].start, End: f.End}}, Frequency)
 		return true
 	}
 	if !r.is(at, "in") || !r.is(at-1, "one") {

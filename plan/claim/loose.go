@@ -99,6 +99,11 @@ func (r *reader) isPrice(at, n int) bool {
 	if n < len(r.words) && (at == 0 && (r.words[n].stopped || r.is(n, "for")) || r.is(n, "plus")) {
 		return true // "thirty five pounds, the pair"
 	}
+	for j := max(0, at-4); j+1 < at; j++ {
+		if r.is(j, "came") && (r.is(j+1, "in") || r.is(j+1, "to")) {
+			return true
+		}
+	}
 	return r.near(at, reach, k.bought) && !r.near(at, reach, k.heavy)
 }
 

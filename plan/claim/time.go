@@ -13,6 +13,9 @@ func (r *reader) time(f *prose.Figure, at int) {
 	if (r.is(n, "ago") || r.is(n, "earlier")) && (f.Values[0].Unit != "year" && f.Values[0].Unit != "month" || (r.said(at, r.known.self) || r.in(n+1, r.known.self))) || r.is(n, "later") && r.is(n-1, "seconds") || r.is(n, "in") && r.is(n+1, "the") && r.is(n+2, "video") {
 		return
 	}
+	if at == 0 && n < len(r.words) && r.words[n].stopped && (r.is(n, "i") || r.is(n, "we")) && (r.is(n+1, "need") || r.is(n+1, "have") || r.is(n+1, "will") || r.is(n+1, "just") || r.is(n+1, "am")) {
+		return // "two minutes, I'll find the light"
+	}
 	if r.waits(at, n) {
 		r.take(f) // a number to compare with the plan's, and no claim
 		return

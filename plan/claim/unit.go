@@ -45,6 +45,9 @@ func (r *reader) degrees(i int, number float64) string {
 		return "deg"
 	}
 	hot, turned := r.near(i, reach, k.heat), r.near(i, reach, k.angle)
+	if turned && (r.is(i-1, "past") || r.is(i-1, "over")) {
+		turned = r.near(i-reach/2-1, reach/2, k.angle) || r.near(i+reach/2+1, reach/2, k.angle)
+	}
 	if hot != turned {
 		if turned {
 			return "deg"

@@ -15,7 +15,6 @@ import (
 	"sync"
 
 	"fixslate/plan"
-	"fixslate/plan/hazard/class"
 )
 
 // Item is one thing to carry or to have.
@@ -31,77 +30,6 @@ type Item struct {
 
 func newItem(p *plan.Plan, name, note string, variants []string) Item {
 	return Item{Name: name, Note: note, For: VersionNames(p, variants), Variants: variants}
-}
-
-func newGear(p *plan.Plan, name, note, protects string, variants []string) Item {
-	item := newItem(p, name, note, variants)
-	item.Protects = protects
-	return item
-}
-
-// Gear is what protects people in this plan: the supplies that the plan names
-// as gear, then what its cautions ask for and no supply covers.
-func Gear(p *plan.Plan) []Item {
-	var items []Item
-	for _, s := range p.Supplies {
-		if s.Protects != "" && !s.Spare {
-			items = append(items, newGear(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Protects, s.Variants))
-		}
-	}
-	for _, c := range p.Cautions {
-		stock, ok := class.Find(c.Class)
-		if !ok || c.Spare {
-			continue
-		}
-		for _, g := range stock.Gear {
-			if !slices.ContainsFunc(items, func(i Item) bool { return i.Serves(g) }) {
-				items = append(items, newGear(p, g.Name, Guards(g.Name, g.Protects), g.Protects, nil))
-			}
-		}
-	}
-	return items
-}
-
-// Serves holds for gear that does for what a hazard asks for: the same part of
-// the body, and for hands no thin glove against heat and none but an insulating
-// one against mains (common practice, no source).
-func (i *Item) Serves(g class.Gear) bool {
-	if i.Protects != g.Protects {
-		return false
-	}
-	name, asked := strings.ToLower(i.Name), strings.ToLower(g.Name)
-	has := func(text string, words ...string) bool {
-		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
-	}
-	switch {
-	case g.Protects != class.Hands:
-		return true
-	case has(asked, "insulating", "voltage"):
-		return has(name, "insulating", "voltage", "electric")
-	case has(asked, "heat"):
-		return !has(name, "nitrile", "latex", "vinyl", "disposable", "rubber")
-	}
-	return true
-}
-
-// Guards says what gear protects where its name does not say so: "for the
-// hands", but nothing of ear defenders.
-func Guards(name, protects string) string {
-	part := bodyPart(protects)
-	for _, word := range strings.Fields(strings.ToLower(name)) {
-		if strings.TrimSuffix(word, "s") == strings.TrimSuffix(part, "s") {
-			return ""
-		}
-	}
-	return "for the " + part
-}
-
-// bodyPart says what gear protects: "ears" for hearing.
-func bodyPart(protects string) string {
-	if protects == "hearing" {
-		return "ears"
-	}
-	return protects
 }
 
 // Tools are what the viewer needs in the hand.

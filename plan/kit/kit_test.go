@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -85,6 +86,39 @@ func TestGearServes(t *testing.T) {
 		item := Item{Name: c.have, Protects: c.protects}
 		if got := item.Serves(class.Gear{Protects: c.part, Name: c.ask}); got != c.want {
 			t.Errorf("%s for %s: %v", c.have, c.ask, got)
+		}
+	}
+}
+
+// Gear is asked for where the danger still stands when hands come near, and of
+// whom the work is left to.
+func TestGearAskedFor(t *testing.T) {
+	for _, c := range []struct {
+		name, caution, before, step string
+		want                        bool
+	}{
+		{"hot", `hazard = "hot-surface"`, ``, ``, true},
+		{"left to cool first", `hazard = "hot-surface"`, ``, `starts = ["cooled"]`, false},
+		{"run again at the end", `hazard = "hot-surface"`, `starts = ["cooled"]`, `ends = ["cooled"]`, true},
+		{"only talked of", `hazard = "live-test", leave_to = "an electrician"`, ``, ``, false},
+		{"left to somebody, and done", `hazard = "live-test", leave_to = "an electrician"`, ``, `do = "read the voltage"`, true},
+		{"the spanner is on the post before it is off", `hazard = "battery-short"`, ``, `starts = ["battery-off"]`, true},
+		{"off long since", `hazard = "battery-short"`, `starts = ["battery-off"]`, ``, false},
+		{"what is left in the line drips", `hazard = "pressurised-part"`, `starts = ["depressurised"]`, ``, true},
+	} {
+		p := given.Plan(t, fmt.Sprintf(`caution = [{ id = "c", say = "It hurts.", %s }]
+[video]
+title = "T"
+[[step]]
+title = "Before"
+%s
+[[step]]
+title = "S"
+cautions = ["c"]
+%s
+`, c.caution, c.before, c.step))
+		if got := len(Gear(p)) > 0; got != c.want {
+			t.Errorf("%s: gear %v, want %v", c.name, got, c.want)
 		}
 	}
 }

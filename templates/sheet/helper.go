@@ -81,7 +81,7 @@ func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperV
 			v.Steps = append(v.Steps, step)
 		}
 		if slices.Contains(s.People, person.ID) {
-			v.wear(p, s)
+			v.wear(p, i)
 		}
 	}
 	// A helper's hours run by the clock, not by the story.
@@ -122,14 +122,13 @@ func begins(step int, shots []shotlist.Shot, d *shotlist.Day) when {
 // a helmet is for the ride, not for the hour. What the packing list has for a
 // part of the body is what the helper is given for it. A caution whose card alone
 // is shown again asks for nothing: the state that answers it still holds.
-func (v *helperView) wear(p *plan.Plan, s *plan.Step) {
+func (v *helperView) wear(p *plan.Plan, step int) {
+	s := &p.Steps[step]
 	for _, use := range s.Cautions {
-		caution := p.CautionOf(s, use)
-		if caution == nil || !use.Spoken && !use.Listed {
+		if !use.Spoken && !use.Listed {
 			continue
 		}
-		stock, _ := class.Find(caution.Class)
-		for _, g := range stock.Gear {
+		for _, g := range kit.Worn(p, step, use) {
 			name := packed(p, s, g)
 			i := slices.IndexFunc(v.Wears, func(w kit.Item) bool { return strings.EqualFold(w.Name, name) })
 			switch {

@@ -1,0 +1,135 @@
+package kit
+
+import (
+	"slices"
+	"strings"
+
+	"fixslate/plan"
+	"fixslate/plan/hazard/class"
+)
+
+func newGear(p *plan.Plan, name, note, protects string, variants []string) Item {
+	item := newItem(p, name, note, variants)
+	item.Protects = protects
+	return item
+}
+
+// Gear is what protects people in this plan: the supplies that the plan names
+// as gear, then what its cautions ask for in some step and no supply covers.
+func Gear(p *plan.Plan) []Item {
+	var items []Item
+	for _, s := range p.Supplies {
+		if s.Protects != "" && !s.Spare {
+			items = append(items, newGear(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Protects, s.Variants))
+		}
+	}
+	asked := asking(p)
+	for i := range p.Cautions {
+		if c := &p.Cautions[i]; asked[c] {
+			stock, _ := class.Find(c.Class)
+			for _, g := range stock.Gear {
+				if !slices.ContainsFunc(items, func(i Item) bool { return i.Serves(g) }) {
+					items = append(items, newGear(p, g.Name, Guards(g.Name, g.Protects), g.Protects, nil))
+				}
+			}
+		}
+	}
+	return items
+}
+
+// asking are the cautions whose gear somebody puts on: in a step that lists them,
+// or, where no step does, by being in the plan.
+func asking(p *plan.Plan) map[*plan.Caution]bool {
+	asked, listed := map[*plan.Caution]bool{}, map[*plan.Caution]bool{}
+	for i := range p.Steps {
+		for _, use := range p.Steps[i].Cautions {
+			if c := p.CautionOf(&p.Steps[i], use); c != nil {
+				listed[c] = true
+				asked[c] = asked[c] || Worn(p, i, use) != nil
+			}
+		}
+	}
+	for i := range p.Cautions {
+		if c := &p.Cautions[i]; !listed[c] {
+			asked[c] = !c.Spare
+		}
+	}
+	return asked
+}
+
+// energies are what is gone, and leaves nothing behind that gear would guard
+// against, once it is answered; a drained or opened pipe still drips.
+var energies = []string{"heat", "mains", "low-voltage", "high-voltage-dc", "stored-charge"}
+
+// Worn is the gear that a caution asks for in a step: none where states in force
+// took the danger away before hands come near, and none where the step does
+// nothing and leaves the work to somebody else.
+func Worn(p *plan.Plan, step int, use plan.StepCaution) []class.Gear {
+	s := &p.Steps[step]
+	c := p.CautionOf(s, use)
+	if c == nil {
+		return nil
+	}
+	stock, _ := class.Find(c.Class)
+	if left := c.LeaveTo.Print != "" && s.Do.Print == "" && len(s.Tests) == 0; left || gone(p, step, &stock) {
+		return nil
+	}
+	return stock.Gear
+}
+
+// gone holds where all states that answer a class hold through a step. To cool is
+// to wait, so it may begin there; who switches off, or lets a charge off, is near
+// before it is done.
+func gone(p *plan.Plan, step int, c *class.Class) bool {
+	if len(c.Answered) == 0 || slices.ContainsFunc(c.Present, func(e string) bool { return !slices.Contains(energies, e) }) {
+		return false
+	}
+	in := p.In(step)
+	return !slices.ContainsFunc(c.Answered, func(state string) bool {
+		return !slices.ContainsFunc(in, func(v plan.Interval) bool {
+			return v.State == state && (v.From < step || state == "cooled") && (v.To > step || v.Open)
+		})
+	})
+}
+
+// Serves holds for gear that does for what a hazard asks for: the same part of
+// the body, and for hands no thin glove against heat and none but an insulating
+// one against mains (common practice, no source).
+func (i *Item) Serves(g class.Gear) bool {
+	if i.Protects != g.Protects {
+		return false
+	}
+	name, asked := strings.ToLower(i.Name), strings.ToLower(g.Name)
+	has := func(text string, words ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
+	}
+	switch {
+	case g.Protects != class.Hands:
+		return true
+	case has(asked, "insulating", "voltage"):
+		return has(name, "insulating", "voltage", "electric")
+	case has(asked, "heat"):
+		return !has(name, "nitrile", "latex", "vinyl", "disposable", "rubber")
+	}
+	return true
+}
+
+// Guards says what gear protects where its name does not say so: "for the
+// hands", but nothing of ear defenders.
+func Guards(name, protects string) string {
+	part := bodyPart(protects)
+	for _, word := range strings.Fields(strings.ToLower(name)) {
+		if strings.TrimSuffix(word, "s") == strings.TrimSuffix(part, "s") {
+			return ""
+		}
+	}
+	return "for the " + part
+}
+
+// bodyPart says what gear protects: "ears" for hearing.
+func bodyPart(protects string) string {
+	if protects == "hearing" {
+		return "ears"
+	}
+	return protects
+}

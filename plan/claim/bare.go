@@ -106,7 +106,11 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 			if !whole && number < 100 {
 				return "mm"
 			}
-		case "drill", "reamer", "nozzle", "feeler", "shim":
+		case "pool", "spa", "aquarium", "hot-tub":
+			if number > 5 && number < 10 && !whole {
+				return "pH"
+			}
+		case "drill", "reamer", "nozzle", "feeler", "shim", "filament", "wire", "rod", "electrode", "tungsten":
 			if !whole {
 				return "mm"
 			}
@@ -283,7 +287,7 @@ func (r *reader) frost(f *prose.Figure, at int) bool {
 		return false
 	}
 	switch r.words[max(at-1, 0)].text {
-	case "to", "at", "below", "from", "under", "between", "is", "was", "read", "reads", "of":
+	case "to", "at", "below", "from", "under", "between", "is", "was", "read", "reads", "of", "reading", "showing", "shows", "says", "got", "getting", "about", "hit", "'s":
 		return true
 	}
 	return at == 0 || r.words[at].stopped || f.Kind == prose.Range

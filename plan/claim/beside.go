@@ -42,12 +42,29 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "mm", true
 	case whole && r.abraded(at, n, v):
 		return "grit", true
-	case r.fromPlace(n, v), r.sizeOfHead(f, at, n, v), r.boreSize(at, n, v):
+	case v >= shortest && r.longs(n), r.fromPlace(n, v), r.sizeOfHead(f, at, n, v), r.boreSize(at, n, v):
 		return "mm", true
 	case whole && v >= coolest && v <= hottest && (r.is(n, "fan") || r.is(at-1, "fan") && r.is(at-2, "the")):
 		return "degC", true
 	}
 	return "", false
+}
+
+// shortest is from where on a bare length is in millimetres.
+const shortest = 10
+
+// longs says whether "long", "wide" or the like alone stands at n: "three hundred
+// long".
+func (r *reader) longs(n int) bool {
+	if n >= len(r.words) || r.words[n].stopped {
+		return false
+	}
+	switch r.words[n].text {
+	case "long", "wide", "deep", "high", "tall", "thick", "across", "apart", "diameter":
+	default:
+		return false
+	}
+	return n+1 >= len(r.words) || r.words[n+1].stopped || r.words[n+1].classes&(r.known.glue|r.known.prep|r.known.be) != 0
 }
 
 // coolest and hottest bound an oven with a fan.

@@ -40,7 +40,7 @@ const longestCode = 24
 // the like announces it.
 func (r *reader) codes() {
 	for i := 0; i < len(r.words); {
-		if w := &r.words[i]; !w.number && len(w.text) > 1 && w.marks&spells == 0 && !(len(w.text) < 5 && i+1 < len(r.words) && r.words[i+1].number) {
+		if w := &r.words[i]; !w.number && len(w.text) > 1 && w.marks&spells == 0 && !(len(w.text) < 5 && i+1 < len(r.words) && (r.words[i+1].number || strokes[r.words[i+1].text] != "")) && !(strokes[w.text] != "" && r.suffixes(i)) {
 			i++
 			continue
 		}
@@ -126,8 +126,10 @@ func (r *reader) likened(i int, letter string) int {
 // spelledItem reads one letter, digit, number under a hundred or stroke.
 func (r *reader) spelledItem(i int, c *code) int {
 	w := r.words[i].text
-	if s := strokes[w]; s != "" && c.items > 0 {
-		c.text += s
+	if s := strokes[w]; s != "" && (c.items > 0 || r.suffixes(i)) {
+		if c.items > 0 {
+			c.text += s
+		}
 		return i + 1
 	}
 	if head, tail, ok := strings.Cut(w, "-"); ok && doubled[head] {
@@ -308,6 +310,9 @@ func (r *reader) spelledNumber(i int, c *code) int {
 func (r *reader) isCode(i, end int, c *code) bool {
 	announced := r.announced(i)
 	digits := strings.ContainsAny(c.text, "0123456789")
+	if strokes[r.words[i].text] != "" {
+		return digits
+	}
 	dashed := false // "sixty dash seven"
 	for j := i + 1; j < end-1; j++ {
 		dashed = dashed || r.is(j, "dash") || r.is(j, "hyphen")
@@ -329,6 +334,18 @@ func (r *reader) isCode(i, end int, c *code) bool {
 		return false // "two three zero v"
 	}
 	return c.items > 3 || c.letters > 1 || announced
+}
+
+// suffixes says whether a stroke at i is said of the end of a number: "the suffix is
+// dash seven".
+func (r *reader) suffixes(i int) bool {
+	const reach = 6
+	found := false
+	r.clauseBefore(i, reach, func(j int) bool {
+		found = found || r.is(j, "suffix") || r.is(j, "ending") || r.is(j, "ends") || r.is(j, "revision")
+		return !found
+	})
+	return found && i+1 < len(r.words) && r.isSpelled(i+1)
 }
 
 // pieced says whether commas stand inside a run: it was read out in groups.
@@ -403,4 +420,28 @@ func (r *reader) dashed(f *prose.Figure, at int) bool {
 	}
 	r.value(Value{Part: text, Span: f.Span}, PartNumber)
 	return true
+}
+
+// designation takes "the v three" for the number of what is to be had: bought,
+// ordered or fitted.
+func (r *reader) designation(f *prose.Figure, at int) bool {
+	const reach = 8
+	if !r.is(at-1, "the") && !r.is(at-1, "a") && !r.is(at-1, "an") {
+		return false
+	}
+	var c code
+	if end := r.spelled(at, &c); end != r.wordAt(f.End) || c.letters != 1 {
+		return false
+	}
+	if _, drive := trade.ParseDrive(c.text); drive {
+		return false
+	}
+	for j := max(0, at-reach); j < at; j++ {
+		switch r.words[j].text {
+		case "get", "buy", "order", "ordered", "fit", "fits", "use", "want", "need", "ask", "replaces", "not", "superseded", "becomes", "is", "called":
+			r.value(Value{Part: c.text, Span: f.Span}, PartNumber)
+			return true
+		}
+	}
+	return false
 }

@@ -69,7 +69,7 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	if ok && unit == "MB" && strings.HasPrefix(w, "meg") && (r.near(n, 6, k.resistive) || r.near(n, 4, k.role) || r.is(n+1, "insulation")) {
 		return "Mohm", 1, true // "one point one megs to earth"
 	}
-	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && f.Values[0].Number == float64(int(f.Values[0].Number)) {
+	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && !r.ampere() && f.Values[0].Number == float64(int(f.Values[0].Number)) {
 		return "", 1, false
 	}
 	if !ok && mains[f.Values[0].Number] && (w == "supply" || w == "mains" || w == "outlet" || (w == "three" || w == "single") && r.is(n+1, "phase")) {
@@ -82,4 +82,14 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 		return "", 1, false
 	}
 	return unit, 1, ok
+}
+
+// ampere says whether a current is told in the sentence.
+func (r *reader) ampere() bool {
+	for i := range r.figures {
+		if g := &r.figures[i]; len(g.Values) > 0 && g.Values[0].Unit == "A" {
+			return true
+		}
+	}
+	return false
 }

@@ -424,6 +424,10 @@ func (r *reader) has(i int) bool {
 		default:
 			return false
 		}
+	case "at":
+		if !r.is(j-1, "rated") {
+			return false
+		}
 	case "for":
 		if !r.is(j-1, "good") && !r.is(j-1, "rated") && !r.is(j-1, "tested") {
 			return false

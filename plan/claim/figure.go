@@ -104,6 +104,10 @@ func (r *reader) figure(f *prose.Figure) {
 		if f.Spoken && len(f.Values) == 2 && f.Values[0] == f.Values[1] && f.Values[0].Unit == "" {
 			return // "one by one"
 		}
+		if text := f.Of(r.text); len(f.Values) == 1 && f.Values[0].Number >= thickest && !f.Spoken && text[0] == 'M' {
+			r.value(Value{Part: text, Span: f.Span}, PartNumber) // "order M4471"
+			return
+		}
 		r.threaded(f, at)
 		r.sized(f, at)
 		r.take(f)
@@ -295,7 +299,7 @@ func (r *reader) take(f *prose.Figure) {
 			r.values = append(r.values, Value{Number: number, Unit: "cent", Span: f.Span})
 			continue
 		case v.Unit == "c":
-			number, unit = number/100, "USD"
+			number, unit = number/100, r.cents()
 		case v.Unit == trade.Millimetre && r.isCable(f):
 			unit = "mm2"
 		}
@@ -334,8 +338,11 @@ func isYear(n float64) bool { return n >= 1800 && n < 2200 && n == math.Trunc(n)
 // oil is a viscosity grade as SAE J300 writes it.
 var oil = regexp.MustCompile(`^\d{1,2}[wW]-?\d{1,3}$`)
 
+// thickest is from where on a metric thread is none: ISO 261 ends at 300 mm.
+const thickest = 301
+
 // stuffs are gases and refrigerants by their formula or their number (ISO 817).
-var stuffs = regexp.MustCompile(`^(CO2|CO|H2O|O2|N2|NO2|SO2|H2S|R\d{2,3}[aA]?)$`)
+var stuffs = regexp.MustCompile(`^(CO2|CO|H2O|O2|N2|NO2|SO2|H2S|R(1[1234]|2[23]|32|50|\d{3}[aA]?))$`)
 
 // enclosure is a degree of protection as IEC 60529 writes it.
 var enclosure = regexp.MustCompile(`^IP[0-9X]{2}[A-Z]?$`)
@@ -352,7 +359,7 @@ func (r *reader) inchThread(t trade.Thread, at prose.Span) {
 func (r *reader) part(f *prose.Figure) {
 	text := f.Of(r.text)
 	at := r.wordAt(f.Start)
-	if t, ok := trade.ParseThread(strings.TrimSuffix(text, "s")); ok && !t.Inch() {
+	if t, ok := trade.ParseThread(strings.TrimSuffix(text, "s")); ok && !t.Inch() && t.Diameter < thickest {
 		r.value(Value{Number: t.Diameter, Unit: "mm", Span: f.Span}, Spec)
 		return
 	} else if ok && strings.Contains(text, "-") {
@@ -375,6 +382,9 @@ func (r *reader) part(f *prose.Figure) {
 	}
 	if n, used := prose.ParseNumber(text); used == len(text)-1 && (text[used] == 'T' || text[used] == 't') && n == math.Trunc(n) {
 		r.value(Value{Number: n, Unit: "tooth", Span: f.Span}, Spec)
+		return
+	}
+	if f.Spoken && len(f.Values) == 0 && r.designation(f, at) {
 		return
 	}
 	if f.Spoken && (len(f.Values) == 0 || strings.HasPrefix("123456789", f.Word)) {

@@ -16,6 +16,8 @@ func (r *reader) absolutes() {
 			continue
 		}
 		switch {
+		case i == 0 && w.text == "always" && r.is(1, "a") && !r.in(3, k.states|k.be):
+			continue // "always a pleasure"
 		case r.is(i+1, "gets") && (r.is(i+2, "old") || r.is(i+2, "boring")):
 			continue
 		case w.text == "ever" && !r.is(i-1, "not"), r.is(i-1, "almost"), r.is(i-1, "nearly"), r.is(i-1, "as"):

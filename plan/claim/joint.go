@@ -167,7 +167,8 @@ func (r *reader) listed(a, b *prose.Figure) bool {
 // spokenThread reads "a quarter twenty" and "three eighths sixteen": a diameter
 // in inches and its threads, where there is such a thread.
 func (r *reader) spokenThread(a, b *prose.Figure) bool {
-	if a.Kind != prose.Fraction || b.Kind != prose.Count || len(a.Values) != 1 || len(b.Values) != 1 || r.wordAt(b.Start) != r.wordAt(a.End) {
+	inch := a.Kind == prose.Quantity && len(a.Values) == 1 && a.Values[0].Unit == trade.Inch && a.Values[0].Number < 2 // "a half inch twenty"
+	if a.Kind != prose.Fraction && !inch || b.Kind != prose.Count || len(a.Values) != 1 || len(b.Values) != 1 || r.wordAt(b.Start) != r.wordAt(a.End) {
 		return false
 	}
 	for bottom := 2.0; bottom <= 16; bottom *= 2 {

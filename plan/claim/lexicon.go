@@ -134,7 +134,7 @@ func readLexicon(text string) (*lexicon, error) {
 	mark(spells, maps.Keys(digitWords))
 	mark(spells, strings.FieldsSeq("double triple treble"))
 	mark(chaining, strings.FieldsSeq("so when if once whenever where as until unless because"))
-	mark(ofFilm, strings.FieldsSeq("picture camera microphone mic footage audio video tripod shot"))
+	mark(ofFilm, strings.FieldsSeq("picture camera microphone mic footage audio video tripod shot filmed filming recorded"))
 	mark(ofCelsius, strings.FieldsSeq("celsius centigrade"))
 	mark(ofFahrenheit, strings.FieldsSeq("fahrenheit"))
 	mark(version, strings.FieldsSeq(versions))

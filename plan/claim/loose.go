@@ -2,7 +2,6 @@ package claim
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"fixslate/plan/prose"
@@ -48,7 +47,7 @@ func (r *reader) isCable(f *prose.Figure) bool {
 		case "twin", "flex", "tails", "core", "three-core", "two-core", "earth", "bonding", "singles", "swa", "conductor", "conductors":
 			return true
 		case "cable":
-			if slices.ContainsFunc(r.figures, func(g prose.Figure) bool { return len(g.Values) > 0 && g.Values[0].Unit == "A" }) {
+			if r.ampere() {
 				return true // "thirty two amps on a four mil cable"
 			}
 			return r.is(n-1, "mil") && f.Values[0].Number != math.Trunc(f.Values[0].Number) || r.is(r.wordAt(f.Start)-1, "core")
@@ -68,7 +67,7 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 	if !strings.HasPrefix(last, "mil") || strings.HasPrefix(last, "millim") || last == "mm" {
 		return false
 	}
-	if r.is(n, "of") && r.in(n+1, k.fluid) {
+	if r.is(n, "of") && (r.in(n+1, k.fluid) || r.is(n+1, "two") && r.is(n+2, "stroke") || r.is(n+1, "two-stroke")) {
 		return true
 	}
 	if r.spaced(n) {
@@ -130,3 +129,18 @@ var solids = map[string]bool{"fall": true, "travel": true, "slack": true, "drop"
 	"friction": true, "movement": true, "play": true, "clearance": true, "stickout": true, "gap": true, "backlash": true, "deflection": true, "foam": true, "felt": true, "rubber": true,
 	"glass": true, "brick": true, "engagement": true, "bearing": true, "sag": true, "runout": true, "ply": true, "plywood": true, "board": true, "tape": true, "stone": true, "ice": true,
 	"space": true, "room": true, "cover": true, "tail": true, "bolt": true, "meat": true, "material": true, "air": true, "lead": true, "float": true, "free": true, "end": true, "adjustment": true}
+
+// cents says of what cents are parts: of dollars where those are spoken of, else of
+// euros.
+func (r *reader) cents() string {
+	for i := range r.words {
+		switch r.words[i].text {
+		case "dollar", "dollars", "buck", "bucks", "dime", "quarter", "usd", "nickel":
+			return "USD"
+		}
+	}
+	if strings.Contains(r.text, "$") {
+		return "USD"
+	}
+	return "EUR"
+}

@@ -168,7 +168,7 @@ func moneySaid(unit trade.Unit, number float64) string {
 var moneyWords = map[string]trade.Unit{
 	"quid": "GBP", "sterling": "GBP", "gbp": "GBP", "pence": "p", "euro": "EUR", "euros": "EUR", "eur": "EUR",
 	"dollar": "USD", "dollars": "USD", "bucks": "USD", "usd": "USD", "cents": "c", "cent": "c",
-	"pound": "GBP", "pounds": "GBP",
+	"pound": "GBP", "pounds": "GBP", "yen": "JPY",
 }
 
 // moneySigns are currencies written as signs.

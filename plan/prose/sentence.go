@@ -22,7 +22,7 @@ func appendSentences(found []Span, text string) []Span {
 	s := sentencer{text: text}
 	start := skipSpace(text, 0)
 	for i := start; i < len(text); {
-		if isInner(text[i]) {
+		if inner[text[i]] {
 			i++
 			continue
 		}
@@ -51,10 +51,13 @@ func appendSentences(found []Span, text string) []Span {
 	return appendSpan(found, text, start, len(text))
 }
 
-// isInner holds for the plain characters that say nothing of a sentence's end.
-func isInner(b byte) bool {
-	return b < utf8.RuneSelf && b != '\n' && b != '.' && b != '!' && b != '?'
-}
+// inner holds for the plain characters that say nothing of a sentence's end.
+var inner = func() (is [256]bool) {
+	for b := range utf8.RuneSelf {
+		is[b] = b != '\n' && !isMark(rune(b))
+	}
+	return is
+}()
 
 func appendSpan(found []Span, text string, start, end int) []Span {
 	trimmed := strings.TrimRightFunc(text[start:end], unicode.IsSpace)

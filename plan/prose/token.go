@@ -98,6 +98,7 @@ func (k tokenKind) solid() bool { return k == wordToken || k == digitToken }
 // looks into. The tokens of a text cover it without gaps.
 type token struct {
 	kind       tokenKind
+	small      bool // a word of small letters; false of some that are
 	start, end int32
 }
 
@@ -123,6 +124,14 @@ var plainKinds = func() (kinds [utf8.RuneSelf]tokenKind) {
 	return kinds
 }()
 
+// runKinds are the kinds of the bytes that need no second look in a run of
+// their kind.
+var runKinds = func() (kinds [256]tokenKind) {
+	copy(kinds[:], plainKinds[:])
+	kinds['\''] = noToken
+	return kinds
+}()
+
 func kindOf(r rune) tokenKind {
 	switch {
 	case r < utf8.RuneSelf:
@@ -143,29 +152,45 @@ func lex(text string) []token {
 func appendTokens(tokens []token, text string) []token {
 	for i := 0; i < len(text); {
 		r, size := runeAt(text, i)
-		t := token{kindOf(r), int32(i), 0}
-		i += size
-		for t.kind != markToken && i < len(text) && text[i] < utf8.RuneSelf && plainKinds[text[i]] == t.kind {
-			i++
-		}
-		for t.kind != markToken && i < len(text) {
-			r, size = runeAt(text, i)
-			kind := kindOf(r)
-			if t.kind == wordToken && (r == '\'' || r == '’') {
-				if next, more := runeAt(text, i+size); kindOf(next) == wordToken {
-					i += size + more
-					continue
-				}
-			}
-			if kind != t.kind {
-				break
-			}
-			i += size
+		t := token{kind: kindOf(r), start: int32(i)}
+		if i += size; t.kind != markToken {
+			i, t.small = run(text, int(t.start), t.kind)
 		}
 		t.end = int32(i)
 		tokens = append(tokens, t)
 	}
 	return tokens
+}
+
+// run is where the run of a kind that begins at i ends, and whether it is all
+// small letters, if it is letters.
+func run(text string, i int, kind tokenKind) (end int, small bool) {
+	const bit = 0x20 // small letters have it, capitals have not
+	bits := byte(bit)
+	for i < len(text) {
+		switch b := text[i]; runKinds[b] {
+		case kind:
+			bits &= b
+			i++
+			continue
+		case noToken:
+		default:
+			return i, bits != 0
+		}
+		bits = 0
+		r, size := runeAt(text, i)
+		if r == '\'' || r == '’' {
+			next, more := runeAt(text, i+size)
+			if kind != wordToken || kindOf(next) != wordToken {
+				return i, false
+			}
+			size += more
+		} else if kindOf(r) != kind {
+			return i, false
+		}
+		i += size
+	}
+	return i, bits != 0
 }
 
 // runeAt is the character at i and its length; none beyond the end.
@@ -204,7 +229,11 @@ func (s *scanner) word(i int) string {
 	if s.kind(i) != wordToken {
 		return ""
 	}
-	return strings.ToLower(s.at(i))
+	w := s.at(i)
+	if !s.tokens[i].small {
+		w = strings.ToLower(w)
+	}
+	return w
 }
 
 // mark is the character of token i if it is a mark, else 0.

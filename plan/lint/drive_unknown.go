@@ -26,6 +26,9 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 			})
 			continue
 		}
+		if f.Thread == "" {
+			found = append(found, unsold(f.What.Print, drives, path)...)
+		}
 		fits := p.fits[i]
 		switch fits.Verdict {
 		case trade.NoSuchSize:
@@ -43,8 +46,40 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 			})
 		}
 	}
+	for i := range p.Plan.Tools {
+		t := &p.Plan.Tools[i]
+		path := row(plan.KindTool, i, "drives")
+		if !p.Spans.Has(path) {
+			path = row(plan.KindTool, i, "name")
+		}
+		found = append(found, unsold(t.Name.Print, t.Drives, path)...)
+	}
 	return found
 }}
+
+// unsold names the sizes that no driver is sold in: slips of a finger.
+func unsold(of string, drives []trade.Drive, path string) []Report {
+	var found []Report
+	for _, d := range drives {
+		if near, ok := d.Sold(); !ok {
+			found = append(found, Report{
+				Message: fmt.Sprintf("%s: no driver is sold in the size %s", of, d),
+				Hint:    "write the size that is meant: " + sizes(near, " or "),
+				Path:    path,
+			})
+		}
+	}
+	return found
+}
+
+// sizes are drives in one line.
+func sizes(drives []trade.Drive, joint string) string {
+	var all []string
+	for _, d := range drives {
+		all = append(all, d.String())
+	}
+	return strings.Join(all, joint)
+}
 
 // fitsOf is the best answer of the tables for a head that several drives turn.
 func fitsOf(f *plan.Fastener, drives []trade.Drive) trade.Fit {
@@ -66,9 +101,5 @@ func usualSizes(thread string, fit trade.Fit) string {
 	if len(fit.Usual) == 0 {
 		return "measure it, or check the thread"
 	}
-	var sizes []string
-	for _, d := range fit.Usual {
-		sizes = append(sizes, d.String())
-	}
-	return fmt.Sprintf("usual for %s: %s; measure it, or check the thread (fixslate look thread %s)", thread, strings.Join(sizes, ", "), thread)
+	return fmt.Sprintf("usual for %s: %s; measure it, or check the thread (fixslate look thread %s)", thread, sizes(fit.Usual, ", "), thread)
 }

@@ -22,6 +22,7 @@ var eighthSabotages = []sabotage{
 	{sample: washer, old: `name = "pump seal ring", number`, new: `nmae = "pump seal ring", number`, want: "key-missing@part[2] key-unknown@part[2]", why: "the name is then missing"},
 	{sample: van, old: `count = 4, torque = "2.5 N·m"`, new: `count = 4.5, torque = "2.5 N·m"`, want: "type-wrong@fastener[1]"},
 	{sample: ebike, old: `what = "lever clamp screw", thread = "M5"`, new: `what = "lever clamp screw", thread = "N5"`, want: "spec-implausible@fastener:lever-clamp"},
+	{sample: van, old: `"8 mm", "10 mm", "T20", "T25"`, new: `"8 mm", "10 mm", "T20", "T26"`, want: "drive-unknown@tool:torque-wrench"},
 	{sample: mower, old: `thread = "M6", head = "hex", drive = "10 mm"`, new: `thread = "M6", head = "hex", drive = "13 mm"`, want: "drive-unknown@fastener:bowl-bolt tool-missing@fastener:bowl-bolt", why: "no tool turns it"},
 	{sample: washer, old: `count = 4, torque = "1.5 N·m"`, new: `count = 4, torque = "15 N·m"`, want: "torque-unit-slip@fastener:panel-screws"},
 	{sample: van, old: `torque = "5 N·m"`, new: `torque = "5 Nm"`, want: ""},

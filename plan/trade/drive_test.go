@@ -200,3 +200,26 @@ func sizesAlone(text string) []Drive {
 	}
 	return found
 }
+
+// A size that nobody sells is a slip, and the sizes beside it may be meant.
+func TestSold(t *testing.T) {
+	for text, want := range map[string]string{
+		"T25": "", "T26": "T25 T27", "T52": "T50 T55", "T250": "T100",
+		"5 mm hex key": "", "37 mm hex key": "36 mm hex key", "0.5 mm hex key": "0.7 mm hex key", "8.3 mm hex key": "8 mm hex key 9 mm hex key",
+		"3/16 in hex key": "", "PH2": "", "8.3 mm": "", "hex key": "",
+	} {
+		d, ok := ParseDrive(text)
+		if !ok {
+			t.Errorf("%q is no drive", text)
+			continue
+		}
+		near, sold := d.Sold()
+		var names []string
+		for _, n := range near {
+			names = append(names, n.String())
+		}
+		if got := strings.Join(names, " "); got != want || sold != (want == "") {
+			t.Errorf("%s: %v, near %q, want %q", text, sold, got, want)
+		}
+	}
+}

@@ -61,9 +61,7 @@ func ParseDrives(s string) []Drive {
 	if n, ok := plainMillimetres(text); ok {
 		return []Drive{{Hex, lengthSize(n, string(Millimetre))}}
 	}
-	if strings.Contains(text, "socket") {
-		text = socketInside().ReplaceAllString(text, "hex key")
-	}
+	text = socketInside.replaced(text, "hex key")
 	if head, rest, ok := strings.Cut(text, "("); ok && strings.TrimSpace(head) != "" {
 		_, rest, _ = strings.Cut(rest, ")")
 		text = strings.TrimSpace(head + rest)
@@ -98,10 +96,7 @@ func fewDigits(s string) bool {
 // drive of its own, and as a whole where not: "10 and 13 mm spanners".
 func byParts(text string, read func(string) []Drive) []Drive {
 	var found []Drive
-	parts := []string{text}
-	if containsAny(text, partStems) {
-		parts = partMark().Split(text, -1)
-	}
+	parts := strings.Split(partMarks.Replace(text), "\n")
 	for _, part := range parts {
 		of := read(strings.TrimSpace(part))
 		if len(of) == 0 && len(parts) > 1 {
@@ -114,12 +109,11 @@ func byParts(text string, read func(string) []Drive) []Drive {
 	return found
 }
 
-var partMark = patternOf(` or | and | with | ?[+&] ?| / |, `)
+// partMarks makes line ends of what stands between parts, the widest first.
+var partMarks = strings.NewReplacer(" or ", "\n", " and ", "\n", " with ", "\n",
+	" + ", "\n", " +", "\n", "+ ", "\n", "+", "\n", " & ", "\n", " &", "\n", "& ", "\n", "&", "\n", " / ", "\n", ", ", "\n")
 
-// partStems are what every part mark has: cheaper than the pattern.
-var partStems = []string{" or ", " and ", " with ", "+", "&", " / ", ", "}
-
-var socketInside = patternOf(`\bhex(?:agon)? socket\b`)
+var socketInside = patternOf(`\bhex(?:agon)? socket\b`, "socket")
 
 // Turns says whether a tool of this drive turns a fastener of that one. A tool
 // whose size is not said is taken to fit. Hexagons and keys of the other system
@@ -162,11 +156,8 @@ func driveText(s string) string {
 		s = strings.ToValidUTF8(s[:maxDriveText], "")
 	}
 	s = strings.Join(strings.Fields(driveFolder.Replace(strings.ToLower(s))), " ")
-	if !containsAny(s, []string{"/", "extension"}) {
-		return s
-	}
 	for _, form := range ratchetSquares {
-		s = form().ReplaceAllString(s, " ")
+		s = form.replaced(s, " ")
 	}
 	return strings.Join(strings.Fields(s), " ")
 }
@@ -178,45 +169,43 @@ var driveFolder = strings.NewReplacer("–", "-", "—", "-", "−", "-", "″",
 // fastener: "1/2 in drive", "3/8 ratchet", "breaker bar 1/2 in", and an
 // extension's length.
 var ratchetSquares = []pattern{
-	patternOf(`\d+/\d+ *-?(?:in|inch)?[. -]*(?:square )?(?:drive|dr|ratchets?|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension)\b`),
-	patternOf(`\b(?:ratchet|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension),? \d/\d *(?:in\b|inch)?`),
-	patternOf(`\b\d+ *(?:in|inch|mm) (?:long )?extension\b`),
+	patternOf(`\d+/\d+ *-?(?:in|inch)?[. -]*(?:square )?(?:drive|dr|ratchets?|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension)\b`, "/"),
+	patternOf(`\b(?:ratchet|breaker bar|power bar|impact (?:gun|wrench|driver)|torque wrench|extension),? \d/\d *(?:in\b|inch)?`, "/"),
+	patternOf(`\b\d+ *(?:in|inch|mm) (?:long )?extension\b`, "extension"),
 }
 
 // codes are the drives written as letters and a number.
 var codes = []struct {
-	form  pattern
-	kind  string
-	unit  string   // prefix of the printed size
-	stems []string // one of which stands in every text that fits: cheaper than the pattern
+	form pattern
+	kind string
+	unit string // prefix of the printed size
 }{
-	{patternOf(`\b(?:tr|tx-?tr|tt|th) ?-?(\d{1,3})h?\b|\bt(?:x|orx)? ?-?(\d{1,3})(?:h\b|(?: |-)?(?:security|tamper\w*|pin|hollow|with pin|hexalobular with pin))|\b(?:security|tamper\w*|hollow|pin-?hole) (?:bit )?(?:torx |star |hexalobular )?t(?:x)?-? ?(\d{1,3})\b`), HexalobularPin, "T", []string{"tr", "tt", "th", "tx", "secur", "tamper", "pin", "hollow", "h"}},
-	{patternOf(`\b(?:external (?:torx|hexalobular)|e-?torx|inverted torx|female torx|etx) ?(?:size )?e?-?(\d{1,2})\b|\be-?(\d{1,2})\b`), HexalobularOutside, "E", []string{"e"}},
-	{patternOf(`\bt(?:x)?-? ?(\d{1,3})\b|\b(?:torx|hexalobular|star|six-lobe|6-lobe)(?: plus)? ?(?:size |no\.? ?|#)?(\d{1,3})\b`), Hexalobular, "T", []string{"t", "star", "lobe"}},
-	{patternOf(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phill?ips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phill?ips|cross)`), CrossH, "PH", []string{"ph", "cross"}},
-	{patternOf(`\bpz ?-?#?(0{1,3}|[1-5])\b|\b(?:posi|pozi)(?:drive?)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:posi|pozi)`), CrossZ, "PZ", []string{"pz", "pos", "poz"}},
-	{patternOf(`\b(?:sq|r) ?-?#?([0-4])\b|\b(?:robertson|square)(?: drive| recess)? ?(?:size |no\.? ?|#|number )?([0-4])\b|(?:#|no\.? ?|number |size )([0-4]) ?(?:robertson|square)`), Square, "#", []string{"sq", "r"}},
-	{patternOf(`\b(?:xzn|triple[ -]square|spline|multi-?tooth) ?m?-?(\d{1,2})\b|\bm(\d{1,2}) ?(?:xzn|triple[ -]square|spline|multi-?tooth)`), TripleSquare, "M", []string{"xzn", "triple", "spline", "tooth"}},
-	{patternOf(`\b(?:pentalobe|pentalobular) ?(?:p|ts|pl)?([1-6])\b|\bp([1-6]) ?(?:pentalobe|pentalobular)|\bp([2-6])\b`), Pentalobular, "P", []string{"p"}},
-	{patternOf(`\b(?:tri-?wing|tri-?point) ?y?([0-4]{1,2})\b|\by([0-4]{1,2})\b`), TriWing, "Y", []string{"tri", "y"}},
+	{patternOf(`\b(?:tr|tx-?tr|tt|th) ?-?(\d{1,3})h?\b|\bt(?:x|orx)? ?-?(\d{1,3})(?:h\b|(?: |-)?(?:security|tamper\w*|pin|hollow|with pin|hexalobular with pin))|\b(?:security|tamper\w*|hollow|pin-?hole) (?:bit )?(?:torx |star |hexalobular )?t(?:x)?-? ?(\d{1,3})\b`, "tr0", "tt0", "th0", "0h", "secur", "tamper", "pin", "hollow"), HexalobularPin, "T"},
+	{patternOf(`\b(?:external (?:torx|hexalobular)|e-?torx|inverted torx|female torx|etx) ?(?:size )?e?-?(\d{1,2})\b|\be-?(\d{1,2})\b`, "external", "torx", "etx", "e0"), HexalobularOutside, "E"},
+	{patternOf(`\bt(?:x)?-? ?(\d{1,3})\b|\b(?:torx|hexalobular|star|six-lobe|6-lobe)(?: plus)? ?(?:size |no\.? ?|#)?(\d{1,3})\b`, "t0", "tx0", "torx", "hexalob", "star", "lobe"), Hexalobular, "T"},
+	{patternOf(`\bph ?-?#?(0{1,3}|[1-5])\b|\b(?:phill?ips|cross(?:-?head| recess)?)(?: h)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:phill?ips|cross)`, "ph0", "phil", "cross"), CrossH, "PH"},
+	{patternOf(`\bpz ?-?#?(0{1,3}|[1-5])\b|\b(?:posi|pozi)(?:drive?)? ?(?:size |no\.? ?|#|number )?([0-5])\b|(?:(?:#|no\.? ?|number |size )([0-5]) ?(?:and|or|/|,|&) ?)?(?:#|no\.? ?|number |size )([0-5]) ?(?:posi|pozi)`, "pz0", "posi", "pozi"), CrossZ, "PZ"},
+	{patternOf(`\b(?:sq|r) ?-?#?([0-4])\b|\b(?:robertson|square)(?: drive| recess)? ?(?:size |no\.? ?|#|number )?([0-4])\b|(?:#|no\.? ?|number |size )([0-4]) ?(?:robertson|square)`, "sq0", "r0", "robert", "square"), Square, "#"},
+	{patternOf(`\b(?:xzn|triple[ -]square|spline|multi-?tooth) ?m?-?(\d{1,2})\b|\bm(\d{1,2}) ?(?:xzn|triple[ -]square|spline|multi-?tooth)`, "xzn", "triple", "spline", "tooth"), TripleSquare, "M"},
+	{patternOf(`\b(?:pentalobe|pentalobular) ?(?:p|ts|pl)?([1-6])\b|\bp([1-6]) ?(?:pentalobe|pentalobular)|\bp([2-6])\b`, "pental", "p0"), Pentalobular, "P"},
+	{patternOf(`\b(?:tri-?wing|tri-?point) ?y?([0-4]{1,2})\b|\by([0-4]{1,2})\b`, "tri-", "triw", "trip", "y0"), TriWing, "Y"},
 }
 
 // driveWords name a kind without a code. Order matters: a later kind's words
 // stand inside an earlier one's.
 var driveWords = []struct {
-	form  pattern
-	kind  string
-	stems []string
+	form pattern
+	kind string
 }{
-	{patternOf(`\b(?:e-?torx|external (?:torx|hexalobular))\b`), HexalobularOutside, []string{"torx", "external"}},
-	{patternOf(`\b(?:hexalobular with pin|(?:security|tamper\w*(?: proof)?) (?:torx|hexalobular|star))\b`), HexalobularPin, []string{"pin", "secur", "tamper"}},
-	{patternOf(`\b(?:torx|hexalobular|star (?:bits?|drivers?|keys?))\b`), Hexalobular, []string{"torx", "hexalob", "star"}},
-	{patternOf(`\b(?:phill?ips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`), CrossH, []string{"phil", "cross"}},
-	{patternOf(`\b(?:cross recess z|posi\w*|pozi\w*)\b`), CrossZ, []string{"pos", "poz", "cross"}},
-	{patternOf(`\b(?:xzn|triple[ -]square)\b`), TripleSquare, []string{"xzn", "triple"}},
-	{patternOf(`\b(?:robertson|square (?:recess|bits?|drivers?|screwdrivers?)|square)\b`), Square, []string{"square", "robert"}},
-	{patternOf(`\b(?:pentalobe|pentalobular)\b`), Pentalobular, []string{"pental"}},
-	{patternOf(`\b(?:tri-?wing|tri-?point)\b`), TriWing, []string{"tri"}},
+	{patternOf(`\b(?:e-?torx|external (?:torx|hexalobular))\b`, "torx", "external"), HexalobularOutside},
+	{patternOf(`\b(?:hexalobular with pin|(?:security|tamper\w*(?: proof)?) (?:torx|hexalobular|star))\b`, "pin", "secur", "tamper"), HexalobularPin},
+	{patternOf(`\b(?:torx|hexalobular|star (?:bits?|drivers?|keys?))\b`, "torx", "hexalob", "star"), Hexalobular},
+	{patternOf(`\b(?:phill?ips|cross-?head|cross recess(?: h)?|cross-?point|cross screwdrivers?)\b`, "phil", "cross"), CrossH},
+	{patternOf(`\b(?:cross recess z|posi\w*|pozi\w*)\b`, "pos", "poz", "cross"), CrossZ},
+	{patternOf(`\b(?:xzn|triple[ -]square)\b`, "xzn", "triple"), TripleSquare},
+	{patternOf(`\b(?:robertson|square (?:recess|bits?|drivers?|screwdrivers?)|square)\b`, "square", "robert"), Square},
+	{patternOf(`\b(?:pentalobe|pentalobular)\b`, "pental"), Pentalobular},
+	{patternOf(`\b(?:tri-?wing|tri-?point)\b`, "tri-", "triw", "trip"), TriWing},
 }
 
 // readDrives reads every drive that a text names by a code or by a word of the
@@ -229,46 +218,29 @@ func readDrives(text string) []Drive {
 		found, rest = codeSpans(text)
 	}
 	for _, c := range codes {
-		if !hasDigit || !containsAny(text, c.stems) {
-			continue
+		if !hasDigit {
+			break
 		}
-		written := c.form().FindAllStringSubmatch(rest, -1)
-		if written == nil {
-			continue
-		}
-		for _, m := range written {
+		for _, m := range c.form.all(rest) {
 			for _, n := range m[1:] {
 				if n != "" {
 					found = add(found, Drive{c.kind, c.unit + n})
 				}
 			}
 		}
-		rest = c.form().ReplaceAllString(rest, " ; ")
+		rest = c.form.replaced(rest, " ; ")
 	}
 	coded := kindsOf(found)
 	for _, w := range driveWords {
-		if !containsAny(rest, w.stems) || !w.form().MatchString(rest) {
+		if !w.form.in(rest) {
 			continue
 		}
 		if !slices.Contains(coded, w.kind) {
 			found = add(found, Drive{Kind: w.kind})
 		}
-		rest = w.form().ReplaceAllString(rest, " ")
+		rest = w.form.replaced(rest, " ")
 	}
 	return append(found, sizedDrives(rest)...)
-}
-
-// worded is a pattern with stems, one of which stands in every text that fits:
-// cheaper than the pattern.
-type worded struct {
-	form  pattern
-	stems []string
-}
-
-func (w worded) in(text string) bool { return containsAny(text, w.stems) && w.form().MatchString(text) }
-
-func containsAny(text string, stems []string) bool {
-	return slices.ContainsFunc(stems, func(s string) bool { return strings.Contains(text, s) })
 }
 
 func kindsOf(list []Drive) []string {

@@ -171,14 +171,19 @@ func TestSpecial(t *testing.T) {
 // A stem stands in whatever its pattern fits: what the pattern finds in the
 // names of tools is found with the stems asked first.
 func TestStemsMissNothing(t *testing.T) {
-	names := []string{"8 mm", "slotted", "flat blade", "4 mm flat", "allen key", "L key 5", "T-handle 4 mm hex", "in-hex", "inhex", "a/f 13", "13 mm AF", "crow's foot 17 mm",
+	names := []string{"t25", "tx 20", "tr-20", "th20", "tt20h", "t20 security", "security bit torx t-20", "torx 25", "star 6", "6-lobe t10", "external torx e-8", "etorx size 10", "e10", "ph#2", "phillips no. 2", "#2 phillips", "cross-head 1",
+		"cross recess h", "pz 2", "pozidriv 2", "no 2 posi", "sq 2", "r1", "robertson #2", "no. 2 square", "xzn m8", "m10 spline", "triple-square 6", "p5", "pentalobe ts4", "tri-wing y0", "y00", "tri-point", "t10 to t30", "ph0-ph3", "e4..e8",
+		"1/2 in square drive", "3/8 ratchet", "torque wrench 1/2 in", "6 in long extension", "hexagon socket", "hexalobular with pin", "tamper proof star", "star bits", "nut driver 8", "8 hex", "socket set", "hex head", "10 mm flange", "4-8 mm", "5 to 8 mm",
+		"m 8 x 1.25", "m6", "m6-20 mm", "#10-32", "1/4-20 unc", "1", "wheel nut", "lug bolt", "domed", "button head", "cap head", "cylinder head", "set screw", "grub screw", "counter sunk", "csk", "flat head", "cheese head", "pan head",
+		"spark-plug", "glow plugs", "sump plug", "bleeder screw", "hose clips", "lock ring hex", "ring nut", "gland", "battery terminal", "union", "banjo bolt", "bleed nipple", "sensor", "fitting", "valve", "coupling", "adapter", "axle", "spindle", "skewer", "pin", "pivot",
+		"insert", "main jet", "caps", "stud", "clamp", "clip", "shoulder", "8 mm", "slotted", "flat blade", "4 mm flat", "allen key", "L key 5", "T-handle 4 mm hex", "in-hex", "inhex", "a/f 13", "13 mm AF", "crow's foot 17 mm",
 		"tension key", "box-end 10 mm", "six-point 10 mm", "bi-hex 19 mm", "set of bits", "assorted bits", "driver bit kit", "lug wrench", "wheel brace", "drill bits", "tap", "dies", "centre punch",
 		"mains socket", "filter wrench", "extension", "minus screwdriver", "plain screwdriver", "straight blade", "sl 5", "socket head cap", "internal hex 6", "ratchet", "bolt", "open-ender 16 mm"}
 	for _, name := range names {
 		text := driveText(name)
-		for i, w := range []worded{noDriver, wheelBrace, bitSet, keyWords, slotWords, hexWords} {
-			if got, want := w.in(text), w.form().MatchString(text); got != want {
-				t.Errorf("pattern %d in %q: %v, and %v without its stems", i, name, got, want)
+		for _, p := range patterns() {
+			if got, want := p.in(text), p.form().MatchString(text); got != want {
+				t.Errorf("%s in %q: %v, and %v without its stems", p.form(), name, got, want)
 			}
 		}
 	}
@@ -190,6 +195,37 @@ func TestStemsMissNothing(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Plain names of tools read as the patterns would read them.
+func TestPlainTools(t *testing.T) {
+	for _, tool := range []string{"spanner", "socket", "nut driver", "hex key", "screwdriver", "bit"} {
+		for _, size := range []string{"8 mm", "10mm", "5.5 mm", "08 mm", "0.7 mm", "108 mm", "t8", "t25", "t250", "t05", "ph0", "ph2", "ph6", "ph12", "8", "t", "mm", "1/2 in"} {
+			text := size + " " + tool
+			if got, want := drivesOfTool(text), drivesByPatterns(text); !slices.Equal(got, want) {
+				t.Errorf("%q is %v, and %v by the patterns", text, got, want)
+			}
+		}
+	}
+}
+
+// patterns are those that have stems.
+func patterns() []pattern {
+	list := []pattern{socketInside, noDriver, wheelBrace, bitSet, keyWords, slotWords, hexWords, headWords, spanMark, codeSpan, special, unlisted, metricForm, inchForm}
+	list = append(list, ratchetSquares...)
+	for _, c := range codes {
+		list = append(list, c.form)
+	}
+	for _, w := range driveWords {
+		list = append(list, w.form)
+	}
+	for _, h := range heads {
+		list = append(list, h.form)
+	}
+	for _, n := range namedBands {
+		list = append(list, n.name)
+	}
+	return list
 }
 
 // sizesAlone reads a size by the patterns.

@@ -12,13 +12,36 @@ import (
 // fastener gives none.
 func DrivesOf(toolName string) []Drive {
 	text := driveText(toolName)
-	if noDriver.in(text) {
-		text = noDriver.form().ReplaceAllString(text, " ; ")
-	}
-	return byParts(text, drivesOfTool)
+	return byParts(noDriver.replaced(text, " ; "), drivesOfTool)
 }
 
 func drivesOfTool(text string) []Drive {
+	if d, ok := plainTool(text); ok {
+		return []Drive{d}
+	}
+	return drivesByPatterns(text)
+}
+
+// plainTool reads the names that most tools have, a size and the tool, without a
+// dozen patterns.
+func plainTool(text string) (Drive, bool) {
+	for _, t := range []struct{ tool, kind string }{{" spanner", Hex}, {" socket", Hex}, {" nut driver", Hex}, {" hex key", HexKey}} {
+		if size, ok := strings.CutSuffix(text, t.tool); ok {
+			number, ok := plainMillimetres(size)
+			return Drive{t.kind, lengthSize(number, string(Millimetre))}, ok
+		}
+	}
+	code, _ := strings.CutSuffix(text, " screwdriver")
+	if number, ok := strings.CutPrefix(code, "t"); ok && code != text {
+		return Drive{Hexalobular, "T" + number}, fewDigits(number)
+	}
+	if number, ok := strings.CutPrefix(code, "ph"); ok && code != text {
+		return Drive{CrossH, "PH" + number}, len(number) == 1 && "1" <= number && number <= "5"
+	}
+	return Drive{}, false
+}
+
+func drivesByPatterns(text string) []Drive {
 	found := readDrives(text)
 	if len(found) > 0 {
 		return found
@@ -37,20 +60,20 @@ func drivesOfTool(text string) []Drive {
 
 // noDriver are tools whose names hold a driver's words and that turn no
 // fastener themselves.
-var noDriver = worded{patternOf(`\b(?:drill bits?|tap wrench|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|filter wrench|chain wrench|pipe wrench)\b`), []string{"drill", "tap", "die", "punch", "wrench", "tester", "socket", "extension"}}
+var noDriver = patternOf(`\b(?:drill bits?|tap wrench|taps?|dies?|punch|torque wrench|strap wrench|socket tester|wall socket|mains socket|socket outlet|plug socket|charger socket|socket adap\w+|extension|filter wrench|chain wrench|pipe wrench)\b`, "drill", "tap", "die", "punch", "wrench", "tester", "socket", "extension")
 
 var (
-	wheelBrace = worded{patternOf(`\bwheel[ -]?(?:nut|bolt)?[ -]?(?:wrench|brace|spanner)\b|\blug wrench\b`), []string{"wheel", "lug"}}
-	bitSet     = worded{patternOf(`\b(?:driver )?bit(?: |-)?(?:set|kit|case)\b|\bset of bits\b|\bassorted bits\b`), []string{"bit"}}
+	wheelBrace = patternOf(`\bwheel[ -]?(?:nut|bolt)?[ -]?(?:wrench|brace|spanner)\b|\blug wrench\b`, "wheel", "lug")
+	bitSet     = patternOf(`\b(?:driver )?bit(?: |-)?(?:set|kit|case)\b|\bset of bits\b|\bassorted bits\b`, "bit")
 )
 
 // A tool's kind where its size is a length. Internal hexagon words come first:
 // "hex bit socket" is one. "8 mm hex socket" is an external one, by its six
 // points; a fastener's drive that is written so means its own socket.
 var (
-	keyWords    = worded{patternOf(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`), []string{"hex", "allen", "handle", "socket", "key", "bit", "wrench", "driver"}}
-	slotWords   = worded{patternOf(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|(?:^|mm )flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`), []string{"sl", "flat", "plain", "minus", "straight"}}
-	hexWords    = worded{patternOf(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|(?:bracket|tension|tuning|wheel|track|truck) keys?|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`), []string{"hex", "nut", "socket", "spanner", "wrench", "ratchet", "crow", "key", "box", "open", "bolt", "across", "af", "a/f", "point"}}
+	keyWords    = patternOf(`\b(?:(?:hex(?:agon)?|allen|l)[ -]?(?:keys?|bits?|wrench(?:es)?|drivers?|bit sockets?|screwdrivers?)|allens?|t-handle|inhex|internal hex(?:agon)?|socket[ -](?:head|cap|screw)\w*|hex(?:agon)?[ -]socket (?:head|key|bit|screw|cap)\w*)\b`, "hex", "allen", "handle", "socket", "key", "bit", "wrench", "driver")
+	slotWords   = patternOf(`\b(?:slotted|slot(?:[ -]head)?|flat[ -]?(?:blade|head|bladed|tip)?(?:ed)? (?:screw)?drivers?|flat[ -]?(?:blade|bladed|tip|head)|(?:^|mm )flat$|plain screwdriver|minus screwdriver|straight[ -]blade|sl)\b`, "sl", "flat", "plain", "minus", "straight")
+	hexWords    = patternOf(`\b(?:hex(?:agon)?|nut[ -]?drivers?|nut[ -]?spinners?|sockets?|spanners?|wrench(?:es)?|ratchets?|crow(?:'s)?[ -]?foot|(?:bracket|tension|tuning|wheel|track|truck) keys?|box[ -]end|open[ -]?end(?:ed|er)?s?|bolt|nut|across[ -]flats|af|a/f|six[ -]point|6[ -]point|12[ -]point|bi-hex)\b`, "hex", "nut", "socket", "spanner", "wrench", "ratchet", "crow", "key", "box", "open", "bolt", "across", "af", "a/f", "point")
 	anyHexWords = patternOf(`\b(?:adjustable (?:spanner|wrench)|socket (?:set|kit)|sockets|spanner set|set of (?:spanners|sockets|wrenches)|spanners|wrench set|wrenches|nut driver set|hex(?:agon)?(?:[ -]head)?$)\b`)
 )
 
@@ -69,14 +92,14 @@ func sizedDrives(text string) []Drive {
 		return nil
 	}
 	sizes := readSizes(text)
-	if m := bareSize().FindStringSubmatch(text); sizes == nil && m != nil {
+	if m := bareSize.first(text); sizes == nil && m != nil {
 		sizes = []size{{number: m[1] + m[2], unit: string(Millimetre)}}
 	}
 	var found []Drive
 	for _, s := range expand(kind, sizes) {
 		found = add(found, Drive{kind, s})
 	}
-	if found == nil && (kind != Hex || anyHexWords().MatchString(text)) {
+	if found == nil && (kind != Hex || anyHexWords.in(text)) {
 		found = []Drive{{Kind: kind}}
 	}
 	return found
@@ -87,22 +110,20 @@ func sizedDrives(text string) []Drive {
 var bareSize = patternOf(`^(?:(?:hex|hex key|allen|allen key|spanner|socket|nut driver) (\d{1,2}(?:\.5)?)|(\d{1,2}(?:\.5)?) (?:hex|hex key|allen key|spanner|socket|nut driver))$`)
 
 // headWords are words beside a fastener's size that leave it a hexagon.
-var headWords = patternOf(`\b(?:flanged?|head|bolt|nut|screw|hexagon|with)\b`)
+var headWords = patternOf(`\b(?:flanged?|head|bolt|nut|screw|hexagon|with)\b`, "flange", "head", "bolt", "nut", "screw", "hexagon", "with")
 
 // bareHexagons reads a fastener's drive that is a size alone, or beside words of
 // a head: "8 mm", "10 mm flange". "8 mm or PH2" has one too.
 func bareHexagons(text string) []Drive {
 	for _, c := range codes {
-		if containsAny(text, c.stems) {
-			text = c.form().ReplaceAllString(text, " ")
-		}
+		text = c.form.replaced(text, " ")
 	}
-	text = strings.TrimSpace(headWords().ReplaceAllString(strings.Trim(strings.TrimSpace(text), "/,+&"), " "))
+	text = strings.TrimSpace(headWords.replaced(strings.Trim(strings.TrimSpace(text), "/,+&"), " "))
 	text = strings.TrimSpace(strings.TrimSuffix(text, " or"))
 	if !strings.ContainsAny(text, "0123456789") {
 		return nil
 	}
-	if loc := sizeList().FindStringIndex(text); loc == nil || strings.TrimSpace(text[:loc[0]]+text[loc[1]:]) != "" {
+	if loc := sizeList.form().FindStringIndex(text); loc == nil || strings.TrimSpace(text[:loc[0]]+text[loc[1]:]) != "" {
 		return nil
 	}
 	var found []Drive
@@ -130,7 +151,7 @@ const (
 var (
 	sizeList = patternOf(`\b` + sizePattern + `(?: ?(?:mm|inch|in\b))?(?:(?:` + joinPattern + `| ?x ?)` + sizePattern + `(?: ?(?:mm|inch|in\b))?)*`)
 	oneSize  = patternOf(sizePattern)
-	spanMark = patternOf(`(` + sizePattern + `)(?: ?mm)? ?(?:-|to|\.\.) ?(` + sizePattern + `)`)
+	spanMark = patternOf(`(`+sizePattern+`)(?: ?mm)? ?(?:-|to|\.\.) ?(`+sizePattern+`)`, "-", "to", "..")
 )
 
 // size is a size with its unit, or the first of a span of nominal sizes.
@@ -143,25 +164,25 @@ type size struct {
 // "mm" at the list's end.
 func readSizes(text string) []size {
 	var sizes []size
-	for _, list := range sizeList().FindAllString(text, -1) {
+	for _, list := range sizeList.form().FindAllString(text, -1) {
 		unit := ""
 		switch {
 		case strings.HasSuffix(list, "mm"):
 			unit = string(Millimetre)
 		case strings.HasSuffix(list, "in"), strings.HasSuffix(list, "inch"):
 			unit = string(Inch)
-		case strings.Contains(list, "/") && !strings.Contains(list, "mm") && oneSize().FindString(list) == list:
+		case strings.Contains(list, "/") && !strings.Contains(list, "mm") && oneSize.form().FindString(list) == list:
 			unit = string(Inch) // "9/16 spanner"
 		default:
 			continue
 		}
-		for _, span := range spanMark().FindAllStringSubmatch(list, -1) {
+		for _, span := range spanMark.all(list) {
 			if unit == string(Millimetre) {
 				sizes = append(sizes, size{span[1], span[2], unit})
 				list = strings.Replace(list, span[0], "", 1)
 			}
 		}
-		for _, n := range oneSize().FindAllString(list, -1) {
+		for _, n := range oneSize.form().FindAllString(list, -1) {
 			if unit == string(Millimetre) && strings.Contains(n, "/") { // "10/13 mm" are two sizes
 				for _, part := range strings.Split(n, "/") {
 					sizes = append(sizes, size{number: part, unit: unit})
@@ -209,10 +230,7 @@ func expand(kind string, sizes []size) []string {
 }
 
 // codeSpan finds a set that runs between two sizes: "T10 to T30", "PH0-PH3".
-var codeSpan = patternOf(`\b(t|tx|tr|ph|pz|e) ?-?(\d{1,3}) ?(?:-|to|\.\.) ?(t|tx|tr|ph|pz|e) ?-?(\d{1,3})\b`)
-
-// spanStems are what every such set has between its ends.
-var spanStems = []string{"-", "to", ".."}
+var codeSpan = patternOf(`\b(t|tx|tr|ph|pz|e) ?-?(\d{1,3}) ?(?:-|to|\.\.) ?(t|tx|tr|ph|pz|e) ?-?(\d{1,3})\b`, "-", "to", "..")
 
 // The numbers of the code's kinds, by ISO 10664 and ISO 4757; small
 // hexalobulars and the external ones from memory.
@@ -233,10 +251,7 @@ var lobeNumbers = []int{3, 4, 5, 6, 7, 8, 9, 10, 15, 20, 25, 27, 30, 40, 45, 50,
 // codeSpans writes out the sets in a text and takes them off it.
 func codeSpans(text string) (found []Drive, rest string) {
 	rest = text
-	if !containsAny(text, spanStems) {
-		return nil, rest
-	}
-	for _, m := range codeSpan().FindAllStringSubmatch(text, -1) {
+	for _, m := range codeSpan.all(text) {
 		low, err1 := strconv.Atoi(m[2])
 		high, err2 := strconv.Atoi(m[4])
 		if m[1] != m[3] || err1 != nil || err2 != nil || low >= high {

@@ -34,7 +34,7 @@ type Fit struct {
 // follow no standard for screws (drain plugs, spark plugs, unions, banjo bolts)
 // get NoTable.
 func DriveFits(thread, head string, drive Drive) Fit {
-	if _, ok := ParseThread(thread); !ok || drive.Size == "" || unlisted().MatchString(head) {
+	if _, ok := ParseThread(thread); !ok || drive.Size == "" || unlisted.in(strings.ToLower(head)) {
 		return Fit{}
 	}
 	rows := fitRows(thread, drive.Kind)
@@ -84,9 +84,10 @@ var insideHeads = []string{"socket", "button", "countersunk", "set screw"}
 // Special holds for a fastener that by its name is no screw of the tables: a
 // drain plug, a bleed nipple, a wheel axle. Its last word says what it is, so
 // that an "axle cover screw" stays a screw.
-func Special(what string) bool { return len(what) <= maxDriveText && special().MatchString(what) }
+func Special(what string) bool { return len(what) <= maxDriveText && special.in(strings.ToLower(what)) }
 
-var special = patternOf(`(?i)\b(?:plug|union|banjo(?: bolt)?|nipple|bleeder|sensor|fitting|valve|coupling|gland|adapter|axle|spindle|skewer|pin|pivot|insert|jet|cap|ring nut|lock[ -]?ring)s?$`)
+var special = patternOf(`\b(?:plug|union|banjo(?: bolt)?|nipple|bleeder|sensor|fitting|valve|coupling|gland|adapter|axle|spindle|skewer|pin|pivot|insert|jet|cap|ring nut|lock[ -]?ring)s?$`,
+	"plug", "union", "banjo", "nipple", "bleeder", "sensor", "fitting", "valve", "coupling", "gland", "adapter", "axle", "spindle", "skewer", "pin", "pivot", "insert", "jet", "cap", "ring")
 
 // fitRow is a row of either table.
 type fitRow struct {
@@ -147,7 +148,8 @@ func usual(rows []fitRow, asked []string) []Drive {
 }
 
 // unlisted are heads and fasteners that follow no table of screws.
-var unlisted = patternOf(`(?i)\b(?:plug|union|banjo|bleed\w*|sensor|stud|fitting|valve|coupling|gland|clamp|clip|shoulder|adapter)s?\b`)
+var unlisted = patternOf(`\b(?:plug|union|banjo|bleed\w*|sensor|stud|fitting|valve|coupling|gland|clamp|clip|shoulder|adapter)s?\b`,
+	"plug", "union", "banjo", "bleed", "sensor", "stud", "fitting", "valve", "coupling", "gland", "clamp", "clip", "shoulder", "adapter")
 
 // heads are the words by which authors name a head, and the table's word for
 // it. A hexagon is no word for a head here: it says the drive again.
@@ -155,14 +157,14 @@ var heads = []struct {
 	form pattern
 	head string
 }{
-	{patternOf(`(?i)\bflang`), "flange"},
-	{patternOf(`(?i)\bwheel\b|\blug\b`), "wheel"},
-	{patternOf(`(?i)\bbutton|\bdome`), "button"},
-	{patternOf(`(?i)\bsocket|\bcap (?:head|screw)|\bcylind`), "socket"},
-	{patternOf(`(?i)\bset ?screw|\bgrub`), "set screw"},
-	{patternOf(`(?i)\bcounter ?sunk|\bcsk|\bflat head`), "countersunk"},
-	{patternOf(`(?i)\bcheese`), "cheese"},
-	{patternOf(`(?i)\bpan\b|\bpan ?head`), "pan"},
+	{patternOf(`\bflang`, "flang"), "flange"},
+	{patternOf(`\bwheel\b|\blug\b`, "wheel", "lug"), "wheel"},
+	{patternOf(`\bbutton|\bdome`, "button", "dome"), "button"},
+	{patternOf(`\bsocket|\bcap (?:head|screw)|\bcylind`, "socket", "cap", "cylind"), "socket"},
+	{patternOf(`\bset ?screw|\bgrub`, "set", "grub"), "set screw"},
+	{patternOf(`\bcounter ?sunk|\bcsk|\bflat head`, "counter", "csk", "flat"), "countersunk"},
+	{patternOf(`\bcheese`, "cheese"), "cheese"},
+	{patternOf(`\bpan\b|\bpan ?head`, "pan"), "pan"},
 }
 
 // headsOf are the table's words for a head; none for a head that no table
@@ -172,8 +174,9 @@ func headsOf(head string) []string {
 		return nil
 	}
 	var list []string
+	head = strings.ToLower(head)
 	for _, h := range heads {
-		if h.form().MatchString(head) {
+		if h.form.in(head) {
 			list = append(list, h.head)
 		}
 	}

@@ -300,7 +300,7 @@ func looksLikeUnit(spelling string) bool {
 	if _, ok := choices[key]; ok {
 		return true
 	}
-	if _, ok := spellings().folded[key]; ok {
+	if spellings().meanings[key].symbols != nil {
 		return true
 	}
 	if strings.ContainsAny(spelling, " \t") || strings.ContainsAny(spelling, "0123456789") {

@@ -26,10 +26,13 @@ func ParseThread(s string) (Thread, bool) {
 		return Thread{}, false
 	}
 	text := threadFolder.Replace(strings.ToLower(strings.TrimSpace(s)))
-	if m := metricForm().FindStringSubmatch(text); m != nil {
+	if size, metric := strings.CutPrefix(text, "m"); metric && fewDigits(size) { // as most are written, without a pattern
+		return metricThread(size, "")
+	}
+	if m := metricForm.first(text); m != nil {
 		return metricThread(m[1], m[2])
 	}
-	if m := inchForm().FindStringSubmatch(text); m != nil {
+	if m := inchForm.first(text); m != nil {
 		return inchThread(m[1], m[2]+m[3])
 	}
 	return Thread{}, false
@@ -37,8 +40,8 @@ func ParseThread(s string) (Thread, bool) {
 
 var (
 	threadFolder = strings.NewReplacer("×", "x", "*", "x", "″", "", `"`, "", "in.", "", " inch", "", " in", "", "no. ", "#", "no.", "#")
-	metricForm   = patternOf(`^m ?(\d{1,2}(?:\.\d)?)(?: ?[x-] ?(\d(?:\.\d{1,2})?))?(?: ?[x-] ?\d{1,3}| mm)*$`)
-	inchForm     = patternOf(`^(#\d{1,2}|\d{1,2}/\d{1,2}|1)(?:(?: ?- ?| )(\d{1,2}))?(?: ?-?(unc|unf))?$`)
+	metricForm   = patternOf(`^m ?(\d{1,2}(?:\.\d)?)(?: ?[x-] ?(\d(?:\.\d{1,2})?))?(?: ?[x-] ?\d{1,3}| mm)*$`, "m0")
+	inchForm     = patternOf(`^(#\d{1,2}|\d{1,2}/\d{1,2}|1)(?:(?: ?- ?| )(\d{1,2}))?(?: ?-?(unc|unf))?$`, "#", "/", "1")
 )
 
 type metricSize struct {

@@ -68,19 +68,20 @@ var namedBands = []struct {
 	called    string
 	low, high float64
 }{
-	{patternOf(`\bspark[ -]?plugs?\b`), "spark plug", 6, 50},
-	{patternOf(`\bglow[ -]?plugs?\b`), "glow plug", 5, 40},
-	{patternOf(`\b(?:drain|sump|filler|level)[ -]plugs?\b`), "drain plug", 4, 90},
-	{patternOf(`\bbleed(?:er)?[ -](?:nipples?|screws?|valves?)\b`), "bleed nipple", 2, 25},
-	{patternOf(`\bhose[ -](?:clamps?|clips?)\b`), "hose clamp", 0.5, 15},
-	{patternOf(`\b(?:caps?|glands?|unions?|ring[ -]nuts?|lock[ -]?rings?)(?: (?:hex|hexagon|round|knurled|slotted))?\s*$`), "cap", 1, 90},
-	{patternOf(`\bbattery[ -](?:clamps?|terminals?|posts?)\b`), "battery clamp", 2, 25},
+	{patternOf(`\bspark[ -]?plugs?\b`, "spark"), "spark plug", 6, 50},
+	{patternOf(`\bglow[ -]?plugs?\b`, "glow"), "glow plug", 5, 40},
+	{patternOf(`\b(?:drain|sump|filler|level)[ -]plugs?\b`, "plug"), "drain plug", 4, 90},
+	{patternOf(`\bbleed(?:er)?[ -](?:nipples?|screws?|valves?)\b`, "bleed"), "bleed nipple", 2, 25},
+	{patternOf(`\bhose[ -](?:clamps?|clips?)\b`, "hose"), "hose clamp", 0.5, 15},
+	{patternOf(`\b(?:caps?|glands?|unions?|ring[ -]nuts?|lock[ -]?rings?)(?: (?:hex|hexagon|round|knurled|slotted))?\s*$`, "cap", "gland", "union", "ring", "lock"), "cap", 1, 90},
+	{patternOf(`\bbattery[ -](?:clamps?|terminals?|posts?)\b`, "battery"), "battery clamp", 2, 25},
 }
 
 // NamedBand is the torque that is plausible for a thing by what it is called.
 func NamedBand(what string) (Band, bool) {
+	what = strings.ToLower(what)
 	for _, n := range namedBands {
-		if n.name().MatchString(strings.ToLower(what)) {
+		if n.name.in(what) {
 			return Band{Name: n.called, Low: n.low, High: n.high, Limit: n.high, Usual: math.Sqrt(n.low * n.high), Source: fromMemory}, true
 		}
 	}

@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -113,18 +114,19 @@ func LookupUnit(spelling string) (Unit, bool) {
 }
 
 func lookupKey(key string) (Unit, bool) {
-	book := spellings()
-	if u, ok := book.exact[key]; ok {
-		return u, true
+	m, ok := spellings().meanings[strings.ToLower(key)]
+	if !ok {
+		return "", false
 	}
-	folded := strings.ToLower(key)
-	if u, ok := book.words[folded]; ok {
-		return u, true
+	for _, e := range m.symbols {
+		if e.key == key {
+			return e.unit, true
+		}
 	}
-	if e, ok := book.folded[folded]; ok && sameMeaning(key, e.key) {
-		return e.unit, true
+	if m.word != "" {
+		return m.word, true
 	}
-	return "", false
+	return m.symbols[0].unit, sameMeaning(key, m.symbols[0].key)
 }
 
 // Dimension is what the unit measures, empty for a unit not in Units.
@@ -162,17 +164,20 @@ func (r UnitRow) isWord() bool { return string(r.Unit) == r.One && r.Many != r.O
 // about forty.
 const maxSpelling = 80
 
+// meaning is what a spelling stands for, in lower case.
+type meaning struct {
+	word    Unit // where letter case says nothing
+	symbols []symbolEntry
+}
+
 type symbolEntry struct {
 	key  string
 	unit Unit
 }
 
 type spellingBook struct {
-	rows   map[Unit]int
-	exact  map[string]Unit
-	words  map[string]Unit        // lower case
-	folded map[string]symbolEntry // by lower case
-	all    []symbolEntry          // in the order of the rows, lower case
+	rows     map[Unit]int
+	meanings map[string]meaning
 
 	lengths ['z' + 1]uint64 // of the spellings in plain letters, a bit each, by first letter in lower case
 }
@@ -189,30 +194,45 @@ func (b *spellingBook) misses(word string) bool {
 }
 
 var spellings = sync.OnceValue(func() *spellingBook {
-	b := &spellingBook{rows: map[Unit]int{}, exact: map[string]Unit{}, words: map[string]Unit{}, folded: map[string]symbolEntry{}}
-	for i, r := range unitRows {
-		b.rows[r.Unit] = i
-		for _, s := range append([]string{string(r.Unit)}, r.symbols...) {
-			key := unitKey(s)
-			b.all = append(b.all, symbolEntry{strings.ToLower(key), r.Unit})
-			b.exact[key] = r.Unit
-			if _, taken := b.folded[strings.ToLower(key)]; !taken {
-				b.folded[strings.ToLower(key)] = symbolEntry{key, r.Unit}
+	const about = 700 // spellings: room that need not grow
+	b := &spellingBook{rows: make(map[Unit]int, len(unitRows)), meanings: make(map[string]meaning, about)}
+	symbols := make([]symbolEntry, 0, about)
+	for i := range unitRows {
+		b.rows[unitRows[i].Unit] = i
+		unitRows[i].spellings(func(key string, isWord bool) {
+			lower := strings.ToLower(key)
+			m := b.meanings[lower]
+			switch {
+			case isWord:
+				m.word = unitRows[i].Unit
+			case m.symbols == nil: // most have one
+				symbols = append(symbols, symbolEntry{key, unitRows[i].Unit})
+				m.symbols = symbols[len(symbols)-1 : len(symbols) : len(symbols)]
+			default:
+				m.symbols = append(m.symbols, symbolEntry{key, unitRows[i].Unit})
 			}
-		}
-		for _, s := range append([]string{r.One, r.Many}, r.words...) {
-			key := strings.ToLower(unitKey(s))
-			b.all = append(b.all, symbolEntry{key, r.Unit})
-			b.words[key] = r.Unit
-		}
-	}
-	for _, e := range b.all {
-		if first := e.key[0]; len(e.key) < 64 && first <= 'z' {
-			b.lengths[first] |= 1 << len(e.key)
-		}
+			b.meanings[lower] = m
+			if first := lower[0]; len(lower) < 64 && first <= 'z' {
+				b.lengths[first] |= 1 << len(lower)
+			}
+		})
 	}
 	return b
 })
+
+// spellings hands over every spelling of the unit by its key: symbols, then
+// words, which are in lower case.
+func (r *UnitRow) spellings(each func(key string, isWord bool)) {
+	each(unitKey(string(r.Unit)), false)
+	for _, s := range r.symbols {
+		each(unitKey(s), false)
+	}
+	each(strings.ToLower(unitKey(r.One)), true)
+	each(strings.ToLower(unitKey(r.Many)), true)
+	for _, s := range r.words {
+		each(strings.ToLower(unitKey(s)), true)
+	}
+}
 
 // sameMeaning says whether a spelling that differs from a symbol by letter case
 // alone still means it: milli is not mega, and a single letter is a unit of its
@@ -278,8 +298,8 @@ func unknownUnit(spelling string) error {
 	if c, ok := choices[key]; ok {
 		return fmt.Errorf("%q can mean several units; write %s", shorten(spelling), c)
 	}
-	if e, ok := spellings().folded[key]; ok {
-		return fmt.Errorf("%q is no unit known here; letter case matters: did you mean %q", shorten(spelling), string(e.unit))
+	if m := spellings().meanings[key]; m.symbols != nil {
+		return fmt.Errorf("%q is no unit known here; letter case matters: did you mean %q", shorten(spelling), string(m.symbols[0].unit))
 	}
 	if u, ok := nearestUnit(key); ok {
 		return fmt.Errorf("%q is no unit known here; did you mean %q", shorten(spelling), string(u))
@@ -293,17 +313,20 @@ func nearestUnit(key string) (Unit, bool) {
 	if n := utf8.RuneCountInString(key); n < 3 || n > maxSpelling {
 		return "", false
 	}
-	var second Unit
-	for _, e := range spellings().all {
-		switch {
-		case !oneApart(key, e.key):
-		case key[0] == e.key[0]:
-			return e.unit, true
-		case second == "":
-			second = e.unit
-		}
+	var first, second Unit
+	for i := range unitRows {
+		unitRows[i].spellings(func(other string, _ bool) {
+			switch other = strings.ToLower(other); {
+			case !oneApart(key, other):
+			case key[0] == other[0]:
+				first = cmp.Or(first, unitRows[i].Unit)
+			default:
+				second = cmp.Or(second, unitRows[i].Unit)
+			}
+		})
 	}
-	return second, second != ""
+	nearest := cmp.Or(first, second)
+	return nearest, nearest != ""
 }
 
 // oneApart holds for words that one insertion, deletion, replacement or swap of

@@ -15,6 +15,7 @@ import (
 	"unicode"
 
 	"fixslate/plan"
+	"fixslate/plan/prose"
 	"fixslate/plan/timing"
 )
 
@@ -140,16 +141,18 @@ func open(p *plan.Plan, t timing.Timeline) []opening {
 // is one space, control characters and those that turn the direction of text
 // are gone.
 func OneLine(title string) string {
-	title = strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case unicode.IsControl(r), unicode.Is(unicode.Bidi_Control, r), r == unicode.ReplacementChar, r == '\ufeff':
-			return -1
-		}
-		return r
-	}, title)
-	return strings.Join(strings.Fields(title), " ")
+	unseen := func(r rune) bool {
+		return !unicode.IsSpace(r) && prose.Harmful(r) || r == unicode.ReplacementChar || r == '\ufeff'
+	}
+	if strings.ContainsFunc(title, unseen) {
+		title = strings.Map(func(r rune) rune {
+			if unseen(r) {
+				return -1
+			}
+			return r
+		}, title)
+	}
+	return prose.SingleSpaces(title)
 }
 
 // rank orders ways of joining: more chapters first, then fewer mixed joins,

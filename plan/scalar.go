@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -32,8 +31,6 @@ func ParseDuration(text string) (Duration, error) { return parseDuration(text) }
 
 // maxDuration bounds what a plan may hold: longer is a slip of the unit.
 const maxDuration = 100 * time.Hour
-
-var durationForm = regexp.MustCompile(`^(?:(\d+(?:\.\d+)?)\s*h)?\s*(?:(\d+(?:\.\d+)?)\s*(?:m|min))?\s*(?:(\d+(?:\.\d+)?)\s*s)?$`)
 
 // parseDuration reads "90s", "4m", "1h30m" or "3m..4m..9m" (low, likely,
 // high), at most 100 hours.
@@ -64,8 +61,17 @@ func parseDuration(text string) (Duration, error) {
 }
 
 func parseOneDuration(text string) (time.Duration, error) {
-	m := durationForm.FindStringSubmatch(text)
-	if m == nil || text == "" {
+	var total float64
+	rest := text
+	for _, unit := range []struct {
+		seconds float64
+		names   []string
+	}{{3600, []string{"h"}}, {60, []string{"min", "m"}}, {1, []string{"s"}}} {
+		var n float64
+		n, rest = amount(rest, unit.names)
+		total += n * unit.seconds
+	}
+	if rest != "" || text == "" {
 		if n, err := strconv.ParseFloat(text, 64); err == nil && !math.IsNaN(n) && !math.IsInf(n, 0) {
 			return 0, fmt.Errorf("%q has no unit; write \"%ss\", \"%sm\" or \"%sh\"", text, text, text, text)
 		}
@@ -74,17 +80,35 @@ func parseOneDuration(text string) (time.Duration, error) {
 		}
 		return 0, fmt.Errorf("%q is no duration; write it like \"90s\", \"4m\" or \"1h30m\"", text)
 	}
-	var total float64
-	for i, unit := range []float64{3600, 60, 1} {
-		if m[i+1] != "" {
-			n, _ := strconv.ParseFloat(m[i+1], 64) // the pattern lets only numbers through
-			total += n * unit
-		}
-	}
 	if total > maxDuration.Seconds() {
 		return 0, fmt.Errorf("%q is over 100 hours; is the unit right", text)
 	}
 	return time.Duration(total*1000+0.5) * time.Millisecond, nil
+}
+
+// amount reads the number at the head of a text where one of the names stands
+// behind it, and what is left of the text; else it is 0 and all of it.
+func amount(text string, names []string) (float64, string) {
+	const digits, white = "0123456789", " \t\n\f\r"
+	rest := strings.TrimLeft(text, digits)
+	if fraction, ok := strings.CutPrefix(rest, "."); ok {
+		rest = strings.TrimLeft(fraction, digits)
+		if len(rest) == len(fraction) {
+			return 0, text
+		}
+	}
+	number := text[:len(text)-len(rest)]
+	if number == "" || number[0] == '.' {
+		return 0, text
+	}
+	rest = strings.TrimLeft(rest, white)
+	for _, name := range names {
+		if behind, ok := strings.CutPrefix(rest, name); ok {
+			n, _ := strconv.ParseFloat(number, 64) // of digits; too many are over every limit
+			return n, strings.TrimLeft(behind, white)
+		}
+	}
+	return 0, text
 }
 
 // Clock is a time of day in minutes after midnight.

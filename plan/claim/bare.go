@@ -5,17 +5,22 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
 )
 
 // eighths and finer are said of inches alone.
-var eighths = regexp.MustCompile(`(?i)\b(eighths?|sixteenths?|thirty.seconds?|sixty.fourths?)$`)
+var eighths = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(eighths?|sixteenths?|thirty.seconds?|sixty.fourths?)$`)
+})
 
 // hundredths are said of millimetres; inches have thousandths. Common practice,
 // no source.
-var hundredths = regexp.MustCompile(`(?i)\bhundredths$`)
+var hundredths = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\bhundredths$`)
+})
 
 // celsius is the unit that a sentence names for all its figures: "bed at sixty,
 // nozzle at two ten, both Celsius".
@@ -176,10 +181,10 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	default:
 		return "", false
 	}
-	if f.Spoken && hundredths.MatchString(f.Of(r.text)) {
+	if f.Spoken && hundredths().MatchString(f.Of(r.text)) {
 		return "mm", true
 	}
-	if f.Spoken && (eighths.MatchString(f.Of(r.text)) || parts.MatchString(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
+	if f.Spoken && (eighths().MatchString(f.Of(r.text)) || parts().MatchString(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
 		return "inch", true
 	}
 	if r.priced(at, longestDial) && !meter {

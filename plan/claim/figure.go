@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
@@ -95,7 +96,7 @@ func (r *reader) figure(f *prose.Figure) {
 			r.value(Value{Number: percent(f.Values[0].Number), Unit: "%", Span: f.Span}, Frequency)
 		} else if r.halves(f) {
 			r.value(Value{Number: f.Values[0].Number, Span: f.Span}, Comparison)
-		} else if len(f.Values) > 0 && hundredths.MatchString(f.Of(r.text)) && r.words[at].mood == statement {
+		} else if len(f.Values) > 0 && hundredths().MatchString(f.Of(r.text)) && r.words[at].mood == statement {
 			r.value(Value{Number: f.Values[0].Number, Unit: "mm", Span: f.Span}, Measurement)
 		} else if r.inchTool(f) {
 			r.value(Value{Number: f.Values[0].Number, Unit: "inch", Span: f.Span}, Spec)
@@ -336,16 +337,22 @@ func (r *reader) year(f *prose.Figure, at int) {
 func isYear(n float64) bool { return n >= 1800 && n < 2200 && n == math.Trunc(n) }
 
 // oil is a viscosity grade as SAE J300 writes it.
-var oil = regexp.MustCompile(`^\d{1,2}[wW]-?\d{1,3}$`)
+var oil = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^\d{1,2}[wW]-?\d{1,3}$`)
+})
 
 // thickest is from where on a metric thread is none: ISO 261 ends at 300 mm.
 const thickest = 301
 
 // stuffs are gases and refrigerants by their formula or their number (ISO 817).
-var stuffs = regexp.MustCompile(`^(CO2|CO|H2O|O2|N2|NO2|SO2|H2S|R(1[1234]|2[23]|32|50|\d{3}[aA]?))$`)
+var stuffs = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(CO2|CO|H2O|O2|N2|NO2|SO2|H2S|R(1[1234]|2[23]|32|50|\d{3}[aA]?))$`)
+})
 
 // enclosure is a degree of protection as IEC 60529 writes it.
-var enclosure = regexp.MustCompile(`^IP[0-9X]{2}[A-Z]?$`)
+var enclosure = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^IP[0-9X]{2}[A-Z]?$`)
+})
 
 // inchThread takes the diameter and the threads per inch.
 func (r *reader) inchThread(t trade.Thread, at prose.Span) {
@@ -366,11 +373,11 @@ func (r *reader) part(f *prose.Figure) {
 		r.inchThread(t, f.Span)
 		return
 	}
-	if oil.MatchString(text) || f.Spoken && strings.Contains(f.Word, " w ") && !strings.Contains(f.Word, "dash") || stuffs.MatchString(text) {
+	if oil().MatchString(text) || f.Spoken && strings.Contains(f.Word, " w ") && !strings.Contains(f.Word, "dash") || stuffs().MatchString(text) {
 		r.add(Spec)
 		return
 	}
-	if enclosure.MatchString(text) {
+	if enclosure().MatchString(text) {
 		r.add(Spec)
 		return
 	}

@@ -3,6 +3,7 @@ package claim
 import (
 	"math"
 	"regexp"
+	"sync"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
@@ -30,7 +31,9 @@ var round = map[string]bool{"seal": true, "seals": true, "bearing": true, "beari
 	"spring": true, "washer": true, "washers": true, "rivet": true, "rivets": true}
 
 // parts are what sizes in inches are told by.
-var parts = regexp.MustCompile(`(?i)\b(half|quarters?|eighths?|sixteenths?)\b`)
+var parts = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(half|quarters?|eighths?|sixteenths?)\b`)
+})
 
 // sized gives millimetres to the bare sizes of such a part: "a sixty five by
 // ninety by ten seal".
@@ -39,7 +42,7 @@ func (r *reader) sized(f *prose.Figure, at int) {
 	if f.Kind != prose.Size || len(f.Values) < 2 || f.Values[0].Unit != "" {
 		return
 	}
-	if f.Spoken && parts.MatchString(f.Of(r.text)) {
+	if f.Spoken && parts().MatchString(f.Of(r.text)) {
 		for i := range f.Values {
 			f.Values[i].Unit = trade.Inch // "a half by an eighth"
 		}

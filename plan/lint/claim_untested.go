@@ -200,7 +200,7 @@ func tellsOfTheAct(folded string) bool {
 		return true
 	}
 	words := strings.Fields(folded)
-	if len(words) > 0 && !slices.Contains(openers, words[0]) && promise.MatchString(folded) {
+	if len(words) > 0 && !slices.Contains(openers, words[0]) && strings.Contains(folded, " will ") && promise().MatchString(folded) {
 		return true
 	}
 	return len(words) > 1 && slices.Contains([]string{"that", "this", "it", "which"}, words[0]) &&
@@ -208,7 +208,9 @@ func tellsOfTheAct(folded string) bool {
 }
 
 // promise is what an order comes with: "tap the hose, and more will let go".
-var promise = regexp.MustCompile(` and (\S+ ){1,3}will `)
+var promise = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` and (\S+ ){1,3}will `)
+})
 
 // openers open a statement; what opens otherwise beside a promise is an order.
 var openers = []string{"the", "a", "an", "this", "that", "these", "those", "it", "they", "some", "most", "every", "any", "all", "old", "new", "no"}
@@ -219,7 +221,7 @@ var openers = []string{"the", "a", "an", "this", "that", "these", "those", "it",
 func (p *Pass) whyOfAnOrder(s said) bool {
 	step := &p.Plan.Steps[s.step]
 	folded := fold(s.line.Print)
-	if step.OnlyIf.Test != "" && pointing.MatchString(folded) {
+	if step.OnlyIf.Test != "" && pointing().MatchString(folded) {
 		return true
 	}
 	if head, _, or := strings.Cut(folded, " or the "); or && handsOn(step) && !stated(strings.Fields(head)) && !strings.Contains(head, " . ") {
@@ -269,7 +271,9 @@ func wordless(folded string) bool {
 var atHand = []string{"it", "this", "that", "the", "there", "they", "your", "my", "here"}
 
 // pointing is a line that names what was looked for.
-var pointing = regexp.MustCompile(`^ (?:and )?(?:that|this|there|here)(?: is|'s) (?:your|the|our|my) `)
+var pointing = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^ (?:and )?(?:that|this|there|here)(?: is|'s) (?:your|the|our|my) `)
+})
 
 // stated holds for words that have the verb of a statement: "slack gives the
 // belt a short life". A plural behind a word for how many or which is none.

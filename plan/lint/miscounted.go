@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/prose"
@@ -23,7 +24,7 @@ func (p *Pass) miscounted(s said) (Report, bool) {
 			continue
 		}
 		of, ok := p.countedFastener(step, c.words)
-		if !ok || c.n == of.Count || c.n < of.Count && (p.quotesCount(step, of) || says(allThere.ReplaceAllString(fold(clauseAt(s.line.Print, c.Start)), " "), someOfThem...)) {
+		if !ok || c.n == of.Count || c.n < of.Count && (p.quotesCount(step, of) || says(allThere().ReplaceAllString(fold(clauseAt(s.line.Print, c.Start)), " "), someOfThem...)) {
 			continue
 		}
 		r := s.report(c.Start, c.End)
@@ -155,7 +156,9 @@ func nounOf(own []string) string {
 }
 
 // allThere says where the things are, all of them: "behind it are four screws".
-var allThere = regexp.MustCompile(` (?:behind|under|underneath|below|at|on|by|along) (?:it|this|that|there|here|them) `)
+var allThere = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:behind|under|underneath|below|at|on|by|along) (?:it|this|that|there|here|them) `)
+})
 
 // someOfThem tell that a count is of a part of them.
 var someOfThem = []string{"of", "last", "first", "other", "more", "top", "bottom", "upper", "lower", "front", "rear", "left", "right", "side", "remaining", "along", "inner", "outer", "long", "short", "only", "just", "another", "at", "on", "under", "underneath", "behind", "by"}

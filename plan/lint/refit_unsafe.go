@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"sync"
 
 	"fixslate/plan/diag"
 )
@@ -16,7 +17,7 @@ var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error
 			continue
 		}
 		last := shown[len(shown)-1]
-		if closed := p.closedBy(last.step, g.words) || g.acts != nil && p.doneAfter(last.step, g.acts); closed || g.beforePower && p.earthTested() {
+		if closed := p.closedBy(last.step, g.words) || g.acts != nil && p.doneAfter(last.step, g.acts()); closed || g.beforePower && p.earthTested() {
 			continue
 		}
 		r := last.report(p)
@@ -33,7 +34,7 @@ var closingChecks = []struct {
 	what    string
 	words   []string
 	hint    string
-	acts    *regexp.Regexp // of folded words: the check as something done
+	acts    func() *regexp.Regexp // of folded words: the check as something done
 	// The check is made before the power is back, so an earlier step may hold it.
 	beforePower bool
 }{
@@ -50,7 +51,9 @@ var closingChecks = []struct {
 
 // checksOfRun are a brake that is worked and a fastener that is felt again, with
 // a few words between: "pump the back brake", "feel the nut again".
-var checksOfRun = regexp.MustCompile(` (?:pump|pumps|pumped|try|tries|tried|squeeze|squeezes|apply|work|works|press) (?:\S+ ){0,3}(?:brake|brakes|brake lever|pedal) | (?:feel|check|checks|look at|try) (?:\S+ ){0,3}(?:nut|nuts|bolt|bolts|screws|axle) (?:\S+ ){0,2}again `)
+var checksOfRun = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:pump|pumps|pumped|try|tries|tried|squeeze|squeezes|apply|work|works|press) (?:\S+ ){0,3}(?:brake|brakes|brake lever|pedal) | (?:feel|check|checks|look at|try) (?:\S+ ){0,3}(?:nut|nuts|bolt|bolts|screws|axle) (?:\S+ ){0,2}again `)
+})
 
 // doneAfter holds where the step, or one after it, tells of the act.
 func (p *Pass) doneAfter(from int, act *regexp.Regexp) bool {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"html"
 	"testing"
+	"unicode"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
@@ -41,3 +42,12 @@ func TestLiteral(t *testing.T) {
 }
 
 func oneLine(text string) string { return string(bytes.Join(bytes.Fields([]byte(text)), []byte(" "))) }
+
+// Harmful names its ranges itself: they are those of unicode's tables.
+func TestHarmful(t *testing.T) {
+	for r := range unicode.MaxRune {
+		if want := unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r); Harmful(r) != want {
+			t.Errorf("Harmful(%U) is %v", r, !want)
+		}
+	}
+}

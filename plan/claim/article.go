@@ -31,7 +31,7 @@ func (r *reader) articles() {
 		r.halfInch(last)
 	}
 	for i := 0; i+1 < len(r.words); i++ {
-		if r.halfOfThem(i) || r.halfOf(i) {
+		if r.words[i].marks&figure != 0 && (r.halfOfThem(i) || r.halfOf(i)) {
 			continue
 		}
 		one := r.is(i, "one")

@@ -40,7 +40,7 @@ const longestCode = 24
 // the like announces it.
 func (r *reader) codes() {
 	for i := 0; i < len(r.words); {
-		if w := &r.words[i]; !w.number && len(w.text) > 1 && w.marks&spells == 0 && !(len(w.text) < 5 && i+1 < len(r.words) && (r.words[i+1].number || strokes[r.words[i+1].text] != "")) && !(strokes[w.text] != "" && r.suffixes(i)) {
+		if w := &r.words[i]; !w.number && len(w.text) > 1 && w.marks&spells == 0 && !(len(w.text) < 5 && i+1 < len(r.words) && (r.words[i+1].number || r.words[i+1].marks&stroked != 0)) && !(w.marks&stroked != 0 && r.suffixes(i)) {
 			i++
 			continue
 		}
@@ -62,14 +62,14 @@ func (r *reader) codes() {
 // spelled reads the run of spelled letters and digits at word i.
 func (r *reader) spelled(i int, c *code) int {
 	at := i
-	for at < len(r.words) && at < i+longestCode && (at == i || !r.words[at].stopped || strokes[r.words[at].text] != "" || r.grouped(i, at, c)) {
+	for at < len(r.words) && at < i+longestCode && (at == i || !r.words[at].stopped || r.words[at].marks&stroked != 0 || r.grouped(i, at, c)) {
 		next := r.spelledItem(at, c)
 		if next == at {
 			break
 		}
 		at = next
 	}
-	for at > i && strokes[r.words[at-1].text] != "" {
+	for at > i && r.words[at-1].marks&stroked != 0 {
 		at--
 		c.text = c.text[:len(c.text)-1]
 	}
@@ -105,8 +105,11 @@ var homophones = map[string]string{"see": "C", "sea": "C", "you": "U", "are": "R
 // homophone is the letter of such a word inside a run: letters before it and a
 // letter, a digit or a stroke behind it.
 func (r *reader) homophone(i int, c *code) string {
+	if c.letters == 0 {
+		return ""
+	}
 	letter := homophones[r.words[i].text]
-	if letter == "" || c.letters == 0 || i+1 >= len(r.words) || r.words[i+1].stopped || !r.isSpelled(i+1) && strokes[r.words[i+1].text] == "" || r.is(i+1, "a") || r.is(i+1, "i") {
+	if letter == "" || i+1 >= len(r.words) || r.words[i+1].stopped || !r.isSpelled(i+1) && strokes[r.words[i+1].text] == "" || r.is(i+1, "a") || r.is(i+1, "i") {
 		return ""
 	}
 	return letter
@@ -126,9 +129,9 @@ func (r *reader) likened(i int, letter string) int {
 // spelledItem reads one letter, digit, number under a hundred or stroke.
 func (r *reader) spelledItem(i int, c *code) int {
 	w := r.words[i].text
-	if s := strokes[w]; s != "" && (c.items > 0 || r.suffixes(i)) {
+	if r.words[i].marks&stroked != 0 && (c.items > 0 || r.suffixes(i)) {
 		if c.items > 0 {
-			c.text += s
+			c.text += strokes[w]
 		}
 		return i + 1
 	}
@@ -227,6 +230,9 @@ func (r *reader) lettered(i int, c *code) string {
 func (r *reader) capitalised(i int, c *code) string {
 	const most = 4
 	w := &r.words[i]
+	if head := r.text[w.start]; head < 'A' || head > 'Z' {
+		return ""
+	}
 	raw := r.text[w.start:w.end]
 	if c.items > 0 || len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || shorts[w.text] || grades[w.text] {
 		return ""
@@ -310,7 +316,7 @@ func (r *reader) spelledNumber(i int, c *code) int {
 func (r *reader) isCode(i, end int, c *code) bool {
 	announced := r.announced(i)
 	digits := strings.ContainsAny(c.text, "0123456789")
-	if strokes[r.words[i].text] != "" {
+	if r.words[i].marks&stroked != 0 {
 		return digits
 	}
 	dashed := false // "sixty dash seven"

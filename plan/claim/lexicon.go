@@ -53,6 +53,7 @@ const (
 	version // it tells one model or make from another
 	joining // a verb of what goes together
 	agent   // of the list agency
+	stroked // a mark inside a code as it is said: "dash"
 )
 
 // listed is a list by its bit, in one of the two sets.
@@ -133,6 +134,7 @@ func readLexicon(text string) (*lexicon, error) {
 	mark(spells, maps.Keys(letterNames))
 	mark(spells, maps.Keys(digitWords))
 	mark(spells, strings.FieldsSeq("double triple treble"))
+	mark(stroked, maps.Keys(strokes))
 	mark(chaining, strings.FieldsSeq("so when if once whenever where as until unless because"))
 	mark(ofFilm, strings.FieldsSeq("picture camera microphone mic footage audio video tripod shot filmed filming recorded"))
 	mark(ofCelsius, strings.FieldsSeq("celsius centigrade"))

@@ -323,12 +323,6 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	return one, holds || noun&k.making != 0 || f.Kind == prose.Limit && len(f.Values) == 1 && r.atLeast(at)
 }
 
-// atLeast says whether a bound stands before the number at i: "no fewer than three
-// full threads".
-func (r *reader) atLeast(i int) bool {
-	return r.is(i-1, "than") && (r.is(i-3, "no") || r.is(i-3, "not") || r.is(i-3, "never")) || r.is(i-1, "least") && r.is(i-2, "at")
-}
-
 // head finds the plural that a number counts, over a word or two before it:
 // "four AA cells".
 func (r *reader) head(n int) (int, bool) {
@@ -381,106 +375,4 @@ func (r *reader) compounded(f *prose.Figure, at, n int) (string, bool) {
 		return w.text, true
 	}
 	return w.text, !isPlural(r.words[head].text) || w.classes&k.fitting == 0
-}
-
-// countOf finds the noun of "tooth count is thirty-two", also of a second
-// number of the same clause.
-func (r *reader) countOf(i int) (string, bool) {
-	const reach = 12
-	noun := ""
-	for j := i - 1; j > 0 && j >= i-reach; j-- {
-		if r.is(j, "count") && !r.is(j+1, "to") && !r.is(j+1, "the") && !r.in(j-1, r.known.glue|r.known.lead|r.known.modal|r.known.self) {
-			noun = singular(r.words[j-1].text)
-			break
-		}
-	}
-	return noun, noun != "" && noun != "the"
-}
-
-// has says whether the number at i is what a thing has, takes or needs.
-func (r *reader) has(i int) bool {
-	k := &r.known.classes
-	j := i - 1
-	if r.in(j, k.about) || r.is(j, "exactly") || r.is(j, "only") || r.is(j, "got") {
-		j--
-	}
-	if j < 1 || r.words[j+1].stopped {
-		return false
-	}
-	if r.is(j+1, "got") && r.in(j, k.be) {
-		return !r.in(j-1, k.self) && !r.is(j-1, "you")
-	}
-	switch r.words[j].text {
-	case "has", "have", "takes", "holds", "carries", "needs", "contains", "uses", "with", "wants", "runs", "counts":
-	case "on":
-		switch r.words[j-1].text {
-		case "runs", "sits", "rides", "stands", "hangs", "rests", "carried", "mounted":
-		default:
-			return false
-		}
-	case "by":
-		switch r.words[j-1].text {
-		case "held", "carried", "driven", "supported", "fed", "secured", "located":
-		default:
-			return false
-		}
-	case "at":
-		if !r.is(j-1, "rated") {
-			return false
-		}
-	case "for":
-		if !r.is(j-1, "good") && !r.is(j-1, "rated") && !r.is(j-1, "tested") {
-			return false
-		}
-	case "of", "from":
-		switch r.words[j-1].text {
-		case "made", "built", "consists", "assembled", "up":
-		default:
-			return false
-		}
-	default:
-		return false
-	}
-	return !r.in(j-1, k.self) && !r.is(j-1, "you")
-}
-
-// coordinated says whether "and" joins a count to one that was taken for what a
-// thing has: "four springs and two dampers".
-func (r *reader) coordinated(f *prose.Figure) bool {
-	const longest = 4
-	if len(r.values) == 0 {
-		return false
-	}
-	last := r.values[len(r.values)-1]
-	from, to := r.wordAt(last.End), r.wordAt(f.Start)
-	if to-from > longest || to-from < 2 || last.Unit == "" || !isPlural(r.words[to-2].text) && !isPlural(r.words[to-1].text) {
-		return false
-	}
-	if r.known.of(last.Unit) == 0 && singular(r.words[from].text) != last.Unit {
-		return false
-	}
-	return r.is(to-1, "and") || r.is(to-1, "plus")
-}
-
-// ellipsis gives a number the noun of the count before it where its own clause says
-// the same of another thing: "the wheel's forty-one tooth, the pinion's nine".
-func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
-	if len(r.values) == 0 || !r.isBare(f) || len(f.Values) != 1 || !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") {
-		return "", false
-	}
-	last := r.values[len(r.values)-1]
-	if last.Part != "" || last.Unit == "" || r.known.of(last.Unit)&r.known.making == 0 || r.wordAt(f.Start)-r.wordAt(last.End) > farthestUnit {
-		return "", false
-	}
-	return last.Unit, true
-}
-
-// left holds behind a count of what remains: "two links to go".
-func (r *reader) left(n int) bool {
-	for j := n; j < len(r.words) && j < n+3; j++ {
-		if r.is(j, "left") || r.is(j, "to") && (r.is(j+1, "go") || r.is(j+1, "do")) {
-			return true
-		}
-	}
-	return false
 }

@@ -17,8 +17,8 @@ type class uint64
 
 // lexicon is the vocabulary: what is known of each word, by its spelling.
 type lexicon struct {
-	ids   map[string]int32 // the place of a word in terms
-	terms []term           // the first is that of all words not known
+	index index  // a power of two
+	terms []term // the first is that of all words not known
 	lists map[string]listed
 	book  *cueBook
 	classes
@@ -90,7 +90,7 @@ var vocabulary = sync.OnceValue(func() *lexicon {
 
 func readLexicon(text string) (*lexicon, error) {
 	const about = 6000 // words: room that need not grow
-	l := &lexicon{ids: make(map[string]int32, about), terms: make([]term, 1, about), lists: make(map[string]listed, 128)}
+	l := &lexicon{index: make(index, 1<<14), terms: make([]term, 1, about), lists: make(map[string]listed, 128)}
 	l.nameClasses()
 	filled := map[string]bool{}
 	for line := range strings.Lines(text) {
@@ -152,19 +152,8 @@ func readLexicon(text string) (*lexicon, error) {
 	return l, l.err
 }
 
-// id is the place of a word in terms; a new word gets one.
-func (l *lexicon) id(w string) int32 {
-	if id, ok := l.ids[w]; ok {
-		return id
-	}
-	id := int32(len(l.terms))
-	l.ids[w] = id
-	l.terms = append(l.terms, term{text: w})
-	return id
-}
-
 // of is the classes of a word.
-func (l *lexicon) of(w string) class { return l.terms[l.ids[w]].classes }
+func (l *lexicon) of(w string) class { return l.terms[l.find(w)].classes }
 
 // nameClasses gives a bit to each list that code asks for.
 func (l *lexicon) nameClasses() {

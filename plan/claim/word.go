@@ -2,7 +2,6 @@ package claim
 
 import (
 	"strings"
-	"unicode/utf8"
 
 	"fixslate/plan/prose"
 )
@@ -44,25 +43,19 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 	last := 0
 	for _, span := range spans {
 		first := len(list)
-		folded := span.Of(text)
-		small, digits, hasMarks := look(folded)
-		if !small {
-			folded = v.fold(folded)
-			_, digits, hasMarks = look(folded)
-		}
-		id := v.ids[folded]
-		t := &v.terms[id]
+		s := v.spell(span.Of(text))
+		t := &v.terms[s.id]
 		// "what lets the air in" is no "let us"
-		lets := folded == "lets" && first > 0 && list[first-1].classes&(v.lead|v.glue) == 0
-		if t.whole == "" && !hasMarks || lets {
-			list = append(list, word{text: folded, start: span.Start, end: span.End, id: id, classes: t.classes, marks: t.marks, number: digits || t.marks&figure != 0})
+		lets := s.folded == "lets" && first > 0 && list[first-1].classes&(v.lead|v.glue) == 0
+		number := s.digits || t.marks&figure != 0 || s.marks && v.isNumber(s.folded)
+		add := func(part string, id int32) {
+			t := &v.terms[id]
+			list = append(list, word{text: part, start: span.Start, end: span.End, id: id, classes: t.classes, marks: t.marks, number: number})
+		}
+		if t.whole == "" && !s.marks || lets {
+			add(s.folded, s.id)
 		} else {
-			number := digits || t.marks&figure != 0 || hasMarks && v.isNumber(folded)
-			v.open(folded, func(part string) {
-				id := v.ids[part]
-				t := &v.terms[id]
-				list = append(list, word{text: part, start: span.Start, end: span.End, id: id, classes: t.classes, marks: t.marks, number: number})
-			})
+			v.open(s.folded, t.whole, func(part string) { add(part, v.find(part)) })
 		}
 		if between := text[last:span.Start]; between != " " {
 			list[first].stopped = len(between) > 1 && strings.ContainsAny(between, ",;:()?!—–…\"“”") || strings.Contains(between, " - ")
@@ -72,49 +65,10 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 	return list
 }
 
-// fold is prose.Fold; a word of the lexicon, as most at the head of a sentence
-// are, is taken from there.
-func (v *lexicon) fold(word string) string {
-	var small [24]byte // the longest word of the lexicon has fewer
-	if len(word) > len(small) {
-		return prose.Fold(word)
-	}
-	for i := range len(word) {
-		c := word[i]
-		if c >= utf8.RuneSelf {
-			return prose.Fold(word)
-		}
-		if c >= 'A' && c <= 'Z' {
-			c += 'a' - 'A'
-		}
-		small[i] = c
-	}
-	if id, ok := v.ids[string(small[:len(word)])]; ok {
-		return v.terms[id].text
-	}
-	return prose.Fold(word)
-}
-
-// look says whether a word is in small letters, and what else stands in it.
-func look(word string) (small, digits, marks bool) {
-	small = true
-	for i := range len(word) {
-		switch c := word[i]; {
-		case c >= 'a' && c <= 'z':
-		case c >= '0' && c <= '9':
-			digits = true
-		case c == '-' || c == '\'':
-			marks = true
-		default:
-			small = false
-		}
-	}
-	return small, digits, marks
-}
-
-// open gives the words of a contraction, or the word itself.
-func (v *lexicon) open(folded string, add func(string)) {
-	if whole := v.terms[v.ids[folded]].whole; whole != "" {
+// open gives the words of a contraction, or the word itself; whole is what the
+// lexicon has for it.
+func (v *lexicon) open(folded, whole string, add func(string)) {
+	if whole != "" {
 		for part := range strings.FieldsSeq(whole) {
 			add(part)
 		}
@@ -143,11 +97,11 @@ func (v *lexicon) open(folded string, add func(string)) {
 
 // isNumber holds for words that make a figure, or may.
 func (v *lexicon) isNumber(w string) bool {
-	if strings.ContainsAny(w, "0123456789") || v.terms[v.ids[w]].marks&figure != 0 {
+	if strings.ContainsAny(w, "0123456789") || v.terms[v.find(w)].marks&figure != 0 {
 		return true
 	}
 	head, _, hyphened := strings.Cut(w, "-")
-	return hyphened && v.terms[v.ids[head]].marks&figure != 0
+	return hyphened && v.terms[v.find(head)].marks&figure != 0
 }
 
 // figureWords make a figure, or may.

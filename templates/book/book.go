@@ -21,7 +21,6 @@ import (
 	"fixslate/chapters"
 	"fixslate/plan"
 	"fixslate/plan/diag"
-	"fixslate/plan/diagnose"
 	"fixslate/plan/hazard"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
@@ -32,7 +31,7 @@ import (
 type Book struct {
 	Plan     *plan.Plan
 	Timeline timing.Timeline
-	Tests    diagnose.Result
+	Trees    []picture.Picture // of the tests
 	Shots    []shotlist.Shot
 	Coverage []shotlist.Covered
 	Day      *shotlist.Day // nil: the book has none
@@ -50,7 +49,7 @@ type Book struct {
 // its hash (W3C Content Security Policy Level 3, 6.7.2).
 func Page(b Book) []byte {
 	v := viewOf(b)
-	o := out{page: make([]byte, 0, 1<<17)} // as much as most take
+	o := out{page: make([]byte, 0, 1<<18)} // as much as most take
 	o.book(&v)
 	return visible(o.page)
 }

@@ -12,6 +12,7 @@ import (
 	"fixslate/plan/timing"
 	"fixslate/samples"
 	"fixslate/shotlist"
+	"fixslate/templates/picture"
 )
 
 // bookOf compiles a plan far enough for a book.
@@ -31,7 +32,7 @@ func bookOf(t testing.TB, name string, text []byte) Book {
 	shots := shotlist.FromPlan(p)
 	day := shotlist.Arrange(context.Background(), shotlist.Call{Plan: p, Timeline: timeline, Shots: shots})
 	return Book{
-		Plan: p, Timeline: timeline, Tests: diagnose.Best(p, timing.TestMinutes), Shots: shots, Coverage: shotlist.Coverage(p, shots), Day: &day,
+		Plan: p, Timeline: timeline, Trees: picture.Tests(p, diagnose.Best(p, timing.TestMinutes)), Shots: shots, Coverage: shotlist.Coverage(p, shots), Day: &day,
 		Chapters: chapters.FromTimeline(p, timeline), Findings: faults,
 	}
 }

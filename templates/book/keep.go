@@ -9,20 +9,23 @@ import (
 // keep keeps a number and its unit on one line: "1.5 N·m" with a no-break
 // space. On a phone a lone unit at a line's start reads as the next word.
 func keep(text string) string {
-	words := strings.Split(text, " ")
 	var b strings.Builder
-	for i, word := range words {
-		if i > 0 {
-			space := " "
-			if before := words[i-1]; before != "" && '0' <= before[len(before)-1] && before[len(before)-1] <= '9' {
-				unit := strings.Trim(word, ".,;:!?()")
-				if _, ok := trade.LookupUnit(unit); ok && unit != "in" { // "step 3 in the book"
-					space = "\u00a0"
-				}
-			}
-			b.WriteString(space)
+	from := 0
+	for i := 1; i < len(text); i++ {
+		if text[i] != ' ' || text[i-1] < '0' || '9' < text[i-1] {
+			continue
 		}
-		b.WriteString(word)
+		unit, _, _ := strings.Cut(text[i+1:], " ")
+		unit = strings.Trim(unit, ".,;:!?()")
+		if _, ok := trade.LookupUnit(unit); ok && unit != "in" { // "step 3 in the book"
+			b.WriteString(text[from:i])
+			b.WriteString("\u00a0")
+			from = i + 1
+		}
 	}
+	if from == 0 {
+		return text
+	}
+	b.WriteString(text[from:])
 	return b.String()
 }

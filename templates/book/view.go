@@ -84,7 +84,7 @@ func viewOf(b Book) view {
 		v.Versions = append(v.Versions, version{p.Variants[i].ID, p.Variants[i].Name.Print, p.Variants[i].Tell.Print})
 	}
 	v.Time = drawingOf(picture.Time(p, b.Timeline, b.Chapters), "time-picture")
-	for i, pic := range picture.Tests(p, b.Tests) {
+	for i, pic := range b.Trees {
 		v.Tests = append(v.Tests, drawingOf(pic, fmt.Sprintf("tests-picture-%d", i+1)))
 	}
 	v.Lists = lists(p)

@@ -123,7 +123,21 @@ var (
 	shade      = look{"pic-shade", `fill="#dcdfe2"`, 0}
 )
 
-func (l look) String() string { return fmt.Sprintf(`class="%s" %s`, l.class, l.instead) }
+// put writes parts one after the other; a picture has hundreds of them, and
+// formats are slow to read.
+func (c *canvas) put(parts ...string) {
+	for _, part := range parts {
+		c.WriteString(part)
+	}
+}
+
+// shape begins an element.
+func (c *canvas) shape(name string, l look) {
+	c.put("<", name, ` class="`, l.class, `" `, l.instead)
+}
+
+// at gives it an attribute of a number.
+func (c *canvas) at(name string, n float64) { c.put(" ", name, `="`, units(n), `"`) }
 
 func (c *canvas) text(x, y float64, l look, words string) { c.anchored(x, y, "start", l, words) }
 
@@ -131,19 +145,31 @@ func (c *canvas) anchored(x, y float64, anchor string, l look, words string) {
 	if words == "" {
 		return
 	}
-	at := ""
+	c.shape("text", l)
+	c.at("x", x)
+	c.at("y", y)
 	if anchor != "start" {
-		at = ` text-anchor="` + anchor + `"`
+		c.put(` text-anchor="`, anchor, `"`)
 	}
-	fmt.Fprintf(c, "<text %s x=\"%s\" y=\"%s\"%s>%s</text>\n", l, units(x), units(y), at, plain(words))
+	c.put(">", plain(words), "</text>\n")
 }
 
 func (c *canvas) rect(x, y, w, h float64, l look) {
-	fmt.Fprintf(c, "<rect %s x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\"/>\n", l, units(x), units(y), units(w), units(h))
+	c.shape("rect", l)
+	c.at("x", x)
+	c.at("y", y)
+	c.at("width", w)
+	c.at("height", h)
+	c.put("/>\n")
 }
 
 func (c *canvas) line(x1, y1, x2, y2 float64, l look) {
-	fmt.Fprintf(c, "<line %s x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"/>\n", l, units(x1), units(y1), units(x2), units(y2))
+	c.shape("line", l)
+	c.at("x1", x1)
+	c.at("y1", y1)
+	c.at("x2", x2)
+	c.at("y2", y2)
+	c.put("/>\n")
 }
 
 // plain is text of the plan for an element or an attribute. XML 1.0 has no

@@ -142,7 +142,8 @@ func (d *drawing) test(t *Test, x float64) {
 
 // head is the arrow's, pointing down.
 func (d *drawing) head(x, y float64) {
-	fmt.Fprintf(d, "<path %s d=\"M%s %s l-4 -7 h8 z\"/>\n", bar, units(x), units(y))
+	d.shape("path", bar)
+	d.put(` d="M`, units(x), " ", units(y), ` l-4 -7 h8 z"/>`, "\n")
 }
 
 // inWords is the tree for those who can't see it.

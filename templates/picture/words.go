@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 // letter is the width of a character in ems, as DejaVu Sans has it, the widest
@@ -64,35 +65,34 @@ func further(ems float64, text string) float64 {
 // wrapped breaks text into lines of a width: at spaces, and inside a word that
 // is wider than a line, but never before a letter's accent.
 func wrapped(text string, size, width float64) []string {
-	text = diag.Visible(text) // as it will stand there
+	text = prose.SingleSpaces(diag.Visible(text)) // as it will stand there
 	var lines []string
-	line, ems := "", 0.0
-	flush := func() {
-		if line != "" {
-			lines = append(lines, line)
-			line, ems = "", 0
+	from, to, ems := 0, 0, 0.0 // the line so far
+	for next, end := 0, 0; next < len(text); next = end + 1 {
+		word, _, _ := strings.Cut(text[next:], " ")
+		end = next + len(word)
+		if from < to {
+			if joined := further(further(ems, " "), word); joined*size <= width {
+				to, ems = end, joined
+				continue
+			}
+			lines = append(lines, text[from:to])
 		}
-	}
-	for _, word := range strings.Fields(text) {
-		if line != "" && further(further(ems, " "), word)*size > width {
-			flush()
-		}
-		for long(word, size) > width {
+		own := further(0, word)
+		for own*size > width {
 			head := within(word, size, width)
 			if head == word {
 				break
 			}
 			lines = append(lines, head)
 			word = word[len(head):]
+			own = further(0, word)
 		}
-		if line != "" {
-			line += " "
-			ems = further(ems, " ")
-		}
-		line += word
-		ems = further(ems, word)
+		from, to, ems = end-len(word), end, own
 	}
-	flush()
+	if from < to {
+		lines = append(lines, text[from:to])
+	}
 	return lines
 }
 

@@ -29,6 +29,7 @@ import (
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
 	"fixslate/templates/blurb"
+	"fixslate/templates/picture"
 )
 
 // Compiled is a plan and everything that follows from it, each value made once
@@ -49,7 +50,8 @@ type Compiled struct {
 	Description blurb.Description
 	Findings    []diag.Finding // sorted; faults only where Plan is nil
 
-	pace timing.Pace
+	pace  timing.Pace
+	trees func() []picture.Picture // of the tests, for the outputs that hold them
 }
 
 // Request is what Compile works on.

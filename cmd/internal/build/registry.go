@@ -29,14 +29,14 @@ func Outputs() []Output {
 	outputs := []Output{
 		{"before.md", "to look up, buy, charge and try; packing list", func(c *Compiled) []byte { return sheet.Before(c.Plan) }},
 		{"book.html", "shoot book for the phone", func(c *Compiled) []byte {
-			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Tests: c.Tests, Shots: c.Shots, Coverage: c.Coverage, Day: &c.Day, Chapters: c.Chapters, Hazards: c.Hazards, Findings: c.Findings})
+			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Trees: c.trees(), Shots: c.Shots, Coverage: c.Coverage, Day: &c.Day, Chapters: c.Chapters, Hazards: c.Hazards, Findings: c.Findings})
 		}},
 		{"comment.txt", "comment to pin", func(c *Compiled) []byte { return blurb.Comment(c.Plan, c.Chapters) }},
 		{"day.md", "the shoot in shooting order", func(c *Compiled) []byte { return sheet.Day(c.Plan, c.Shots, &c.Day) }},
 		{"description.md", "description, whole", func(c *Compiled) []byte { return c.Description.Markdown }},
 		{"description.txt", "description within the limit", func(c *Compiled) []byte { return c.Description.Text }},
 		{"edit.md", "notes for the cut", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
-		{"faults.svg", "which test first, drawn", func(c *Compiled) []byte { return picture.File(picture.Tests(c.Plan, c.Tests)...) }},
+		{"faults.svg", "which test first, drawn", func(c *Compiled) []byte { return picture.File(c.trees()...) }},
 		{"helper.md", "the helper's side", func(c *Compiled) []byte { return sheet.Helper(c.Plan, c.Shots, &c.Day) }},
 		{"risks.md", "what can hurt, step by step", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards, c.Findings) }},
 		{"shots.csv", "shots for a spreadsheet", func(c *Compiled) []byte { return sheet.ShotsCSV(c.Plan, c.Shots) }},
@@ -91,6 +91,7 @@ func (c *Compiled) Make(only []string) ([]File, error) {
 			return nil, fmt.Errorf("there is no output %q; the outputs are %s", name, strings.Join(names, ", "))
 		}
 	}
+	c.trees = sync.OnceValue(func() []picture.Picture { return picture.Tests(c.Plan, c.Tests) })
 	outputs = slices.DeleteFunc(outputs, func(o Output) bool { return len(only) > 0 && !slices.ContainsFunc(only, o.is) })
 	files := make([]File, len(outputs))
 	var wg sync.WaitGroup

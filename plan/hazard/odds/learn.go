@@ -145,8 +145,8 @@ type trainer struct {
 	inner, bias, outer, rest *tensor
 	steps                    int
 	// Of one step.
-	layer, back, error []float32
-	drop               []float32
+	layer, back []float32
+	alive       []int // hidden units
 }
 
 // tensor is rows of numbers to learn, with their gradient and Adam's two means.
@@ -187,8 +187,7 @@ func newTrainer(signs, hidden, outs int, seed uint64) *trainer {
 	t.outer = newTensor(outs, hidden, random)
 	t.bias = newTensor(1, hidden, func() float32 { return 0 })
 	t.rest = newTensor(1, outs, func() float32 { return -3 }) // most families are rare
-	t.layer, t.back, t.drop = make([]float32, hidden), make([]float32, hidden), make([]float32, hidden)
-	t.error = make([]float32, outs)
+	t.layer, t.back = make([]float32, hidden), make([]float32, hidden)
 	return t
 }
 
@@ -222,37 +221,38 @@ func (t *trainer) learn(l *lesson, share float32) {
 			t.layer[h] += signValue * w
 		}
 	}
+	// Units that are dropped or at nothing neither speak nor learn.
+	t.alive = t.alive[:0]
 	for h, v := range t.layer {
-		t.drop[h] = 0
 		if v > 0 && t.rand.Float32() >= layerDrop {
-			t.drop[h] = 1 / (1 - layerDrop)
+			t.layer[h] = v / (1 - layerDrop)
+			t.back[h] = 0
+			t.alive = append(t.alive, h)
 		}
-		t.layer[h] = v * t.drop[h]
-		t.back[h] = 0
 	}
 	rest := t.rest.slope(0)
 	for k := range t.outs {
 		outer, slope := t.outer.row(k), t.outer.slope(k)
 		score := t.rest.v[k]
-		for h, w := range outer {
-			score += w * t.layer[h]
+		for _, h := range t.alive {
+			score += outer[h] * t.layer[h]
 		}
 		e := (sigmoid(score) - l.want[k]) * l.weight[k] * share
 		rest[k] += e
-		for h, w := range outer {
+		for _, h := range t.alive {
 			slope[h] += e * t.layer[h]
-			t.back[h] += e * w
+			t.back[h] += e * outer[h]
 		}
 	}
 	bias := t.bias.slope(0)
-	for h := range t.back {
-		t.back[h] *= t.drop[h]
+	for _, h := range t.alive {
+		t.back[h] /= 1 - layerDrop
 		bias[h] += t.back[h]
 	}
 	for _, s := range kept {
 		slope := t.inner.slope(s)
-		for h, b := range t.back {
-			slope[h] += signValue * b
+		for _, h := range t.alive {
+			slope[h] += signValue * t.back[h]
 		}
 	}
 }

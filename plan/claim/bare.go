@@ -75,6 +75,8 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	placed := r.is(at-1, "hit") || r.is(at-1, "reached") || r.is(at-1, "touching") || r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
 	switch {
 	case placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
+	case meter && f.Kind == prose.Range, r.readings(f, at):
+	case r.in(at-2, k.past) && r.is(at-1, "from") && f.Values[0].Number > 12 && r.isBare(f):
 	case (r.is(r.wordAt(f.End), "including") || r.is(r.wordAt(f.End), "plus")) && r.priced(at, 7) && f.Values[0].Number > 2,
 		r.priced(at, 4) && f.Values[0].Number > 2:
 	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
@@ -132,6 +134,25 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	return "", true
 }
 
+// readings says whether three or more bare numbers stand in a row and nothing else in
+// their piece: "a hundred and six, a hundred and five, a hundred and seven".
+func (r *reader) readings(f *prose.Figure, at int) bool {
+	const fewest, least = 3, 12
+	if f.Values[0].Number <= least || !r.isBare(f) || at > 0 && !r.words[min(at, len(r.words)-1)].stopped {
+		return false
+	}
+	n, _ := slices.BinarySearchFunc(r.figures, f.Start, func(g prose.Figure, at int) int { return g.Start - at })
+	row := 1
+	for ; n+1 < len(r.figures) && row < fewest; n++ {
+		b := &r.figures[n+1]
+		if between := strings.TrimSpace(r.text[r.figures[n].End:b.Start]); between != "," && between != ", and" || b.Kind != prose.Count || b.Values[0].Number <= least || !r.isBare(b) {
+			return false
+		}
+		row++
+	}
+	return row == fewest
+}
+
 // tops holds where "max" or "minimum" stands behind a number.
 func (r *reader) tops(f *prose.Figure) bool {
 	switch n := r.wordAt(f.End); {
@@ -152,7 +173,7 @@ func (r *reader) series(f *prose.Figure, at int) bool {
 		return false
 	}
 	switch strings.Trim(r.text[last.End:f.Start], " ") {
-	case ",", ", and", "and", ", then", "then":
+	case ",", ", and", "and", ", then", "then", ", not", "not", "or", ", or":
 		return last.Number > 12 || last.Number != math.Trunc(last.Number)
 	}
 	return false
@@ -214,11 +235,17 @@ func (r *reader) heldAt(f *prose.Figure, at int) string {
 // "the voltage sags from fifty to forty four".
 func (r *reader) fromTo(f *prose.Figure, at int) bool {
 	k := &r.known.classes
-	if !r.near(at, longestDial, k.measured|k.dimension|k.meter) || !r.isBare(f) {
+	if !r.isBare(f) {
+		return false
+	}
+	if r.is(at-1, "to") && len(r.values) > 0 && r.values[len(r.values)-1].End == r.words[max(at-2, 0)].end {
+		return true
+	}
+	if !r.near(at, longestDial, k.measured|k.dimension|k.meter) {
 		return false
 	}
 	if next := r.after(f); r.is(at-1, "from") && next != nil && len(next.Values) > 0 && r.joinedBy(r.wordAt(f.End), next, "to") {
 		return true
 	}
-	return r.is(at-1, "to") && len(r.values) > 0 && r.values[len(r.values)-1].End == r.words[max(at-2, 0)].end
+	return false
 }

@@ -207,14 +207,29 @@ func (r *reader) tenths(a, b *prose.Figure) bool {
 	case b.Kind != prose.Count && b.Kind != prose.Quantity || noun:
 		return false
 	case u == "V" || u == "kV" || u == "A" || u == "bar":
-	case u != "" || !r.isBare(b) || !r.electric():
+	case u != "" || !r.isBare(b):
 		return false
-	default:
+	case r.electric():
 		b.Values[0].Unit = "V"
+	case !r.inTeens():
+		return false
 	}
 	b.Values[0].Number = math.Round(10*x+y) / 10
-	b.Start, b.Kind = a.Start, prose.Quantity
+	if b.Start, b.Kind = a.Start, prose.Quantity; b.Values[0].Unit == "" {
+		b.Kind = prose.Count
+	}
 	return true
+}
+
+// inTeens says whether a decimal in the teens is told in the sentence: what "ten
+// nine" is beside "eleven point two".
+func (r *reader) inTeens() bool {
+	for i := range r.figures {
+		if g := &r.figures[i]; len(g.Values) == 1 && g.Values[0].Number > 9 && g.Values[0].Number < 20 && g.Values[0].Number != math.Trunc(g.Values[0].Number) {
+			return true
+		}
+	}
+	return false
 }
 
 // electric says whether the sentence speaks of a battery.

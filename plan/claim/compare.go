@@ -65,7 +65,7 @@ func (r *reader) merely(i int) bool {
 	if !r.in(i, k.better) || r.words[i].mood != statement {
 		return false
 	}
-	if r.conditioned(i) || r.is(i, "easier") && r.is(i+1, "to") {
+	if r.conditioned(i) || r.is(i, "easier") && (r.is(i+1, "to") || r.is(i+1, "if") && r.is(i+2, "you")) {
 		return false
 	}
 	for j := i - 1; j > 0 && j > i-4; j-- {

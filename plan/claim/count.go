@@ -27,6 +27,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Frequency)
 		return
 	}
+	if r.is(at-1, "every") && n < len(r.words) && isPlural(r.words[n].text) && f.Values[0].Number > 1 && r.known.of(singular(r.words[n].text))&r.known.fitting == 0 {
+		r.counted(f, singular(r.words[n].text)) // "every eight hundred pages"
+		r.add(Frequency)
+		return
+	}
 	if unit, end := r.rate(n); end > 0 {
 		whole := prose.Span{Start: f.Start, End: r.words[end-1].end}
 		if of, ok := measureWords[singular(r.words[n].text)]; ok && end == n+3 {
@@ -151,6 +156,9 @@ func (r *reader) sum(f *prose.Figure, at int) bool {
 		}
 	}
 	n := r.wordAt(f.End)
+	if pence := math.Mod(f.Values[0].Number, 100); (pence == 99 || pence == 95) && r.isBare(f) && (r.in(at-1, r.known.be) || r.is(at-1, "for") || r.is(at-1, "at")) {
+		return true
+	}
 	return r.priced(at, 4) || r.is(n, "each") || r.is(n, "for") && (r.is(n+1, "the") || r.is(n+1, "a")) && (r.is(n+2, "pair") || r.is(n+2, "lot") || r.is(n+2, "set") || r.is(n+2, "pack"))
 }
 
@@ -294,7 +302,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	if unit, ok := r.ellipsis(f, at); ok {
 		return unit, true
 	}
-	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
+	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.is(n, "new") || r.is(n, "used") || r.is(n, "fitted") || r.is(n, "each") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
 		return r.bare(f, at)
 	}
 	if r.is(n, "pitch") {

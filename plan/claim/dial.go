@@ -106,6 +106,10 @@ func (r *reader) hotSide(f *prose.Figure, at int) bool {
 		switch r.words[j].text {
 		case "hot", "cold", "warm":
 			hot = hot || sides[r.words[j+1].text]
+		case "rinse", "wash", "bed", "hotend", "kiln", "oven", "grill":
+			hot = hot || r.is(at-1, "at") && j+2 >= at-1 && f.Values[0].Number > 20
+		case "water":
+			hot = hot || r.is(at-1, "at") && j+1 == at-1 && f.Values[0].Number > 20
 		case "room", "workshop", "shed", "loft", "plate", "chamber", "cabinet", "fridge", "incubator", "vent", "greenhouse":
 			hot = hot || r.is(at-1, "at") && j+1 < at && r.in(j+1, r.known.be)
 		case "flow", "return", "coolant", "bath", "ambient", "mash", "brine":
@@ -125,7 +129,7 @@ var sides = map[string]bool{"side": true, "end": true, "tap": true, "flow": true
 func (r *reader) frost(f *prose.Figure, at int) bool {
 	for i := range r.figures {
 		g := &r.figures[i]
-		if len(g.Values) > 0 && g.Values[0].Unit != "" && g.Start != f.Start {
+		if len(g.Values) > 0 && g.Values[0].Unit != "" && g.Start != f.Start && !isTime(g.Values[0].Unit) && g.Kind != prose.Percent {
 			return false
 		}
 	}

@@ -102,7 +102,7 @@ func (r *reader) figure(f *prose.Figure) {
 			r.value(Value{Number: f.Values[0].Number, Unit: "inch", Span: f.Span}, Spec)
 		}
 	case prose.Ratio, prose.Size:
-		if f.Spoken && len(f.Values) == 2 && f.Values[0] == f.Values[1] && f.Values[0].Unit == "" {
+		if f.Spoken && len(f.Values) == 2 && f.Values[0] == f.Values[1] && f.Values[0].Unit == "" && f.Values[0].Number < 13 {
 			return // "one by one"
 		}
 		if text := f.Of(r.text); len(f.Values) == 1 && f.Values[0].Number >= thickest && !f.Spoken && text[0] == 'M' {

@@ -106,6 +106,9 @@ func (r *reader) planned(i int) bool {
 			return end+1 >= len(r.words) || r.words[end+1].stopped
 		}
 	}
+	if r.in(i, k.self) && i+1 < len(r.words) && strings.HasSuffix(r.words[i+1].text, "ed") && !r.words[i+1].stopped {
+		return true // "I think I dropped one"
+	}
 	if r.in(i, k.self) && r.in(i+1, k.be) {
 		return true // "I think we're done"
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"fixslate/plan/prose"
+	"fixslate/plan/trade"
 )
 
 // time reads a length of time: how long a job, a wait or a part lasts. The
@@ -70,7 +71,26 @@ func (r *reader) ordinals(at, n int) bool {
 // vague holds for "a turn or two" in an order: some, no number.
 func (r *reader) vague(f *prose.Figure, at int) bool {
 	at = min(at, len(r.words)-1)
+	if r.nudged(f, at) {
+		return true
+	}
 	return f.Kind == prose.Range && !isTime(f.Values[0].Unit) && r.words[at].mood == order && (r.is(at, "a") || r.is(at, "an")) && strings.HasSuffix(f.Of(r.text), " or two")
+}
+
+// nudged says whether something is only to be moved by an inch or so: "lift it up an
+// inch so I can see".
+func (r *reader) nudged(f *prose.Figure, at int) bool {
+	const reach = 4
+	if f.Kind != prose.Quantity || f.Values[0].Number != 1 || f.Values[0].Unit.Dimension() != trade.Length || !r.is(at, "a") && !r.is(at, "an") || r.words[at].mood != order {
+		return false
+	}
+	for j := max(0, at-reach); j < at; j++ {
+		switch r.words[j].text {
+		case "lift", "raise", "move", "slide", "shift", "nudge", "budge", "scoot", "back", "bring":
+			return true
+		}
+	}
+	return false
 }
 
 // orderedBefore says whether the clause of word i is an order.

@@ -309,7 +309,11 @@ func (r *reader) classed(out *Step, family string, v *verdict, answered []string
 		if r.weighing.likeness == nil {
 			r.weighing.likeness = class.Likenesses(r.toldWords())
 		}
-		id = r.weighing.likeness.Within(family).ID
+		where := class.OffRoad
+		if r.behind.has(r.lex.own.vehicle) {
+			where = class.Anywhere
+		}
+		id = r.weighing.likeness.Within(family, where).ID
 	}
 	h := hazardOf(indexOf(id), family, answered)
 	h.Evidence, h.Odds = v.evidence, v.odds

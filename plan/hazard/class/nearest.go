@@ -110,27 +110,45 @@ func Likenesses(text string, over ...string) Likeness {
 }
 
 // Within is the class of a family that the text is most like: its lead where
-// none is more so. The zero Class for a family that is not there.
-func (l Likeness) Within(family string) Class {
+// none is more so. Off the road, what is usual on vehicles alone stands back. The
+// zero Class for a family that is not there.
+func (l Likeness) Within(family string, where Where) Class {
 	f, ok := FindFamily(family)
 	if !ok {
 		return Class{}
 	}
-	best := index().byID[f.Lead]
-	if best == nil {
-		return Class{}
-	}
+	var best *Class
 	most := 0.0
 	for i, c := range index().classes {
+		if c.Family != family || where == OffRoad && c.onVehicles() {
+			continue
+		}
 		score := l[i].Weight
 		if c.ID == f.Lead {
 			score *= leadBonus
 		}
-		if c.Family == family && score > most {
+		if best == nil || score > most || score == most && c.ID == f.Lead {
 			best, most = c, score
 		}
 	}
+	if best == nil { // all of the family are
+		best = index().byID[f.Lead]
+	}
 	return best.clone()
+}
+
+// Where says whether a step is at a vehicle.
+type Where int
+
+// The places.
+const (
+	Anywhere Where = iota
+	OffRoad
+)
+
+// onVehicles holds for a class that is usual nowhere else.
+func (c *Class) onVehicles() bool {
+	return !slices.ContainsFunc(c.Domains, func(d string) bool { return d != "car" && d != "electric-vehicle" && d != "engine" })
 }
 
 // question is the words of a text that are read.

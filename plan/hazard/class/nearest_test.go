@@ -393,3 +393,25 @@ func ids(cs []Class) []string {
 	}
 	return all
 }
+
+// A class that is usual on vehicles alone is none for a window, unless its whole
+// family is.
+func TestWithin(t *testing.T) {
+	for _, c := range []struct {
+		text, family string
+		where        Where
+		want         string
+	}{
+		{"", "raised-load", Anywhere, "raised-vehicle"},
+		{"", "raised-load", OffRoad, "suspended-part"},
+		{"chock the wheel", "raised-load", Anywhere, "wheel-chocks"},
+		{"it may topple, hold the fridge", "raised-load", OffRoad, "tip-over"},
+		{"", "airbag-srs", OffRoad, "srs-airbag"},
+		{"", "hot-surface", OffRoad, "hot-surface"},
+		{"", "sharks", OffRoad, ""},
+	} {
+		if got := Likenesses(c.text).Within(c.family, c.where).ID; got != c.want {
+			t.Errorf("%q in %s: %q, want %q", c.text, c.family, got, c.want)
+		}
+	}
+}

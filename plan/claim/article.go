@@ -162,6 +162,11 @@ func (r *reader) halfOf(i int) bool {
 	if n := len(r.values); n > 0 && r.values[n-1].Unit == "inch" && r.values[n-1].End < r.words[i].start && r.is(i-1, "a") && r.in(i-2, r.known.be|r.known.glue) && r.words[i+1].stopped {
 		return r.halfInch(i)
 	}
+	for _, v := range r.values {
+		if v.Start <= r.words[i].start && r.words[i].start < v.End {
+			return false // "two and a half pints"
+		}
+	}
 	unit, ok := measureWords[r.words[i+1].text]
 	if !ok || r.words[i+1].stopped || r.words[i].mood == question || unit == "stroke" || unit == "mm" || unit == "mm2" || unit == "weight" || unit == "cup" ||
 		r.is(i-1, "and") || r.is(i-1, "a") && r.is(i-2, "and") && r.in(i-3, r.known.making) || len(r.words[i+1].text) < 3 {

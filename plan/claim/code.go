@@ -12,6 +12,7 @@ type code struct {
 	text           string
 	letters, items int
 	singles        int  // digits said one by one
+	row, inRow     int  // so many of them in a row now, and at most
 	doubled        bool // a letter or digit was told by "double"
 }
 
@@ -57,6 +58,9 @@ func (r *reader) isCode(i, end int, c *code) bool {
 	if digits && dashed {
 		return true
 	}
+	if digits && !announced && r.dictated(i, end, c) {
+		return true
+	}
 	if !digits || c.items < 3 && !(announced && c.letters > 0) && !r.capitalCode(i, end) {
 		return false
 	}
@@ -83,6 +87,42 @@ func (r *reader) suffixes(i int) bool {
 		return !found
 	})
 	return found && i+1 < len(r.words) && r.isSpelled(i+1)
+}
+
+// dictated judges a run that nothing announces by its form alone: five digits or more
+// of which two are given one by one are no number; nor is a letter before three
+// digits, or between digits, unless it stands for a unit.
+func (r *reader) dictated(i, end int, c *code) bool {
+	const longest, most, few = 5, 4, 3
+	if end < len(r.words) && !r.words[end].stopped {
+		w := r.words[end].text
+		if _, unit := trade.LookupUnit(w); unit && len(w) > 1 || measureWords[singular(w)] != "" || isPlural(w) || fine[w] {
+			return false
+		}
+	}
+	for j := i; j < end; j++ {
+		if r.is(j, "hundred") || r.is(j, "by") {
+			return false
+		}
+	}
+	digits := len(c.text) - c.letters
+	last := c.text[len(c.text)-1]
+	lettered := last >= 'A' && last <= 'Z'
+	switch {
+	case strings.Contains("12345678910", c.text), strings.Contains("10987654321", c.text):
+		return false // "three, two, one"
+	case c.letters == 0:
+		return digits >= longest && c.inRow >= 2 && end-i >= few
+	case c.letters > 1 || digits < few:
+		return false
+	case lettered:
+		return digits >= most && c.inRow >= 2 || c.inRow >= most
+	}
+	at := strings.IndexFunc(c.text, func(b rune) bool { return b >= 'A' && b <= 'Z' })
+	if at == 0 {
+		return r.in(i-1, r.known.det) || r.in(i-1, r.known.be) || r.is(i-1, "says") || r.is(i-1, "order") || r.is(i-1, "for") || i > 0 && r.text[r.words[i].start] == c.text[0] && strings.ToUpper(r.text) != r.text
+	}
+	return !strings.ContainsRune("UNRXKWMVAPF", rune(c.text[at])) || strings.ContainsRune(r.text[r.words[i].start:r.words[end-1].end], rune(c.text[at]))
 }
 
 // pieced says whether commas stand inside a run: it was read out in groups.

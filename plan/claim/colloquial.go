@@ -44,6 +44,14 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	if n >= len(r.words) || r.words[n].stopped {
 		return "", 1, false
 	}
+	switch {
+	case r.is(n, "or") && r.is(n+1, "so") && n+2 < len(r.words):
+		n += 2
+	case r.is(n, "and") && r.is(n+1, "a") && r.is(n+2, "bit") && n+3 < len(r.words):
+		n += 3
+	case r.is(n, "ish") && n+1 < len(r.words):
+		n++
+	}
 	for skipped := 0; skipped < 2 && filler[r.words[n].text] && n+1 < len(r.words) && !r.words[n+1].stopped; skipped++ {
 		n++
 		if u, ok := trade.LookupUnit(r.words[n].text); ok && len(r.words[n].text) > 2 {
@@ -92,4 +100,23 @@ func (r *reader) ampere() bool {
 		}
 	}
 	return false
+}
+
+// inWorkshop takes a number with a unit of the workshop behind it, or one that
+// shares that of the number behind: "four, five pints".
+func (r *reader) inWorkshop(f *prose.Figure, at, n int) bool {
+	unit, scale, ok := r.colloquial(f, at, n)
+	if next := r.after(f); !ok && next != nil && next.Kind == prose.Count && len(next.Values) > 0 && next.Values[0].Unit == "" && r.isBare(f) &&
+		(r.listed(f, next) || r.eased(f, next) || r.joinedBy(r.wordAt(f.End), next, "to", "or", "and", "then")) {
+		unit, scale, ok = r.colloquial(next, r.wordAt(next.Start), r.wordAt(next.End))
+	}
+	if !ok {
+		return false
+	}
+	for i := range f.Values {
+		f.Values[i].Number /= scale
+	}
+	r.counted(f, unit)
+	r.stated(at)
+	return true
 }

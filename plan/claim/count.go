@@ -64,12 +64,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Spec)
 		return
 	}
-	if unit, scale, ok := r.colloquial(f, at, n); ok {
-		for i := range f.Values {
-			f.Values[i].Number /= scale
-		}
-		r.counted(f, unit)
-		r.stated(at)
+	if r.inWorkshop(f, at, n) {
 		return
 	}
 	if r.catalogued(f, at, n) {
@@ -170,6 +165,10 @@ func (r *reader) catalogued(f *prose.Figure, at, n int) bool {
 	if head := r.capitals(at); head != "" && !f.Spoken {
 		start := r.words[at-1].start
 		r.value(Value{Part: head + " " + text, Span: prose.Span{Start: start, End: f.End}}, PartNumber)
+		return true
+	}
+	if tail := r.text[f.End:]; !f.Spoken && len(text) > 2 && len(tail) > 1 && tail[0] == '/' && tail[1] >= 'A' && tail[1] <= 'Z' && (len(tail) == 2 || tail[2] == ' ' || tail[2] == '.' || tail[2] == ',') {
+		r.value(Value{Part: text + tail[:2], Span: prose.Span{Start: f.Start, End: f.End + 2}}, PartNumber)
 		return true
 	}
 	leading := len(text) > 2 && text[0] == '0' && text[1] != '.'
@@ -361,7 +360,7 @@ func (r *reader) compounded(f *prose.Figure, at, n int) (string, bool) {
 	if tail, last := r.text[f.End:], r.wordAt(f.End); strings.HasPrefix(tail, "-") && last < len(r.words) {
 		// "24-tooth" and "a hundred and twenty-tooth" end inside a word
 		_, noun, ok := strings.Cut(prose.Fold(r.text[f.End:r.words[last].end]), "-")
-		if ok && noun != "" && !isPlural(noun) && !r.known.isNumber(noun) && r.known.of(noun)&(k.prep|k.particle) == 0 {
+		if ok && noun != "" && noun != "ish" && noun != "odd" && noun != "plus" && !isPlural(noun) && !r.known.isNumber(noun) && r.known.of(noun)&(k.prep|k.particle) == 0 {
 			return noun, true
 		}
 	}

@@ -94,6 +94,8 @@ func (r *reader) figure(f *prose.Figure) {
 	case prose.Fraction:
 		if r.ofMany(f.End) && len(f.Values) > 0 {
 			r.value(Value{Number: percent(f.Values[0].Number), Unit: "%", Span: f.Span}, Frequency)
+		} else if len(f.Values) > 0 && r.inWorkshop(f, at, r.wordAt(f.End)) {
+			return
 		} else if r.halves(f) {
 			r.value(Value{Number: f.Values[0].Number, Span: f.Span}, Comparison)
 		} else if len(f.Values) > 0 && hundredths().MatchString(f.Of(r.text)) && r.words[at].mood == statement {
@@ -227,6 +229,9 @@ func isMoney(u trade.Unit) bool {
 // perTime reads a quantity "a minute" or "per hour": "nine litres a minute".
 func (r *reader) perTime(f *prose.Figure, at int) bool {
 	n := r.wordAt(f.End)
+	if next := r.after(f); next != nil && len(next.Values) > 0 && next.Values[0].Unit == f.Values[0].Unit && (r.listed(f, next) || r.eased(f, next)) {
+		n = r.wordAt(next.End) // "two, maybe three litres a minute"
+	}
 	if !r.in(n+1, r.known.period) {
 		return false
 	}
@@ -369,11 +374,14 @@ func (r *reader) part(f *prose.Figure) {
 	if f.Spoken && len(f.Values) == 0 && r.designation(f, at) {
 		return
 	}
-	if f.Spoken && (len(f.Values) == 0 || strings.HasPrefix("123456789", f.Word)) {
+	if f.Spoken && (len(f.Values) == 0 || strings.HasPrefix("123456789", f.Word) || strings.HasSuffix("987654321", f.Word)) {
 		return // "one two three, lift"
 	}
 	if f.Spoken {
 		text = f.Word
+		if len(text) == 3 && r.words[at].number && r.inWorkshop(f, at, r.wordAt(f.End)) {
+			return // "one oh five pints"
+		}
 		if unit, ok := r.bare(f, at); ok && !r.announced(at) && len(text) == 3 && r.words[at].number {
 			r.counted(f, unit) // "it read two oh five"
 			r.stated(at)

@@ -260,6 +260,10 @@ func (r *reader) spelledNumber(i int, c *code) int {
 	c.items++
 	if n < 10 {
 		c.singles++
+		c.row++
+		c.inRow = max(c.row, c.inRow)
+	} else {
+		c.row = 0
 	}
 	end := i + 1
 	switch {

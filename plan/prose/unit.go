@@ -161,7 +161,7 @@ func (s *scanner) fits(m *measure, spelling string, after *numeral) bool {
 		m.end = m.start + 1
 		m.spelled = len(s.at(m.start)) > 1
 	}
-	if after.inWords && after.value == 1 && after.bottom == 0 && strings.HasSuffix(spelling, "s") && len(spelling) > 2 && !strings.Contains(spelling, " ") &&
+	if after.inWords && after.value == 1 && after.bottom == 0 && strings.HasSuffix(spelling, "s") && len(spelling) > 2 && !strings.Contains(spelling, " ") && !s.endsRange(after.start) &&
 		strings.ToLower(spelling) != m.unit.Spoken(1) {
 		return false // "the last one turns"
 	}
@@ -236,4 +236,16 @@ func (m measure) says(number float64) string {
 		words += " " + m.suffix
 	}
 	return words
+}
+
+// endsRange says whether "to" or "or" stands before token i: "point five to one
+// volts".
+func (s *scanner) endsRange(i int) bool {
+	at := s.back(i)
+	switch s.word(at) {
+	case "to", "or":
+		before := s.back(at)
+		return s.number(before).class != noNumber || s.denominator(before) > 0
+	}
+	return false
 }

@@ -352,6 +352,10 @@ func (c *count) bundle(w numberWord) bool {
 	}
 	before := c.s.back(c.start)
 	bare := after == at+1 || c.s.noun(at+1) == "" && c.s.kind(after) != digitToken && c.s.number(after).class == noNumber
+	if w.class == tensWord && c.group == 1 && !determiners[c.s.word(before)] && !pointing[c.s.word(before)] && c.s.word(before) != "m" {
+		c.group, c.run = 100+w.value, 0 // "one twenty cycles"; "each one twenty cycles" is two
+		return true
+	}
 	if bare && c.s.word(before) != "m" && (c.group < 10 || w.class == tensWord) {
 		c.group, c.run = c.group*100+w.value, 0 // "take it out at one twenty"
 		return true
@@ -365,13 +369,17 @@ func (c *count) bundle(w numberWord) bool {
 	return true
 }
 
+// pointing are words behind which "one" is a pronoun.
+var pointing = map[string]bool{"this": true, "that": true, "each": true, "every": true, "last": true, "first": true, "next": true, "other": true, "which": true, "the": true,
+	"any": true, "another": true, "only": true, "no": true, "second": true, "third": true, "old": true, "new": true, "big": true, "small": true, "long": true, "short": true, "left": true, "right": true}
+
 // measures says whether a unit that stands behind such numbers begins at i, "two
 // twenty ohms", and where it ends. A time or an order of things is told
 // otherwise.
 func (s *scanner) measures(i int) (end int, ok bool) {
 	w := s.word(i)
 	switch w {
-	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons", "thread", "pitch", "supply", "fan":
+	case "v", "mains", "ac", "dc", "quid", "bucks", "grit", "octane", "revs", "cca", "teeth", "clicks", "pints", "gallons", "thread", "pitch", "supply", "fan", "ml", "mm", "cc", "kg", "db", "hz", "cm":
 		return i + 1, true
 	case "second", "a", "in", "at", "to", "or", "and":
 		return i, false

@@ -30,8 +30,8 @@ type form struct {
 // forms finds spellings: a hash table with open places. It is no map, since a
 // map is filled when the program runs.
 type forms struct {
-	list  []spelling  // by form; 0: none
-	slots []uint16 // twice as many as forms at least, a power of two
+	list  []spelling // by form; 0: none
+	slots []uint16   // twice as many as forms at least, a power of two
 }
 
 // spelling is all that reading asks of a form, in one place: few of the lexicon's
@@ -41,12 +41,22 @@ type spelling struct {
 	grammar grammar
 	begins  uint16 // the node to which it leads from the root of the tree, and alike
 	kind    formKind
+	rejoins bool // it stands behind the gap of some phrase
 }
 
-func (f *forms) find(word []byte) int32 {
-	for at := odds.Hash(odds.Unhashed, word); ; at++ {
-		id := f.slots[at&uint32(len(f.slots)-1)]
-		if id == 0 || f.list[id].text == string(word) {
+// find is the form of a word, whose plain letters may be capitals; 0 for none.
+func (f *forms) find(word string) int32 {
+	hash := uint32(odds.Unhashed)
+	for i := range len(word) {
+		c := word[i]
+		if 'A' <= c && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		hash = odds.Hashed(hash, c)
+	}
+	for ; ; hash++ {
+		id := f.slots[hash&uint32(len(f.slots)-1)]
+		if text := f.list[id].text; id == 0 || text == word || len(text) == len(word) && strings.EqualFold(text, word) {
 			return int32(id)
 		}
 	}

@@ -257,9 +257,12 @@ func (x *lexicon) follow(toks []token, at uint16, s span, gapped bool, found fun
 // leap follows what stands behind a gap, each word where it stands first.
 func (x *lexicon) leap(toks []token, at uint16, s span, found func(uint16, int, bool)) {
 	for j := s.to; j < len(toks) && j <= s.to+gapMax && !parts(toks, j); j++ {
+		if !toks[j].rejoins || toks[j].blank {
+			continue
+		}
 		form := toks[j].form
 		next := x.tree.step(at, form)
-		if next == 0 || toks[j].blank || slices.ContainsFunc(toks[s.to:j], func(t token) bool { return t.form == form && !t.blank }) {
+		if next == 0 || slices.ContainsFunc(toks[s.to:j], func(t token) bool { return t.form == form && !t.blank }) {
 			continue
 		}
 		x.follow(toks, next, span{s.from, j + 1}, true, found)

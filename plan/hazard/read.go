@@ -130,7 +130,7 @@ func (r *reader) judge(f *finding, k int32) {
 			r.works = true
 		}
 	}
-	r.due = r.lex.rules.due(r.due[:0], s)
+	r.due = r.lex.rules.due(r.due, s)
 	for _, n := range r.due {
 		rl := &r.lex.rules.rules[n]
 		for i := range s.hits {
@@ -184,7 +184,7 @@ func (r *reader) heed(k int32) {
 	if src.kind != "say" && src.kind != "card" {
 		return
 	}
-	r.due = r.lex.avoids.due(r.due[:0], s)
+	r.due = r.lex.avoids.due(r.due, s)
 	for i := range s.hits {
 		h := &s.hits[i]
 		if h.quiet || h.implied {
@@ -232,7 +232,7 @@ func (r *reader) tools(f *finding) {
 	}
 	s.sum(&r.behind)
 	s.harmless = s.sums[inAll].meets(&r.lex.harmless)
-	r.due = r.lex.rules.due(r.due[:0], s)
+	r.due = r.lex.rules.due(r.due, s)
 	for _, n := range r.due {
 		rl := &r.lex.rules.rules[n]
 		if rl.terms[0].kind != tool {

@@ -174,7 +174,6 @@ type scene struct {
 	body   uint16 // the mark of hands and feet
 	object hit    // the plan's object, for acts that name nothing
 	used   []bool
-	asked  []uint64 // rules, a bit each
 
 	harmless bool // weak rules are silent
 }

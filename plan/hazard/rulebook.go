@@ -152,34 +152,28 @@ func (b *rulebook) need(g *group) {
 	}
 }
 
-// due appends the rules that may be met in a scene, in their order.
+// due appends to dst[:0] the rules that may be met in a scene, in their order.
 func (b *rulebook) due(dst []uint16, s *scene) []uint16 {
-	s.asked = append(s.asked[:0], make([]uint64, len(b.firm))...)
+	dst = dst[:0]
 	for where := range b.asks {
-		asks := &b.asks[where]
-		for i, w := range s.sums[where] {
-			for w &= asks.marks[i]; w != 0; w &= w - 1 {
+		asks, sums := &b.asks[where], &s.sums[where]
+		for i := range sums {
+			for w := sums[i] & asks.marks[i]; w != 0; w &= w - 1 {
 				for _, n := range asks.of(64*i + bits.TrailingZeros64(w)) {
-					s.asked[n/64] |= 1 << (n % 64)
+					silent := s.strict && !has(b.firm, n) || s.harmless && !has(b.stout, n)
+					if !silent && s.may(b.needs[b.from[n]:b.from[n+1]]) {
+						dst = append(dst, n)
+					}
 				}
 			}
 		}
 	}
-	for i, asked := range s.asked {
-		if s.strict {
-			asked &= b.firm[i]
-		}
-		if s.harmless {
-			asked &= b.stout[i]
-		}
-		for ; asked != 0; asked &= asked - 1 {
-			if n := 64*i + bits.TrailingZeros64(asked); s.may(b.needs[b.from[n]:b.from[n+1]]) {
-				dst = append(dst, uint16(n))
-			}
-		}
-	}
-	return dst
+	slices.Sort(dst)
+	return slices.Compact(dst)
 }
+
+// has says whether a rule's bit is set.
+func has(bits []uint64, n uint16) bool { return bits[n/64]&(1<<(n%64)) != 0 }
 
 // may says whether the needs of a rule are met in the scene.
 func (s *scene) may(needs []need) bool {

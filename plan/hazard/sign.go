@@ -26,8 +26,8 @@ type sign struct {
 	place int32 // in the network, from 1; 0: not looked for, below 0: not there
 }
 
-// shown holds for a sign that words show.
-func (s *sign) shown() bool { return s.at.end > s.at.start }
+// speaks holds for a sign that the network knows and words show.
+func (s *sign) speaks() bool { return s.place > 0 && s.at.end > s.at.start }
 
 // signsAbout appends the signs of what stands about a step: its object, states
 // and tools, and what the rules found in it.

@@ -163,6 +163,13 @@ func (p *plant) pack(forms []spelling, gap int32, entries []entry) tree {
 			forms[uint32(e)].begins |= alike
 		}
 	}
+	for i := range t.nodes {
+		if gap := t.nodes[i].gap; gap != 0 {
+			for _, f := range t.forms[t.nodes[gap].edges:t.nodes[gap+1].edges] {
+				forms[f].rejoins = true
+			}
+		}
+	}
 	return t
 }
 

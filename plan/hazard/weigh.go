@@ -30,6 +30,8 @@ type weighing struct {
 	met      []bool // by place: it is among places
 	odds     []float32
 	layer    odds.Layer
+	heard    []int     // places of the signs whose words may be shown
+	says     []float32 // how much each speaks for a family
 	verdicts []verdict
 	likeness class.Likeness // of the step; nil: not asked for yet
 	known    known
@@ -179,10 +181,17 @@ func (r *reader) speakers(family int) []Evidence {
 	}
 	var all []speaker
 	w := &r.weighing
-	speaks := r.net.Speaks(&w.layer, family)
+	w.heard = w.heard[:0]
+	for i := range w.signs {
+		if s := &w.signs[i]; s.speaks() {
+			w.heard = append(w.heard, int(s.place)-1)
+		}
+	}
+	w.says = r.net.Speaks(w.says, &w.layer, w.heard, family)
+	says := w.says
 	for i := range w.signs {
 		s := &w.signs[i]
-		if s.place <= 0 || !s.shown() {
+		if !s.speaks() {
 			continue
 		}
 		k := slices.IndexFunc(all, func(o speaker) bool {
@@ -192,7 +201,8 @@ func (r *reader) speakers(family int) []Evidence {
 			all = append(all, speaker{at: s.at})
 			k = len(all) - 1
 		}
-		all[k].say += speaks(int(s.place) - 1)
+		all[k].say += says[0]
+		says = says[1:]
 	}
 	slices.SortStableFunc(all, func(a, b speaker) int { return cmp.Compare(b.say, a.say) })
 	for i := range all {

@@ -21,6 +21,7 @@ type token struct {
 	grammar    grammar
 	begins     uint16
 	kind       formKind
+	rejoins    bool
 	sentence   int32 // rises at full stops and line ends
 	comma      bool  // a comma or the like stands before it
 	bar        bool  // a clause ends before it: bracket, semicolon, dash
@@ -30,14 +31,16 @@ type token struct {
 // tokens appends the words of text: letters, digits and apostrophes; a hyphen
 // ends a word, "'s" is left off, digits are parted from the letters of a unit.
 func (x *lexicon) tokens(dst []token, text string) []token {
-	var lower [wordMax + utf8.UTFMax]byte
 	sentence, comma, bar := int32(0), false, true
 	for i := 0; i < len(text); {
-		end, n := word(&lower, text, i)
-		if end > i {
-			if n <= wordMax {
+		if end, plain := wordEnd(text, i); end > i {
+			word := text[i:end]
+			if !plain {
+				word = strings.Map(fold, word)
+			}
+			if len(word) <= wordMax {
 				dst = append(dst, token{start: int32(i), end: int32(end), sentence: sentence, comma: comma, bar: bar})
-				x.lookUp(&dst[len(dst)-1], lower[:n])
+				x.lookUp(&dst[len(dst)-1], word)
 				comma, bar = false, false
 			}
 			i = end
@@ -66,49 +69,35 @@ func (x *lexicon) tokens(dst []token, text string) []token {
 	return dst
 }
 
-// word is where the word that begins at a byte of a text ends, the same byte
-// where none does, and how many bytes it has in lower case; those over wordMax
-// are not written down.
-func word(lower *[wordMax + utf8.UTFMax]byte, text string, start int) (end, n int) {
-	i := start
-	digit := false
-	for i < len(text) {
-		b := text[i]
-		if b >= utf8.RuneSelf {
-			r, size := utf8.DecodeRuneInString(text[i:])
-			if !inWord(r) {
-				break
-			}
-			if n <= wordMax {
-				n += utf8.EncodeRune(lower[n:], fold(r))
-			}
-			i += size
-			continue
+// wordEnd is where the word that begins at a byte of a text ends, the same byte
+// where none does, and whether all its letters are of the plain alphabet.
+func wordEnd(text string, start int) (end int, plain bool) {
+	i, digits := start, isDigit(rune(text[start]))
+	if !digits {
+		for i < len(text) && inPlainWord[text[i]] {
+			i++
 		}
-		c := folded[b]
-		if c == 0 || digit && !isDigit(rune(c)) && isUnit(text[i:]) {
+		if i == len(text) || text[i] < utf8.RuneSelf {
+			return i, true
+		}
+	}
+	for plain = true; i < len(text); {
+		r, size := runeAt(text, i)
+		if !inWord(r) || digits && i > start && !isDigit(r) && isUnit(text[i:]) {
 			break
 		}
-		if i == start {
-			digit = isDigit(rune(c))
-		}
-		if n <= wordMax {
-			lower[n] = c
-			n++
-		}
-		i++
+		plain = plain && r < utf8.RuneSelf
+		i += size
 	}
-	return i, n
+	return i, plain
 }
 
-// folded is by byte what it is in a word, in lower case; 0 for what is in none.
-var folded = func() (t [utf8.RuneSelf]byte) {
-	for b := range t {
-		if r := rune(b); inWord(r) {
-			t[b] = byte(fold(r))
-		}
+// inPlainWord holds for the bytes that are in a word, whatever stands beside them.
+var inPlainWord = func() (is [256]bool) {
+	for b := range utf8.RuneSelf {
+		is[b] = inWord(rune(b))
 	}
-	return t
+	return is
 }()
 
 // spelled says whether a word stands in the text as its form is spelled, but for
@@ -138,20 +127,16 @@ func isUnit(rest string) bool {
 	return false
 }
 
-// lookUp notes what the lexicon knows of a word in lower case.
-func (x *lexicon) lookUp(t *token, word []byte) {
-	for len(word) > 0 && word[0] == '\'' {
-		word = word[1:]
-	}
-	for len(word) > 0 && word[len(word)-1] == '\'' {
-		word = word[:len(word)-1]
-	}
-	if len(word) == 0 {
+// lookUp notes what the lexicon knows of a word, whose plain letters may be
+// capitals.
+func (x *lexicon) lookUp(t *token, word string) {
+	word = strings.Trim(word, "'")
+	n := len(word)
+	if n == 0 {
 		return
 	}
-	n := len(word)
 	id := x.forms.find(word)
-	if id == 0 && n > 2 && word[n-2] == '\'' && word[n-1] == 's' {
+	if id == 0 && n > 2 && word[n-2] == '\'' && word[n-1]|0x20 == 's' {
 		id = x.forms.find(word[:n-2])
 	}
 	digits := isDigit(rune(word[0]))
@@ -159,11 +144,11 @@ func (x *lexicon) lookUp(t *token, word []byte) {
 		id = x.own.number
 	}
 	f := &x.forms.list[id]
-	t.form, t.grammar, t.begins, t.kind = id, f.grammar, f.begins, f.kind
+	t.form, t.grammar, t.begins, t.kind, t.rejoins = id, f.grammar, f.begins, f.kind, f.rejoins
 	switch {
 	case digits:
 		t.grammar |= number
-	case id == 0 && n > 4 && word[n-1] == 'y' && word[n-2] == 'l':
+	case id == 0 && n > 4 && word[n-1]|0x20 == 'y' && word[n-2]|0x20 == 'l':
 		t.grammar = adverb // "carefully"
 	}
 }

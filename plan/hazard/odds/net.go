@@ -248,21 +248,18 @@ func (n *Net) scores(dst []float32, alive []unit) []float32 {
 	return dst[:len(n.families)]
 }
 
-// Speaks gives how much a sign speaks for a family among the signs that layer
-// was made of: its share of the family's score, above 0 for, below against.
-func (n *Net) Speaks(layer *Layer, family int) func(sign int) float32 {
-	outer := make([]float32, 0, n.hidden) // of the units that are alive, side by side
+// Speaks appends to dst[:0] how much each of some signs speaks for a family among
+// the signs that layer was made of: its share of the family's score, above 0 for,
+// below against.
+func (n *Net) Speaks(dst []float32, layer *Layer, signs []int, family int) []float32 {
+	dst = append(dst[:0], make([]float32, len(signs))...)
 	for _, u := range layer.alive {
-		outer = append(outer, n.outer[u.at*len(n.rest)+family])
-	}
-	return func(sign int) float32 {
-		row := n.inner[sign*n.hidden : (sign+1)*n.hidden]
-		total := float32(0)
-		for k, u := range layer.alive {
-			total += float32(int(row[u.at])-zero) * n.scale[u.at] * outer[k]
+		scale, outer := n.scale[u.at], n.outer[u.at*len(n.rest)+family]
+		for k, i := range signs {
+			dst[k] += float32(int(n.inner[i*n.hidden+u.at])-zero) * scale * outer
 		}
-		return total
 	}
+	return dst
 }
 
 func sigmoid(x float32) float32 { return float32(1 / (1 + math.Exp(-float64(x)))) }

@@ -83,9 +83,8 @@ func TestSpeaks(t *testing.T) {
 	beside, _ := n.Find(Sign{Kind: 'd', Word: "b"})
 	var layer Layer
 	n.Odds(nil, &layer, []int{dust, beside})
-	speaks := n.Speaks(&layer, 1)
-	if a, b := speaks(dust), speaks(beside); a <= b {
-		t.Errorf("dust speaks %.2f, the word beside %.2f", a, b)
+	if say := n.Speaks(nil, &layer, []int{dust, beside}, 1); say[0] <= say[1] {
+		t.Errorf("dust and the word beside speak %.2f", say)
 	}
 }
 

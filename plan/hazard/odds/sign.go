@@ -55,7 +55,10 @@ const Unhashed = 2166136261
 // Hash is FNV-1a: it goes on with a text from what was hashed before.
 func Hash[T string | []byte](h uint32, text T) uint32 {
 	for i := range len(text) {
-		h = (h ^ uint32(text[i])) * 16777619
+		h = Hashed(h, text[i])
 	}
 	return h
 }
+
+// Hashed goes on with one byte.
+func Hashed(h uint32, c byte) uint32 { return (h ^ uint32(c)) * 16777619 }

@@ -73,7 +73,7 @@ type (
 )
 
 // JSON is review.json, and what `match --format json` prints. Seconds are
-// rounded to milliseconds.
+// rounded to milliseconds, and what a terminal would obey is spelled out.
 func (m *Matched) JSON() []byte {
 	out := matchJSON{
 		PlanSum: hexSum(m.Source.Raw), Trusted: m.Usable(), End: milli(m.Match.End),
@@ -119,7 +119,7 @@ func (m *Matched) JSON() []byte {
 		out.Findings = append(out.Findings, entry)
 	}
 	var b bytes.Buffer
-	enc := json.NewEncoder(&b)
+	enc := json.NewEncoder(diag.PlainJSON(&b))
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	if err := enc.Encode(out); err != nil {

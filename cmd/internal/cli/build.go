@@ -114,9 +114,6 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 		write = build.WriteOnly
 	}
 	if err := write(ctx, target, files); err != nil {
-		if ctx.Err() != nil {
-			return ctx.Err()
-		}
 		return failed{err}
 	}
 	if err := o.report(job.dir, len(files), &c); err != nil {

@@ -136,9 +136,6 @@ func (o *captionsOptions) write(ctx context.Context, file captions.File) error {
 		_, err = o.out.Write(data)
 	}
 	if err != nil {
-		if ctx.Err() != nil {
-			return ctx.Err()
-		}
 		return failed{err}
 	}
 	return nil

@@ -144,9 +144,6 @@ func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 	}
 	files := m.Files()
 	if err := build.Write(ctx, target, files); err != nil {
-		if ctx.Err() != nil {
-			return ctx.Err()
-		}
 		return failed{err}
 	}
 	where := "the real chapters in chapters/final.*"

@@ -3,7 +3,6 @@ package cli
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"strconv"
@@ -56,9 +55,6 @@ func runNew(ctx context.Context, o *newOptions) error {
 		}
 	}
 	if err := build.CreateFile(ctx, name, text); err != nil {
-		if errors.Is(err, context.Canceled) {
-			return err
-		}
 		return failed{err}
 	}
 	if err := o.tell(fmt.Sprintf("%s written; next: fixslate check %[1]s, then fixslate build %[1]s", name)); err != nil {

@@ -69,9 +69,6 @@ func runPace(ctx context.Context, o *paceOptions) error {
 		return nil
 	}
 	if err := build.WriteFile(ctx, o.output, learned.Pace.File(), names); err != nil {
-		if ctx.Err() != nil {
-			return ctx.Err()
-		}
 		return failed{err}
 	}
 	o.say(fmt.Sprintf("%s written; build --pace %[1]s uses it, or [pace] file in a plan", o.output))

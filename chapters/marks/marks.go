@@ -41,7 +41,6 @@ func FilmOf(p *plan.Plan, t timing.Timeline, c []chapters.Chapter) Film {
 // Format is one kind of chapter file.
 type Format struct {
 	Ending string // "txt", "tc.txt"
-	What   string // a few words for a list of outputs
 	Write  func(Film) []byte
 }
 
@@ -51,12 +50,12 @@ func (f Format) File(stem string) string { return stem + "." + f.Ending }
 // Formats are all kinds of chapter file, in the order they are listed.
 func Formats() []Format {
 	return []Format{
-		{"txt", "chapters for a description", Text},
-		{"vtt", "WebVTT chapters", WebVTT},
-		{"ffmeta", "FFmpeg metadata", FFMetadata},
-		{"xml", "Matroska chapters", Matroska},
-		{"json", "Podcasting 2.0 chapters", JSON},
-		{"tc.txt", "timecode list", Timecodes},
-		{"otio", "OpenTimelineIO timeline with markers", OTIO},
+		{"txt", Text},
+		{"vtt", WebVTT},
+		{"ffmeta", FFMetadata},
+		{"xml", Matroska},
+		{"json", JSON},
+		{"tc.txt", Timecodes},
+		{"otio", OTIO},
 	}
 }

@@ -16,40 +16,39 @@ import (
 	"fixslate/templates/sheet"
 )
 
-// Output is one file that a build can make. A capability adds its line to
-// Outputs; nothing else has to know.
-type Output struct {
-	Name string
-	What string                   // a few words for a list
-	Make func(c *Compiled) []byte // nil bytes: there is nothing to write; several are made at once
+// output is one file that can be made of a Compiled or a Matched. A capability
+// adds its line to outputs or matchOutputs; nothing else has to know.
+type output[T any] struct {
+	name string
+	make func(T) []byte // nil bytes: there is nothing to write; several are made at once
 }
 
-// Outputs are the files of a build, by name.
-func Outputs() []Output {
-	outputs := []Output{
-		{"before.md", "to look up, buy, charge and try; packing list", func(c *Compiled) []byte { return sheet.Before(c.Plan) }},
-		{"book.html", "shoot book for the phone", func(c *Compiled) []byte {
+// outputs are the files of a build, by name.
+func outputs() []output[*Compiled] {
+	all := []output[*Compiled]{
+		{"before.md", func(c *Compiled) []byte { return sheet.Before(c.Plan) }},
+		{"book.html", func(c *Compiled) []byte {
 			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Trees: c.trees(), Shots: c.Shots, Coverage: c.Coverage, Day: &c.Day, Chapters: c.Chapters, Hazards: c.Hazards, Findings: c.Findings})
 		}},
-		{"comment.txt", "comment to pin", func(c *Compiled) []byte { return blurb.Comment(c.Plan, c.Chapters) }},
-		{"day.md", "the shoot in shooting order", func(c *Compiled) []byte { return sheet.Day(c.Plan, c.Shots, &c.Day) }},
-		{"description.md", "description, whole", func(c *Compiled) []byte { return c.Description.Markdown }},
-		{"description.txt", "description within the limit", func(c *Compiled) []byte { return c.Description.Text }},
-		{"edit.md", "notes for the cut", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
-		{"faults.svg", "which test first, drawn", func(c *Compiled) []byte { return picture.File(c.trees()...) }},
-		{"helper.md", "the helper's side", func(c *Compiled) []byte { return sheet.Helper(c.Plan, c.Shots, &c.Day) }},
-		{"risks.md", "what can hurt, step by step", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards, c.Findings) }},
-		{"shots.csv", "shots for a spreadsheet", func(c *Compiled) []byte { return sheet.ShotsCSV(c.Plan, c.Shots) }},
-		{"shots.md", "shots in story order", func(c *Compiled) []byte { return sheet.Shots(c.Plan, c.Shots, c.Coverage) }},
-		{"voice.md", "lines to record later", func(c *Compiled) []byte { return sheet.Voice(c.Plan, c.Timeline) }},
+		{"comment.txt", func(c *Compiled) []byte { return blurb.Comment(c.Plan, c.Chapters) }},
+		{"day.md", func(c *Compiled) []byte { return sheet.Day(c.Plan, c.Shots, &c.Day) }},
+		{"description.md", func(c *Compiled) []byte { return c.Description.Markdown }},
+		{"description.txt", func(c *Compiled) []byte { return c.Description.Text }},
+		{"edit.md", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
+		{"faults.svg", func(c *Compiled) []byte { return picture.File(c.trees()...) }},
+		{"helper.md", func(c *Compiled) []byte { return sheet.Helper(c.Plan, c.Shots, &c.Day) }},
+		{"risks.md", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards, c.Findings) }},
+		{"shots.csv", func(c *Compiled) []byte { return sheet.ShotsCSV(c.Plan, c.Shots) }},
+		{"shots.md", func(c *Compiled) []byte { return sheet.Shots(c.Plan, c.Shots, c.Coverage) }},
+		{"voice.md", func(c *Compiled) []byte { return sheet.Voice(c.Plan, c.Timeline) }},
 	}
 	for _, f := range marks.Formats() {
-		outputs = append(outputs, Output{path.Join("chapters", f.File("planned")), f.What, func(c *Compiled) []byte {
+		all = append(all, output[*Compiled]{path.Join("chapters", f.File("planned")), func(c *Compiled) []byte {
 			return f.Write(marks.FilmOf(c.Plan, c.Timeline, c.Chapters))
 		}})
 	}
 	for _, format := range []captions.Format{captions.SRT, captions.WebVTT, captions.TTML} {
-		outputs = append(outputs, Output{"captions/planned." + format.String(), "captions", func(c *Compiled) []byte {
+		all = append(all, output[*Compiled]{"captions/planned." + format.String(), func(c *Compiled) []byte {
 			data, err := captions.Write(captions.File{Language: c.Plan.Video.Language, Cues: c.Cues, Whole: true}, format)
 			if err != nil {
 				panic(err) // these formats are written
@@ -57,8 +56,12 @@ func Outputs() []Output {
 			return data
 		}})
 	}
-	slices.SortFunc(outputs, func(a, b Output) int { return strings.Compare(a.Name, b.Name) })
-	return outputs
+	return byName(all)
+}
+
+func byName[T any](all []output[T]) []output[T] {
+	slices.SortFunc(all, func(a, b output[T]) int { return strings.Compare(a.name, b.name) })
+	return all
 }
 
 // toGet are the pictures that no camera makes on the day, but for the cards of
@@ -81,29 +84,29 @@ func toGet(shots []shotlist.Shot) []sheet.ShotNote {
 // a file's, with or without its ending, or a folder's. An unknown name is an
 // error that lists the names.
 func (c *Compiled) Make(only []string) ([]File, error) {
-	outputs := Outputs()
+	wanted := outputs()
 	for _, name := range only {
-		if !slices.ContainsFunc(outputs, func(o Output) bool { return o.is(name) }) {
+		if !slices.ContainsFunc(wanted, func(o output[*Compiled]) bool { return o.is(name) }) {
 			var names []string
-			for _, o := range outputs {
-				names = append(names, o.Name)
+			for _, o := range wanted {
+				names = append(names, o.name)
 			}
 			return nil, fmt.Errorf("there is no output %q; the outputs are %s", name, strings.Join(names, ", "))
 		}
 	}
 	c.trees = sync.OnceValue(func() []picture.Picture { return picture.Tests(c.Plan, c.Tests) })
-	outputs = slices.DeleteFunc(outputs, func(o Output) bool { return len(only) > 0 && !slices.ContainsFunc(only, o.is) })
-	files := make([]File, len(outputs))
+	wanted = slices.DeleteFunc(wanted, func(o output[*Compiled]) bool { return len(only) > 0 && !slices.ContainsFunc(only, o.is) })
+	files := make([]File, len(wanted))
 	var wg sync.WaitGroup
-	for i, o := range outputs {
-		wg.Go(func() { files[i] = File{o.Name, o.Make(c)} })
+	for i, o := range wanted {
+		wg.Go(func() { files[i] = File{o.name, o.make(c)} })
 	}
 	wg.Wait()
 	return slices.DeleteFunc(files, func(f File) bool { return f.Bytes == nil }), nil
 }
 
 // is holds where a name means the output.
-func (o Output) is(name string) bool {
+func (o output[T]) is(name string) bool {
 	name = strings.TrimSuffix(name, "/")
-	return name == o.Name || name == path.Dir(o.Name) || name == strings.TrimSuffix(o.Name, path.Ext(o.Name))
+	return name == o.name || name == path.Dir(o.name) || name == strings.TrimSuffix(o.name, path.Ext(o.name))
 }

@@ -102,10 +102,11 @@ func (p *place) putFile(ctx context.Context, data []byte, allow func(fs.FileInfo
 		}
 	}
 	defer p.root.Remove(p.stage)
-	if err := writeNew(p.root, p.stage, data, info); err != nil {
-		return err
+	staged, err := create(p.root, p.stage, data, info)
+	if staged != nil {
+		err = errors.Join(err, syncAll([]*os.File{staged}))
 	}
-	if err := syncFile(p.root, p.stage); err != nil {
+	if err != nil {
 		return err
 	}
 	if err := ctx.Err(); err != nil {

@@ -60,17 +60,17 @@ func (p *place) fill(ctx context.Context, c *change) error {
 			return err
 		}
 	}
-	names := []string{}
+	var written []*os.File
 	for _, f := range c.files {
-		if err := ctx.Err(); err != nil {
-			return err
+		file, err := create(tree, f.Name, f.Bytes, c.held.outputs[f.Name])
+		if file != nil {
+			written = append(written, file)
 		}
-		if err := writeNew(tree, f.Name, f.Bytes, c.held.outputs[f.Name]); err != nil {
-			return err
+		if err = errors.Join(err, ctx.Err()); err != nil {
+			return errors.Join(err, closeAll(written))
 		}
-		names = append(names, f.Name)
 	}
-	if err := syncAll(tree, names); err != nil {
+	if err := syncAll(written); err != nil {
 		return err
 	}
 	for _, dir := range append(slices.Clone(c.dirs), ".") {
@@ -81,14 +81,14 @@ func (p *place) fill(ctx context.Context, c *change) error {
 	return ctx.Err()
 }
 
-// syncAll makes the contents of files durable.
-func syncAll(root *os.Root, names []string) error {
+// syncAll makes the contents of files durable and closes them.
+func syncAll(files []*os.File) error {
 	errs := make([]error, syncers)
 	var all sync.WaitGroup
 	for i := range syncers {
 		all.Go(func() {
-			for n := i; n < len(names); n += syncers {
-				errs[i] = errors.Join(errs[i], syncFile(root, names[n]))
+			for n := i; n < len(files); n += syncers {
+				errs[i] = errors.Join(errs[i], files[n].Sync(), files[n].Close())
 			}
 		})
 	}
@@ -96,24 +96,28 @@ func syncAll(root *os.Root, names []string) error {
 	return errors.Join(errs...)
 }
 
-// syncFile syncs by a new handle: what was written by another is covered too,
-// and no more than a few files are open at once. Read-only, for an output may
-// be; Windows wants more for it.
-func syncFile(root *os.Root, name string) error {
-	f, err := root.OpenFile(name, syncFlag, 0)
-	if errors.Is(err, fs.ErrPermission) {
-		return nil // an output that its owner may not even read
+func closeAll(files []*os.File) error {
+	var errs []error
+	for _, f := range files {
+		errs = append(errs, f.Close())
 	}
-	if err != nil {
-		return err
-	}
-	return errors.Join(f.Sync(), f.Close())
+	return errors.Join(errs...)
 }
 
-// writeNew writes a file that must not exist. It gets the
-// permissions of the file it will replace, if there is one, from the start:
-// what was private is at no moment readable.
+// writeNew writes a file as create does and closes it.
 func writeNew(root *os.Root, name string, data []byte, replaces fs.FileInfo) error {
+	f, err := create(root, name, data, replaces)
+	if f == nil {
+		return err
+	}
+	return errors.Join(err, f.Close())
+}
+
+// create writes a file that must not exist. It gets the permissions of the file
+// it will replace, if there is one, from the start: what was private is at no
+// moment readable. It stays open to be synced, for the one that may write a file
+// may not always read it.
+func create(root *os.Root, name string, data []byte, replaces fs.FileInfo) (*os.File, error) {
 	perm := fs.FileMode(0o644)
 	keep := replaces != nil && replaces.Mode().IsRegular()
 	if keep {
@@ -121,13 +125,13 @@ func writeNew(root *os.Root, name string, data []byte, replaces fs.FileInfo) err
 	}
 	f, err := root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, perm)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	_, err = f.Write(data)
 	if keep && err == nil {
 		err = f.Chmod(perm) // the umask has taken bits away
 	}
-	return errors.Join(err, f.Close())
+	return f, err
 }
 
 // syncFolder makes the names in a folder durable. Not every system lets a

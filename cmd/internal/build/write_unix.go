@@ -10,9 +10,6 @@ import (
 	"golang.org/x/sys/unix"
 )
 
-// syncFlag opens a file to be synced.
-const syncFlag = os.O_RDONLY
-
 // writable tells whether this process may make and remove files in a folder.
 // It is asked before any work, so that a refusal comes at once and in words.
 func writable(real string) bool {

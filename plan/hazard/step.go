@@ -375,22 +375,29 @@ func statePath(step int, v plan.Interval) string {
 // in and runs it has its power off for the first words only.
 func (r *reader) answering(step int) []string {
 	in := r.plan.In(step)
-	runs := slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "running" })
-	var states []string
-	for _, v := range in {
-		if over := runs && v.To == step && !v.During; !over && !slices.Contains(states, v.State) {
-			states = append(states, v.State)
-		}
+	if slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "running" }) {
+		in = slices.DeleteFunc(in, func(v plan.Interval) bool { return v.To == step && !v.During })
 	}
-	return states
+	return statesOf(in)
 }
 
 // inForce are the states that hold in a step.
-func (r *reader) inForce(step int) []string {
+func (r *reader) inForce(step int) []string { return statesOf(r.plan.In(step)) }
+
+// statesOf are the states of stretches, each once, in their order.
+func statesOf(in []plan.Interval) []string {
+	const few = 16 // up to which comparing all is quicker than a set of them
+	var seen map[string]bool
+	if len(in) > few {
+		seen = make(map[string]bool, len(in))
+	}
 	var states []string
-	for _, v := range r.plan.In(step) {
-		if !slices.Contains(states, v.State) {
-			states = append(states, v.State)
+	for _, v := range in {
+		if seen == nil && slices.Contains(states, v.State) || seen[v.State] {
+			continue
+		}
+		if states = append(states, v.State); seen != nil {
+			seen[v.State] = true
 		}
 	}
 	return states

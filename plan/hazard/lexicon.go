@@ -118,7 +118,7 @@ type compiler struct {
 // own are the marks that the reader itself asks for.
 type own struct {
 	work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay, whole, cover, offWord, coverOff, told, body, vehicle uint16
-	number                                                                                                                    int32 // the form "#", which stands for any number
+	number                                                                                                                             int32 // the form "#", which stands for any number
 }
 
 // compiled is the lexicon, which stands in tables.go: compiling it takes longer

@@ -68,7 +68,7 @@ func TestWholePlan(t *testing.T) {
 	}
 	for _, want := range []struct{ step, line, print string }{
 		{"look-then-measure", "want", "Across the two terminals you want 10 to 20 Ω (two-pin), to be found (three-pin)."},
-		{"swap", "screws", "three 8 mm pump bracket screws."},
+		{"swap", "screws", "Three 8 mm pump bracket screws."},
 		{"swap", "New pump", "New pump in, the same three back, 3 N·m: snug, not tight."},
 	} {
 		if !hasLine(p.Step(want.step)[0].Lines, want.print) {

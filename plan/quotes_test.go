@@ -34,7 +34,7 @@ caution = [{ id = "mind", say = "Mind the edge." }]
 cause = [{ id = "dead", what = "a dead pump" }]
 test = [{ id = "ohms", question = "Open?", expect = "{winding}", work = "3m" }]
 claim = [{ id = "open", text = "Most fail open" }]
-setup = [{ id = "low", place = "floor", view = "low" }]
+setup = [{ id = "low", place = "floor", view = "low" }, { id = "eb", place = "e-bike stand" }]
 term = [{ id = "imp", text = "impeller", say_as = "im PELL er" }]
 [video]
 title = "T"
@@ -67,13 +67,34 @@ func TestQuotesByKind(t *testing.T) {
 		"a {{brace}} and *it*":  {"a {brace} and it", ""},
 		"**{driver}**, {early}": {"8 mm nut driver, early ones", ""},
 	} {
-		p, _ := sound(t, factsForQuotes+"[[step]]\ntitle = \"S\"\nsay = "+strconv.Quote(quote)+"\n")
+		p, _ := sound(t, factsForQuotes+"[[step]]\ntitle = \"S\"\nsay = "+strconv.Quote("So "+quote)+"\n")
 		l := p.Steps[0].Lines[0]
-		if l.Print != want[0] {
+		if l.Print != "So "+want[0] {
 			t.Errorf("%s prints %q, want %q", quote, l.Print, want[0])
 		}
-		if want[1] != "" && l.Speak != want[1] {
+		if want[1] != "" && l.Speak != "So "+want[1] {
 			t.Errorf("%s is said %q, want %q", quote, l.Speak, want[1])
+		}
+	}
+}
+
+// A quote that begins a sentence has a capital there, and is said as ever.
+func TestQuotesBeginSentences(t *testing.T) {
+	for say, want := range map[string]string{
+		"{screws}. {screws} again.":   "Three 8 mm pump screws.|Three 8 mm pump screws again.",
+		"Now: {screws}.":              "Now: three 8 mm pump screws.",
+		"{screws.count} of them.":     "3 of them.",
+		"{feed.from_pin}, then {f12}": "Pin 4, then fuse 12, 15 A",
+		"{feed} first.":               "Violet-blue wire first.",
+		"{eb} first.":                 "e-bike stand first.",
+	} {
+		p, _ := sound(t, factsForQuotes+"[[step]]\ntitle = \"S\"\nsay = "+strconv.Quote(say)+"\n")
+		var lines []string
+		for _, l := range p.Steps[0].Lines {
+			lines = append(lines, l.Print)
+		}
+		if got := strings.Join(lines, "|"); got != want {
+			t.Errorf("%s prints %q, want %q", say, got, want)
 		}
 	}
 }

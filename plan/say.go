@@ -83,12 +83,25 @@ func (f *filler) spoken(trimmed string, lead int, at where) []Line {
 			part[i].source -= from
 			part[i].sourceEnd -= from
 		}
+		if part[0].quote != nil {
+			part[0].print = begun(part[0].print)
+		}
 		l.Start, l.Source = lead+from, trimmed[from:to]
 		l.Print, l.Quotes, l.pieces = part.text()
 		l.Speak = f.speak(part)
 		lines = append(lines, l)
 	}
 	return lines
+}
+
+// begun is a quote that begins a sentence, with a capital: "two screws" was written
+// for the middle of one. "e-bike" and "kPa" stay as they are.
+func begun(text string) string {
+	word := text[:len(text)-len(strings.TrimLeft(text, "abcdefghijklmnopqrstuvwxyz"))]
+	if next := text[len(word):]; len(word) < 2 || next != "" && !strings.ContainsRune(" -,.", rune(next[0])) {
+		return text
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
 }
 
 // slice cuts segments to a stretch of their printed text. A quote that is cut

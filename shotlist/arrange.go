@@ -139,7 +139,7 @@ func newBoard(c Call) *board {
 			b.reach(i)
 		}
 	}
-	setups := settle(b.shots)
+	setups := settle(b.plan, b.shots)
 	rigs := map[rig]int{}
 	barred := map[int]bool{}
 	for _, x := range b.barred {

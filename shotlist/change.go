@@ -124,19 +124,18 @@ func total(changes []Change) int {
 
 // settle gives each shot of the day a set-up. One that names none is made from
 // where the story's camera stands: the set-up of the last shot before it that
-// has one, and before all of those the first.
-func settle(shots []Shot) []string {
+// has one, and before all of those the plan's first.
+func settle(p *plan.Plan, shots []Shot) []string {
 	setups := make([]string, len(shots))
 	last := ""
+	if len(p.Setups) > 0 {
+		last = p.Setups[0].ID
+	}
 	for i := range shots {
 		if shots[i].onTheDay() && shots[i].Setup != "" {
 			last = shots[i].Setup
 		}
 		setups[i] = last
-	}
-	first := slices.IndexFunc(setups, func(s string) bool { return s != "" })
-	for i := 0; i < first; i++ {
-		setups[i] = setups[first]
 	}
 	return setups
 }

@@ -72,6 +72,9 @@ func TestOrderOfTheDay(t *testing.T) {
 		{"a shot without a set-up is made where the story's camera stands",
 			head + step("a", "", "hall") + "[[step]]\nid = \"b\"\ntitle = \"S\"\nsay = \"Words.\"\nshot = [{ of = \"it\" }]\n" + step("c", "", "yard") + step("d", "", "hall"),
 			"a-1 b-1 d-1 c-1"},
+		{"before all that name one at the plan's first",
+			"setup = [{ id = \"room\", place = \"room\" }]\n" + head + "[[step]]\nid = \"a\"\ntitle = \"S\"\nsay = \"Words.\"\nshot = [{ of = \"it\" }]\n" + step("b", "", "yard") + step("c", "", "room"),
+			"a-1 c-1 b-1"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, shots, d := arrange(t, c.plan)

@@ -77,6 +77,9 @@ func unnatural(what string, m trade.Measure) string {
 		if noun == "" || q.Unit == "" || q.Unit.Dimension() == "" {
 			continue
 		}
+		if noun == "weight" && q.Unit.Dimension() == trade.Length && placedWeight(what) {
+			continue // it is a thing, and the value where it hangs
+		}
 		if !slices.Contains(n.dimensions, q.Unit.Dimension()) {
 			return fmt.Sprintf("no %s is measured in %s", noun, q.Unit)
 		}
@@ -92,6 +95,13 @@ func unnatural(what string, m trade.Measure) string {
 		}
 	}
 	return ""
+}
+
+// placedWeight holds for "weight below the pulley".
+func placedWeight(what string) bool {
+	_, after, _ := strings.Cut(fold(what), " weight ")
+	place, _, _ := strings.Cut(after, " ")
+	return slices.Contains([]string{"above", "behind", "below", "between", "from", "over", "under"}, place)
 }
 
 // Wires of vehicles, houses and machines: common practice, no source.

@@ -35,6 +35,8 @@ var ninthSabotages = []sabotage{
 	{sample: van, old: `value = "2.2..2.8 Ω"`, new: `value = "2.2..2.8"`, want: "value-wrong@spec[5]"},
 	{sample: van, old: `value = "55 W"`, new: `value = "0.55 W"`, want: "spec-implausible@spec:test-bulb"},
 	{sample: mower, old: `value = "30 min"`, new: `value = "30 s"`, want: "spec-implausible@spec:cool-down"},
+	{sample: washer, old: `value = "68 kg"`, new: `value = "68 mm"`, want: "spec-implausible@spec:weight"},
+	{sample: washer, old: `what = "weight of the empty machine", value = "68 kg"`, new: `what = "weight below the pulley", value = "68 mm"`, want: ""},
 	{sample: ebike, old: `value = "21 kg"`, new: `value = "210 kg"`, want: "spec-implausible@spec:bike-weight"},
 	{sample: washer, old: `value = "2 L"`, new: `value = "200 L"`, want: "spec-implausible@spec:rinse"},
 	{sample: washer, old: `value = "at most 2 min"`, new: `value = "at most 2 h"`, want: "" /* two hours are slow, and there are things that take them */},

@@ -115,7 +115,11 @@ func toTry(p *plan.Plan) []string {
 			if versions := kit.VersionNames(p, part.Variants); versions != "" {
 				name += " (" + versions + ")"
 			}
-			lines = append(lines, fmt.Sprintf("%s: the one in hand carries the number %s and looks like the old one", name, plan.Known(part.Number)))
+			number := "carries the number " + part.Number + " and "
+			if part.Number == "?" {
+				number = ""
+			}
+			lines = append(lines, fmt.Sprintf("%s: the one in hand %slooks like the old one", name, number))
 		}
 	}
 	return lines

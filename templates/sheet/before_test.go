@@ -15,16 +15,17 @@ variant = [{ id = "early", name = "early ones", short = "early" }, { id = "late"
 part = [
   { id = "pump", name = "pump", number = "A-1", variants = ["early"] },
   { id = "pump", name = "pump", number = "A-2", variants = ["late"] },
+  { id = "seal", name = "seal", number = "?" },
 ]
 [video]
 title = "T"
 [[step]]
 title = "S"
 say = "Fit it."
-parts = ["pump"]
+parts = ["pump", "seal"]
 `)
 	text := string(Before(p))
-	for _, want := range []string{"pump (early): the one in hand carries the number A-1", "pump (late): the one in hand carries the number A-2", "pump – number A-2 (late)"} {
+	for _, want := range []string{"pump (early): the one in hand carries the number A-1", "pump (late): the one in hand carries the number A-2", "pump – number A-2 (late)", "seal: the one in hand looks like the old one"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}

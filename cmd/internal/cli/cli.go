@@ -158,7 +158,13 @@ and licensed practice. It never proves that a repair is safe.`,
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetVersionTemplate("fixslate {{.Version}}\n")
 	fittedHelp(root, s.paper())
-	root.SetHelpCommand(&cobra.Command{Use: "no-help", Hidden: true})
+	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Hidden: true, RunE: func(_ *cobra.Command, args []string) error {
+		of, _, err := root.Find(args)
+		if err != nil {
+			return err
+		}
+		return of.Help()
+	}})
 	root.AddCommand(newNew(s), newCheck(s), newBuild(s), newRisks(s), newClaims(s), newTime(s), newDay(s), newFaults(s), newCaptions(s), newMatch(s), newPace(s), newLook(s), newExplain(s), newSchema(s))
 	return root
 }

@@ -19,7 +19,7 @@ var spansOfTime = map[string]struct {
 }
 
 // notes are sums by their name.
-var notes = map[string]float64{"tenner": 10, "fiver": 5, "tenners": 10, "fivers": 5}
+var notes = map[string]float64{"grand": 1000, "tenner": 10, "fiver": 5, "tenners": 10, "fivers": 5}
 
 // articles reads lengths of time and sums behind an article, which are no
 // figures for prose: "within a year", "a good hour", "leave it a fortnight", "a
@@ -58,7 +58,7 @@ func (r *reader) articles() {
 		if r.single(i, at, one) {
 			continue
 		}
-		if n, ok := notes[noun]; ok {
+		if n, ok := notes[noun]; ok && !(noun == "grand" && at+1 < len(r.words) && !r.words[at+1].stopped && r.words[at+1].classes&(k.prep|k.glue) == 0) {
 			r.value(Value{Number: n, Unit: "GBP", Span: span}, Cost)
 			continue
 		}

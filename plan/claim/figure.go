@@ -246,7 +246,11 @@ func (r *reader) perTime(f *prose.Figure, at int) bool {
 		r.rated(next, unitOver(f.Values[0].Unit, period))
 		next.Kind = prose.Ordinal // it is told
 	}
-	r.rated(f, unitOver(f.Values[0].Unit, period))
+	over := unitOver(f.Values[0].Unit, period)
+	if f.Values[0].Unit == trade.Degree {
+		over = r.degrees(at, f.Values[0].Number) + " per " + period
+	}
+	r.rated(f, over)
 	r.stated(at)
 	return true
 }

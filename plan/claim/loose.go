@@ -70,6 +70,9 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 	if r.is(n, "of") && (r.in(n+1, k.fluid) || r.is(n+1, "two") && r.is(n+2, "stroke") || r.is(n+1, "two-stroke")) {
 		return true
 	}
+	if (r.is(n, "per") || r.is(n, "to") || r.is(n, "in")) && (r.is(n+1, "litre") || r.is(n+1, "gallon") || r.in(n+1, k.det) && (r.is(n+2, "litre") || r.is(n+2, "gallon") || r.is(n+2, "tank"))) {
+		return true // "thirty mil to the litre"
+	}
 	if r.spaced(n) {
 		return false
 	}

@@ -133,7 +133,7 @@ var priceWords = map[string]bool{
 func (s *scanner) currency(i int, after *numeral) (measure, bool) {
 	w := s.word(i)
 	unit, ok := moneyWords[w]
-	if w == "p" && !after.inWords && s.kind(i-1) == digitToken {
+	if w == "p" && (!after.inWords && s.kind(i-1) == digitToken || after.inWords && after.value >= 5 && after.value < 100 && s.isSum(i+1)) {
 		unit, ok = "p", true
 	}
 	if !ok || s.isGlued(i+1) {
@@ -173,3 +173,14 @@ var moneyWords = map[string]trade.Unit{
 
 // moneySigns are currencies written as signs.
 var moneySigns = map[rune]trade.Unit{'£': "GBP", '€': "EUR", '$': "USD", '¥': "JPY"}
+
+// isSum says whether what stands at token i lets "fifty p" be pence: the end of its
+// piece, or what they are paid for.
+func (s *scanner) isSum(i int) bool {
+	at := s.over(i)
+	switch s.word(at) {
+	case "", "each", "a", "for", "apiece", "per", "more", "less", "worth":
+		return s.kind(at) != digitToken
+	}
+	return false
+}

@@ -21,6 +21,9 @@ func (s *scanner) oneOf(i int) (expression, bool) {
 		return expression{kind: Quantity, start: i, end: a.until, amounts: []amount{a}, inWords: true}, true
 	}
 	e := expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}
+	if s.compound(&e) {
+		return e, true // "an hour and ten minutes"
+	}
 	if s.addSmaller(&e); e.values != nil {
 		return e, true // "a metre eighty"
 	}

@@ -174,7 +174,8 @@ func (s *scanner) addThousands(e *expression) {
 	}
 	e.end = at + 1
 	if s.word(at) == "k" && e.amounts[0].value < 1000 && s.number(s.over(e.end)).class == oneWord && s.noun(s.over(e.end)+1) == "" {
-		value.Number += 100 * s.number(s.over(e.end)).value // "four k seven"
+		value.Number += 100 * s.number(s.over(e.end)).value // "four k seven", of resistors alone
+		value.Number, value.Unit = value.Number/1e3, "kΩ"
 		e.end = s.over(e.end) + 1
 	}
 	if m, ok := s.unitAt(s.over(e.end), &e.amounts[0].numeral); ok && value.Unit == "" {
@@ -301,6 +302,10 @@ func (s *scanner) addSmaller(e *expression) {
 		return
 	}
 	a := e.amounts[0]
+	if a.of.unit == "h" && s.word(s.over(a.until)) == "and" {
+		s.addMinutes(e, s.over(s.over(a.until)+1))
+		return
+	}
 	next := s.over(a.until)
 	if a.of.unit == "ft" {
 		s.addInches(e, next)
@@ -352,4 +357,18 @@ func (s *scanner) addInches(e *expression, i int) {
 	}
 	e.values = []Value{{e.amounts[0].value*12 + w.value, trade.Inch}}
 	e.end = i + 1
+}
+
+// addMinutes reads "an hour and ten": minutes that nothing is counted by.
+func (s *scanner) addMinutes(e *expression, i int) {
+	w := s.number(i)
+	if w.class != teenWord && w.class != tensWord || s.noun(i+1) != "" {
+		return
+	}
+	b, ok := s.amountAt(i)
+	if !ok || b.hasUnit || b.value >= 60 || b.value < 10 || b.decimals != "" || b.bottom > 0 || s.noun(b.until) != "" {
+		return
+	}
+	e.values = []Value{{Number: e.amounts[0].value*60 + b.value, Unit: "min"}}
+	e.end = b.until
 }

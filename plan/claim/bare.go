@@ -75,7 +75,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	placed := r.is(at-1, "hit") || r.is(at-1, "reached") || r.is(at-1, "touching") || r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
 	switch {
 	case placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
-	case meter && f.Kind == prose.Range, r.readings(f, at):
+	case meter && f.Kind == prose.Range && r.words[min(at, len(r.words)-1)].mood != order, r.readings(f, at):
 	case r.in(at-2, k.past) && r.is(at-1, "from") && f.Values[0].Number > 12 && r.isBare(f):
 	case (r.is(r.wordAt(f.End), "including") || r.is(r.wordAt(f.End), "plus")) && r.priced(at, 7) && f.Values[0].Number > 2,
 		r.priced(at, 4) && f.Values[0].Number > 2:

@@ -158,10 +158,10 @@ and licensed practice. It never proves that a repair is safe.`,
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetVersionTemplate("fixslate {{.Version}}\n")
 	fittedHelp(root, s.paper())
-	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Hidden: true, RunE: func(_ *cobra.Command, args []string) error {
-		of, _, err := root.Find(args)
-		if err != nil {
-			return err
+	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "print what a command does", RunE: func(_ *cobra.Command, args []string) error {
+		of, rest, err := root.Find(args)
+		if err != nil || len(rest) > 0 {
+			return fmt.Errorf("unknown command %q for %q", strings.Join(args, " "), root.Name())
 		}
 		return of.Help()
 	}})

@@ -175,10 +175,11 @@ type ear struct {
 	groups map[int][]int // planned words of each group of words alike
 	kin    map[int][]int // … and of each group of words that go together
 	found  map[string][]like
+	spoken map[string]string // sounds of words heard
 }
 
 func newEar(s *script, w weights) *ear {
-	e := &ear{script: s, w: w, apart: newDistances(), groups: map[int][]int{}, kin: map[int][]int{}, found: map[string][]like{}}
+	e := &ear{script: s, w: w, apart: newDistances(), groups: map[int][]int{}, kin: map[int][]int{}, found: map[string][]like{}, spoken: map[string]string{}}
 	for t, key := range s.types {
 		snd := sounds(key)
 		e.sounds = append(e.sounds, snd)
@@ -192,6 +193,16 @@ func newEar(s *script, w weights) *ear {
 		}
 	}
 	return e
+}
+
+// sound is sounds, remembered.
+func (e *ear) sound(word string) string {
+	snd, ok := e.spoken[word]
+	if !ok {
+		snd = sounds(word)
+		e.spoken[word] = snd
+	}
+	return snd
 }
 
 // mask is the set of a word's sounds.
@@ -267,7 +278,7 @@ func (e *ear) partLike(key string, at func(int, float64, float64)) {
 // soundLike finds words that sound like a heard one. A word that is planned as
 // it stands is seldom a mis-heard other one.
 func (e *ear) soundLike(key string, planned bool, at func(int, float64, float64)) {
-	snd := sounds(key)
+	snd := e.sound(key)
 	if len(snd) < 2 || english().numerals[key] {
 		return
 	}

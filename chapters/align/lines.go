@@ -43,23 +43,27 @@ func (w weigher) weight(key string) float64 {
 	return v
 }
 
-// degree is how well a heard word stands for a planned one.
-func (w weigher) degree(heard []string, planned string) float64 {
-	best := 0.0
-	t, ok := w.ear.script.number[planned]
-	for _, k := range heard {
-		if k == planned {
-			return 1
-		}
-		if !ok {
-			continue
-		}
-		likes := w.ear.likes(k)
-		if i, found := slices.BinarySearchFunc(likes, t, func(l like, t int) int { return l.planned - t }); found {
-			best = max(best, likes[i].degree, likes[i].sound)
+// degrees gives how well each of a row of heard words stands for each planned one
+// of a line: those of the line's first word come first.
+func (s *settler) degrees(keys []string, words []int, w weigher) []float64 {
+	m := len(words)
+	all := make([]float64, len(keys)*m)
+	in := map[int][]int{} // of each planned word, where it is in the line
+	for i, k := range keys {
+		if t, ok := s.script.number[k]; ok {
+			in[t] = append(in[t], i)
 		}
 	}
-	return best
+	for j, word := range words {
+		for _, k := range s.h.keys[word] {
+			for _, l := range w.ear.likes(k) {
+				for _, i := range in[l.planned] {
+					all[i*m+j] = max(all[i*m+j], l.degree, l.sound)
+				}
+			}
+		}
+	}
+	return all
 }
 
 // answer says that a heard word stands for a planned one.
@@ -83,6 +87,7 @@ func (s *settler) lay(keys []string, words []int, w weigher) ([]answer, float64)
 		weights[i] = w.weight(k)
 		total += weights[i]
 	}
+	degrees := s.degrees(keys, words, w)
 	score := make([]float64, (n+1)*(m+1))
 	move := make([]uint8, (n+1)*(m+1))
 	best, bestAt := 0.0, 0
@@ -96,7 +101,7 @@ func (s *settler) lay(keys []string, words []int, w weigher) ([]answer, float64)
 			if x := score[at-1] - lineExtra; x > v {
 				v, step = x, 2
 			}
-			if d := w.degree(s.h.keys[words[j-1]], keys[i-1]); d >= lineDegree {
+			if d := degrees[(i-1)*m+j-1]; d >= lineDegree {
 				if x := score[at-m-2] + d*weights[i-1]; x > v {
 					v, step = x, 3
 				}
@@ -117,7 +122,7 @@ func (s *settler) lay(keys []string, words []int, w weigher) ([]answer, float64)
 			at--
 		case 3:
 			i, j := at/(m+1)-1, at%(m+1)-1
-			d := w.degree(s.h.keys[words[j]], keys[i])
+			d := degrees[i*m+j]
 			// A synonym or a mis-hearing in its place counts in full.
 			all = append(all, answer{words[j], i, d, d * weights[i]})
 			heard += weights[i] * (0.5 + 0.5*d)

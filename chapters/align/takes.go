@@ -231,7 +231,7 @@ func (s *settler) alike(i, j int) bool {
 	if slices.Equal(a, b) {
 		return true
 	}
-	return len(a) == 1 && len(a[0]) > 3 && len(b[0]) > 3 && s.ear.apart.apart(sounds(a[0]), sounds(b[0])) < takeSound
+	return len(a) == 1 && len(a[0]) > 3 && len(b[0]) > 3 && s.ear.apart.apart(s.ear.sound(a[0]), s.ear.sound(b[0])) < takeSound
 }
 
 // again holds where a visit says again what an earlier one of the step said,

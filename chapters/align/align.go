@@ -230,7 +230,9 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 		shares = t.followed(o, shares)
 		t.follow(shares)
 		t.once(o)
+		before := o
 		o = t.odds()
+		o.temper(before)
 	}
 	s := &settler{Match: m, h: &h, t: t, script: script, ear: e, odds: o}
 	s.place()

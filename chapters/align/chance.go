@@ -37,6 +37,7 @@ type trellis struct {
 	open   []float64  // of each word: what speaks for a step's beginning there, as a ratio
 	aside  []float64  // of each word: the same for talk beside the work that begins there …
 	goesOn []float64  // … and for a step that goes on there
+	chat   []float64  // of each word: what speaks for talk beside the work, as a ratio, by the words next to it too
 	length []float64  // of each step: words planned, over the mean; nil for all alike
 
 	// Of a run before.
@@ -121,7 +122,7 @@ func (t *trellis) oddsIn(cells int) odds {
 	after := p.u.last(places)
 	o.evidence = math.Log(p.rows[len(p.rows)-1].times(after))
 	for i, scale := range p.scales {
-		o.evidence -= math.Log(scale) + t.words[i].added
+		o.evidence -= math.Log(scale*t.chat[i]) + t.words[i].added
 	}
 	p.back(heads, after, &o)
 	for _, e := range o.entries {

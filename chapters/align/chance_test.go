@@ -60,7 +60,7 @@ func (t *trellis) ratio(i int, from, to place3) float64 {
 	}
 	h := t.words[i]
 	if to.part == 2 {
-		return way * math.Exp(h.added)
+		return way * math.Exp(h.added) * t.chat[i]
 	}
 	say := h.step
 	if to.step > 0 {
@@ -91,6 +91,7 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 			}
 			m.heard, m.words = append(m.heard, h), append(m.words, h)
 			m.open, m.aside, m.goesOn = append(m.open, r.Float64()), append(m.aside, 3*r.Float64()), append(m.goesOn, 2*r.Float64())
+			m.chat = append(m.chat, 0.5+r.Float64())
 		}
 		m.spare = make([][]mark, n)
 		for s := range steps {
@@ -144,8 +145,8 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 		walk(0, place3{0, 2}, 1)
 
 		evidence := math.Log(total)
-		for _, h := range m.words {
-			evidence -= h.added
+		for k, h := range m.words {
+			evidence -= h.added + math.Log(m.chat[k])
 		}
 		if math.Abs(got.evidence-evidence) > 1e-9 {
 			t.Fatalf("round %d: evidence %g, all ways give %g", round, got.evidence, evidence)
@@ -204,6 +205,7 @@ func TestOddsOverFewerPlaces(t *testing.T) {
 			}
 			m.heard, m.words = append(m.heard, h), append(m.words, h)
 			m.open, m.aside, m.goesOn = append(m.open, r.Float64()), append(m.aside, 3*r.Float64()), append(m.goesOn, 2*r.Float64())
+			m.chat = append(m.chat, 0.5+r.Float64())
 		}
 		few := []int{0}
 		for s := range steps {

@@ -3,6 +3,7 @@ package align
 import (
 	_ "embed"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -19,6 +20,12 @@ var kinWords string
 
 //go:embed phrases.txt
 var phraseWords string
+
+//go:embed breaks.txt
+var breakWords string
+
+//go:embed chatter.txt
+var chatterWords string
 
 // lexicon holds it by stems.
 type lexicon struct {
@@ -46,13 +53,23 @@ type phrases struct {
 	end    map[string]float64 // the word before it
 	aside  map[string]float64 // the first word of talk beside the work
 	talk   map[string]float64 // each word of it
+	chat   map[string]float64 // the same for words and pairs of them, as "used_to"
+	breaks *breaks
 }
 
-// readPhrases reads phrases.txt: a list, a weight, and the words that have it.
-func readPhrases(text string) *phrases {
-	lists := map[string]map[string]float64{}
-	for _, name := range [...]string{"begin", "second", "end", "aside", "talk"} {
-		lists[name] = map[string]float64{}
+// breaks say by their words where a sentence ends, in the same way.
+type breaks struct {
+	before, before2 map[string]float64 // the last word of a sentence; the one before it
+	after, after2   map[string]float64 // the first word of the next; its second
+	across          map[string]float64 // both words beside the parting, as "is_now"
+	upto, onward    map[string]float64 // the two words before it; the two after
+}
+
+// weighed reads lists: a line is a list's name, a weight, and the words that have it.
+func weighed(text string, names ...string) []map[string]float64 {
+	lists := make([]map[string]float64, len(names))
+	for i := range lists {
+		lists[i] = map[string]float64{}
 	}
 	for line := range strings.Lines(text) {
 		words := strings.Fields(line)
@@ -61,13 +78,24 @@ func readPhrases(text string) *phrases {
 		}
 		weight, err := strconv.ParseFloat(words[1], 64)
 		if err != nil {
-			panic("phrases.txt: " + line)
+			panic("a list of weighed words: " + line)
 		}
+		list := lists[slices.Index(names, words[0])]
 		for _, w := range words[2:] {
-			lists[words[0]][w] = weight
+			list[w] = weight
 		}
 	}
-	return &phrases{lists["begin"], lists["second"], lists["end"], lists["aside"], lists["talk"]}
+	return lists
+}
+
+func readPhrases(text string) *phrases {
+	l := weighed(text, "begin", "second", "end", "aside", "talk")
+	return &phrases{begin: l[0], second: l[1], end: l[2], aside: l[3], talk: l[4]}
+}
+
+func readBreaks(text string) *breaks {
+	l := weighed(text, "before", "before2", "after", "after2", "across", "upto", "onward")
+	return &breaks{l[0], l[1], l[2], l[3], l[4], l[5], l[6]}
 }
 
 // rare is the share of a word that was not counted: less than the rarest's.
@@ -116,6 +144,7 @@ var english = sync.OnceValue(func() *lexicon {
 	}
 	l.counted, l.bent = counts(counted)
 	l.phrases = readPhrases(phraseWords)
+	l.phrases.breaks, l.phrases.chat = readBreaks(breakWords), weighed(chatterWords, "chat")[0]
 	l.alike, l.kin = groups(alikeWords), groups(kinWords)
 	return l
 })

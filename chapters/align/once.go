@@ -17,6 +17,18 @@ func (t *trellis) onceRuns() int {
 	return 2
 }
 
+// temperShare is what of the chance of talk beside the work is left as it was.
+const temperShare = 0.4
+
+// temper draws the chance of talk towards what the run before said: each run trusts
+// the plan's words more and so takes more of what has none of them for talk, more than
+// is.
+func (o *odds) temper(before odds) {
+	for i, was := range before.talk {
+		o.talk[i] += temperShare * (was - o.talk[i])
+	}
+}
+
 // mark gives back to a step, at a word, the chance to be entered.
 type mark struct {
 	step   int

@@ -43,9 +43,10 @@ func (h *heard) trellis(e *ear, steps int) *trellis {
 			t.words = append(t.words, heard.hearing)
 		}
 		heard.last = i
-		s, said := h.signs(i), e.w.phrases
+		s, said := h.signs(i, e.w.phrases), e.w.phrases
 		t.open = append(t.open, math.Exp(e.w.open+s.times(e.w.begin)+h.says(i, said.begin)+h.says(i+1, said.second)+h.says(i-1, said.end)))
 		t.aside = append(t.aside, math.Exp(e.w.add+s.times(e.w.aside)+h.says(i, said.aside)))
+		t.chat = append(t.chat, math.Exp(e.w.chat*h.chat(i, said.chat)))
 		t.goesOn = append(t.goesOn, math.Exp(e.w.resume+s.times(e.w.goesOn)))
 	}
 	return t
@@ -139,7 +140,7 @@ func (t *trellis) followed(o odds, shares []float64) []float64 {
 }
 
 // signs are what stands at a parting between two words.
-type signs [14]float64
+type signs [16]float64
 
 // The signs.
 const (
@@ -157,16 +158,44 @@ const (
 	signClinging        // at a word that goes on with the one before, as "of" does
 	signLead            // at a word that leads on
 	signLink            // at a word that may lead on
+	signCommon          // how much commoner such a silence is here than usual
+	signBreak           // where a sentence seems to end, as breaks.txt weighs it, where captions have no full stops
 )
 
+// usualSilences are the shares of partings with a silence of so many seconds and more
+// in captions cut into lines. Where captions show more of them, as those do that have
+// a word a cue, one says less.
+var usualSilences = [...]struct{ gap, share float64 }{{someGap, 0.05}, {longGap, 0.03}, {pauseGap, 0.012}, {workGap, 0.002}}
+
+// commoner is how much commoner silences of so many seconds and more are here than
+// usual, as a logarithm.
+func (h *heard) commoner(gap float64) float64 {
+	if h.silences == nil {
+		h.silences = slices.Clone(h.gap)
+		slices.Sort(h.silences)
+	}
+	at, _ := slices.BinarySearch(h.silences, gap)
+	share := (float64(len(h.silences)-at) + 1) / (float64(len(h.silences)) + 30)
+	usual := usualSilences[len(usualSilences)-1].share
+	for k := 1; k < len(usualSilences); k++ {
+		if a, b := usualSilences[k-1], usualSilences[k]; gap <= b.gap {
+			x := math.Log(gap/a.gap) / math.Log(b.gap/a.gap)
+			usual = a.share * math.Pow(b.share/a.share, x)
+			break
+		}
+	}
+	return math.Log(share / usual)
+}
+
 // signs gives those before a word.
-func (h *heard) signs(i int) signs {
+func (h *heard) signs(i int, said *phrases) signs {
 	var s signs
 	switch gap := h.gap[i]; {
 	case i == 0:
 		s[signFirst] = 1
 	case gap >= someGap:
 		s.silence(gap)
+		s[signCommon] = h.commoner(gap)
 	case h.slack[i] > someGap:
 		// A silence somewhere in the cue: each parting may be its place.
 		sure := min(1, (h.slack[i]-someGap)/(longGap-someGap))
@@ -180,6 +209,9 @@ func (h *heard) signs(i int) signs {
 		} else {
 			s[signInside] = 1
 		}
+	}
+	if !h.marks && i > 0 {
+		s[signBreak] = h.breaks(i, said.breaks)
 	}
 	is := func(i int, list map[string]bool) bool {
 		return i < len(h.keys) && len(h.keys[i]) > 0 && list[h.keys[i][0]]
@@ -197,6 +229,37 @@ func (h *heard) signs(i int) signs {
 		s[signLink] = 1
 	}
 	return s
+}
+
+// breaks weighs whether a sentence ends before a word.
+func (h *heard) breaks(i int, b *breaks) float64 {
+	key := func(i int, last bool) string {
+		if i < 0 || i >= len(h.keys) || len(h.keys[i]) == 0 {
+			return ""
+		}
+		if last {
+			return h.keys[i][len(h.keys[i])-1]
+		}
+		return h.keys[i][0]
+	}
+	p2, p1, n1, n2 := key(i-2, true), key(i-1, true), key(i, false), key(i+1, false)
+	sum := b.before[p1] + b.before2[p2] + b.after[n1] + b.after2[n2]
+	sum += b.across[p1+"_"+n1] + b.upto[p2+"_"+p1] + b.onward[n1+"_"+n2]
+	return max(-breakMost, min(breakMost, sum))
+}
+
+// chat weighs whether a word is talk beside the work, by itself and after the one
+// before it.
+func (h *heard) chat(i int, chat map[string]float64) float64 {
+	if len(h.keys[i]) == 0 {
+		return 0
+	}
+	own := h.keys[i][0]
+	sum := chat[own]
+	if i > 0 && len(h.keys[i-1]) > 0 {
+		sum += chat[h.keys[i-1][len(h.keys[i-1])-1]+"_"+own]
+	}
+	return sum
 }
 
 // says is the weight of a word in a list.
@@ -229,6 +292,9 @@ func (s signs) times(w signs) float64 {
 	}
 	return sum
 }
+
+// breakMost is what the words beside a parting can say at most.
+const breakMost = 3.5
 
 // Silences before a word, in seconds, between which its weight slides.
 const (

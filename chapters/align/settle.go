@@ -12,7 +12,7 @@ const (
 	hiddenMost  = 1.2 // … up to so many seconds
 	nearTime    = 2.0 // starts as near as this count as one
 	talkLeast   = 5   // words of talk between those of steps, below which they are no talk beside the work
-	overSure    = 1.7 // power of the model's chance
+	overSure    = 2.0 // power of the model's chance
 	fairChance  = 0.3 // of a place, from which what is said there counts
 )
 

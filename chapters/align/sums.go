@@ -181,7 +181,7 @@ func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 	h := u.words[i]
 	u.arrive(i, from, enter)
 	cross, add := u.goesOn[i], u.aside[i]
-	told, talk, ratios := h.told, h.talk, u.ratios(h)
+	told, talk, ratios := h.told, h.talk*u.chat[i], u.ratios(h)
 	for k, s := range u.places {
 		head, tail, aside := from.head[k], from.tail[k], from.talk[k]
 		weigh := told * ratios[s]
@@ -219,12 +219,12 @@ func (u *sums) forward(i int, from, to row, enter []float64) float64 {
 // follows word i-1; after is used up.
 func (u *sums) backward(i int, scale float64, after, before row) {
 	h := u.words[i]
-	told, ratios := h.told*scale, u.ratios(h)
+	told, talk, ratios := h.told*scale, h.talk*u.chat[i]*scale, u.ratios(h)
 	for k, s := range u.places {
 		weigh := told * ratios[s]
 		after.head[k] *= weigh
 		after.tail[k] *= weigh
-		after.talk[k] *= h.talk * scale
+		after.talk[k] *= talk
 	}
 	for j := range h.steps {
 		g := &h.steps[j]

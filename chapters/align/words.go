@@ -32,7 +32,9 @@ type heard struct {
 	slack []float64  // silence that hides somewhere in the word's cue, spread over its partings
 	parts []int      // partings of the word's cue
 	rate  float64    // spoken characters a second
-	marks bool       // the captions have full stops
+
+	silences []float64 // the gaps, rising; nil until asked for
+	marks    bool      // the captions have full stops
 }
 
 // listen reads cues into words. Labels of sounds and names of speakers are no

@@ -2,8 +2,6 @@ package build
 
 import (
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"os"
 	"path/filepath"
 	"slices"
@@ -43,8 +41,7 @@ func TestGoldenTrees(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		sum := sha256.Sum256(c.Source.Raw)
-		files = append(files, File{manifestName, manifestOf(Target{PlanSum: hex.EncodeToString(sum[:]), Version: "test"}, files)})
+		files = append(files, File{manifestName, manifestOf(Target{PlanSum: Sum(c.Source.Raw), Version: "test"}, files)})
 		dir := filepath.Join(filepath.FromSlash(golden), name)
 		if update {
 			writeGolden(t, dir, files)

@@ -45,7 +45,7 @@ type entry struct {
 func newManifest(t Target, files []File) *manifest {
 	m := &manifest{Fixslate: t.Version, PlanSum: t.PlanSum}
 	for _, f := range files {
-		m.Files = append(m.Files, entry{Name: f.Name, Size: len(f.Bytes), Sum: hexSum(f.Bytes), Set: t.Set})
+		m.Files = append(m.Files, entry{Name: f.Name, Size: len(f.Bytes), Sum: Sum(f.Bytes), Set: t.Set})
 	}
 	return m
 }
@@ -130,7 +130,8 @@ func validName(name string) bool {
 // case. Our own names are ASCII, so simple folding is enough.
 func fold(name string) string { return strings.ToLower(name) }
 
-func hexSum(data []byte) string {
+// Sum is the SHA-256 of a file in hex, as it stands in manifests and reviews.
+func Sum(data []byte) string {
 	s := sha256.Sum256(data)
 	return hex.EncodeToString(s[:])
 }

@@ -112,6 +112,6 @@ func (m *Matched) Review() book.Review {
 }
 
 // Measured is the match as an edit to learn a pace from.
-func (m *Matched) Measured(worked []pace.Work) pace.Edit {
-	return pace.Edit{Plan: m.Planned.Plan, Match: m.Match, Worked: worked}
+func (m *Matched) Measured() pace.Edit {
+	return pace.Edit{Plan: m.Planned.Plan, Match: m.Match}
 }

@@ -76,12 +76,12 @@ type (
 // rounded to milliseconds, and what a terminal would obey is spelled out.
 func (m *Matched) JSON() []byte {
 	out := matchJSON{
-		PlanSum: hexSum(m.Source.Raw), Trusted: m.Usable(), End: milli(m.Match.End),
+		PlanSum: Sum(m.Source.Raw), Trusted: m.Usable(), End: milli(m.Match.End),
 		Steps: []matchStepJSON{}, Repeats: []repeatJSON{}, Added: []addedJSON{}, Terms: []termJSON{}, Numbers: []numberJSON{},
 		Chapters: []realChapterJSON{}, Findings: []reviewEntry{}, Counts: diag.Count(m.Findings),
 	}
 	if m.Edit.Source != nil {
-		out.EditSum = hexSum(m.Edit.Source.Raw)
+		out.EditSum = Sum(m.Edit.Source.Raw)
 	}
 	m.stepsJSON(&out)
 	for _, r := range m.Match.Repeats {

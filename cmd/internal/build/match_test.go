@@ -97,7 +97,7 @@ func TestMatchBesideBuild(t *testing.T) {
 	if err := Write(context.Background(), Target{Dir: dir, Version: "test", PlanSum: "0"}, planned); err != nil {
 		t.Fatal(err)
 	}
-	target := Target{Dir: dir, Version: "test", PlanSum: hexSum(r.Source.Raw), Set: MatchSet}
+	target := Target{Dir: dir, Version: "test", PlanSum: Sum(r.Source.Raw), Set: MatchSet}
 	if err := Write(context.Background(), target, files); err != nil {
 		t.Fatal(err)
 	}
@@ -131,7 +131,7 @@ func TestMatchJSON(t *testing.T) {
 	if err := json.Unmarshal(m.JSON(), &got); err != nil {
 		t.Fatal(err)
 	}
-	if got.Sum != hexSum(r.Source.Raw) || len(got.Steps) != len(m.Planned.Plan.Steps) || got.Repeats == nil || got.Added == nil || got.Terms == nil {
+	if got.Sum != Sum(r.Source.Raw) || len(got.Steps) != len(m.Planned.Plan.Steps) || got.Repeats == nil || got.Added == nil || got.Terms == nil {
 		t.Errorf("%+v", got)
 	}
 	for i, s := range got.Steps {
@@ -213,7 +213,7 @@ func TestStaleChapters(t *testing.T) {
 	}
 	decode := func(from, to string) (*plan.Plan, string) {
 		text := bytes.Replace(r.Source.Raw, []byte(from), []byte(to), 1)
-		return given.Plan(t, text), hexSum(text)
+		return given.Plan(t, text), Sum(text)
 	}
 	p, sum := decode("x-none", "")
 	if s, matched, err := StaleIn(dir, p, sum); err != nil || !matched || s.Any() {

@@ -198,7 +198,7 @@ func (p *place) unchanged(e entry) (bool, error) {
 	case err != nil:
 		return false, err
 	}
-	return hexSum(data) == e.Sum, nil
+	return Sum(data) == e.Sum, nil
 }
 
 var (

@@ -233,7 +233,7 @@ func TestWriteOnly(t *testing.T) {
 				t.Errorf("manifest: plan %s, %d files", m.PlanSum, len(m.Files))
 			}
 			for _, e := range m.Files {
-				if e.Sum != hexSum([]byte(all[e.Name])) || e.Size != len(all[e.Name]) {
+				if e.Sum != Sum([]byte(all[e.Name])) || e.Size != len(all[e.Name]) {
 					t.Errorf("manifest: %s does not match its file", e.Name)
 				}
 				fresh := e.Name == "shots.md" || e.Name == "faults.svg"

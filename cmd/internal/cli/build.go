@@ -2,8 +2,6 @@ package cli
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -92,13 +90,9 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 		return err
 	}
 	r.Pace = job.pace
-	c := build.Compile(r)
-	diag.Sort(c.Findings)
-	if err := complain(o.streams, c.Findings); err != nil {
-		return failed{err}
-	}
-	if c.Plan == nil {
-		return errFaulted
+	c, err := finished(o.streams, build.Compile(r))
+	if err != nil {
+		return err
 	}
 	files, err := c.Make(o.only)
 	if err != nil {
@@ -107,8 +101,7 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
-	sum := sha256.Sum256(r.Source.Raw)
-	target := build.Target{Dir: job.dir, PlanSum: hex.EncodeToString(sum[:]), Version: Version, Keep: kept(job.plan, c.Plan.Use)}
+	target := build.Target{Dir: job.dir, PlanSum: build.Sum(r.Source.Raw), Version: Version, Keep: kept(job.plan, c.Plan.Use)}
 	write := build.Write
 	if len(o.only) > 0 {
 		write = build.WriteOnly
@@ -116,7 +109,7 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 	if err := write(ctx, target, files); err != nil {
 		return failed{err}
 	}
-	if err := o.report(job.dir, len(files), &c); err != nil {
+	if err := o.report(job.dir, len(files), c); err != nil {
 		return failed{err}
 	}
 	o.remindOfMatch(target, c.Plan, files)

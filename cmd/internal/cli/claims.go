@@ -200,13 +200,7 @@ func claimsJSON(w *paper, claims []claim.Claim) error {
 	}
 	entries := make([]entry, len(claims))
 	for i, c := range claims {
-		e := entry{Line: c.Line, Path: c.Path, Text: c.Text, Kinds: c.Kinds, Values: []value{}, Needs: c.NeedsEvidence, Evidence: c.Evidence}
-		if e.Kinds == nil {
-			e.Kinds = []claim.Kind{}
-		}
-		if e.Evidence == nil {
-			e.Evidence = []string{}
-		}
+		e := entry{Line: c.Line, Path: c.Path, Text: c.Text, Kinds: some(c.Kinds), Values: []value{}, Needs: c.NeedsEvidence, Evidence: some(c.Evidence)}
 		for _, v := range c.Values {
 			if v.Part != "" {
 				e.Values = append(e.Values, value{v.Part, ""})

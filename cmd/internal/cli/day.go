@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -38,7 +39,7 @@ id a line, as the shoot book copies them out.`,
 
 func runDay(o *dayOptions) error {
 	if o.plan == "-" && o.got == "-" {
-		return failed{fmt.Errorf("standard input can't be both the plan and the list of shots; name a file for one of them")}
+		return failed{errors.New("standard input can't be both the plan and the list of shots; name a file for one of them")}
 	}
 	r, err := read(o.streams, o.plan)
 	if err != nil {
@@ -220,7 +221,7 @@ func dayJSON(w *paper, c *build.Compiled) error {
 	out := dayOut{
 		Days: []daySession{}, Change: thousandth(d.Change), Story: thousandth(d.StoryChange), Idle: thousandth(d.Idle),
 		Objective: thousandth(d.Change), Bound: thousandth(d.Bound), Optimal: d.Optimal, Recorded: thousandth(d.Recorded), Cards: d.Cards,
-		Got: listed(shotNames(c.Shots, d.Got)), Elsewhere: listed(shotNames(c.Shots, d.Out)), Impossible: []dayBarred{},
+		Got: some(shotNames(c.Shots, d.Got)), Elsewhere: some(shotNames(c.Shots, d.Out)), Impossible: []dayBarred{},
 	}
 	for _, b := range d.Barred {
 		out.Impossible = append(out.Impossible, dayBarred{c.Shots[b.Shot].ID, b.Message})
@@ -243,7 +244,7 @@ func sessionJSON(c *build.Compiled, s *shotlist.Session) daySession {
 			row := dayShot{
 				ID: shot.ID, Step: c.Plan.Steps[e.Step].ID, Setup: e.Setup, Start: shotlist.Clock(e.Start), End: shotlist.Clock(e.End),
 				Change: thousandth(float64(e.ChangeSeconds()) / 60), Changes: []string{}, Work: thousandth(float64(e.Work) / 60),
-				Takes: shot.Takes, Size: shot.Size, Of: shot.Of, Who: listed(shot.Who),
+				Takes: shot.Takes, Size: shot.Size, Of: shot.Of, Who: some(shot.Who),
 			}
 			for _, change := range e.Changes {
 				row.Changes = append(row.Changes, change.Kind.String())
@@ -255,7 +256,7 @@ func sessionJSON(c *build.Compiled, s *shotlist.Session) daySession {
 			next = c.Plan.Steps[e.Step].ID
 		}
 		for _, t := range e.Turns {
-			out.Turns = append(out.Turns, dayTurn{next, listed(stateWords(c.Plan, t.Starts)), listed(stateWords(c.Plan, t.Ends)), listed(shotNames(c.Shots, t.Shots))})
+			out.Turns = append(out.Turns, dayTurn{next, some(stateWords(c.Plan, t.Starts)), some(stateWords(c.Plan, t.Ends)), some(shotNames(c.Shots, t.Shots))})
 		}
 	}
 	return out
@@ -265,14 +266,6 @@ func stateWords(p *plan.Plan, states []string) []string {
 	var words []string
 	for _, s := range states {
 		words = append(words, p.StateWord(s))
-	}
-	return words
-}
-
-// listed is a list that is never absent in JSON.
-func listed(words []string) []string {
-	if words == nil {
-		return []string{}
 	}
 	return words
 }

@@ -113,7 +113,7 @@ func faultsJSON(w *paper, all diagnose.Result) error {
 	}
 	of := func(r diagnose.Result) result {
 		out := result{
-			r.Variant, some(r.Order), r.Minutes, r.Exact, r.AsWritten, r.Unknown, append([][]string{}, r.Same...),
+			r.Variant, some(r.Order), r.Minutes, r.Exact, r.AsWritten, r.Unknown, some(r.Same),
 			some(r.TellsNothing), some(r.Untested), []deadEnd{},
 		}
 		for _, d := range r.DeadEnds {
@@ -132,6 +132,3 @@ func faultsJSON(w *paper, all diagnose.Result) error {
 	}
 	return printJSON(w, out)
 }
-
-// some is a list that JSON prints as [] where it is empty.
-func some(list []string) []string { return append([]string{}, list...) }

@@ -2,8 +2,6 @@ package cli
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 
@@ -29,8 +27,8 @@ func newMatch(s streams) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "match PLAN EDIT",
 		Short: "lay a finished edit beside its plan",
-		Long: `Match reads the captions of a finished edit (SRT, WebVTT, TTML; automatic ones
-will do) and finds each step of the plan in them: where it starts, what is
+		Long: `Match reads the captions of a finished edit (SRT, WebVTT, TTML, SSA, STL;
+automatic ones will do) and finds each step of the plan in them: where it starts, what is
 missing, moved, said twice or added, which cautions and numbers were not said as
 planned, and which words may be misheard. It prints that on standard output.
 
@@ -60,9 +58,6 @@ with 2 where it could not run or the plan has faults.`,
 }
 
 func runMatch(ctx context.Context, o *matchOptions) error {
-	if o.plan == "-" && o.edit == "-" {
-		return failed{errors.New("only one of plan and edit can come from standard input")}
-	}
 	m, err := matchFiles(o.streams, pair{o.plan, o.edit}, o.accept)
 	if err != nil {
 		return err
@@ -96,6 +91,9 @@ type pair struct{ plan, edit string }
 
 // matchFiles reads both files and lays one beside the other.
 func matchFiles(s streams, files pair, accept []string) (build.Matched, error) {
+	if files.plan == "-" && files.edit == "-" {
+		return build.Matched{}, failed{errors.New("only one of plan and edit can come from standard input; name a file for the other")}
+	}
 	r, err := read(s, files.plan)
 	if err != nil {
 		return build.Matched{}, err
@@ -137,9 +135,8 @@ func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 		o.say(fmt.Sprintf("%s: nothing was written: the edit's times can't be relied on; --force writes all the same", o.dir))
 		return nil
 	}
-	sum := sha256.Sum256(m.Source.Raw)
 	target := build.Target{
-		Dir: o.dir, PlanSum: hex.EncodeToString(sum[:]), Version: Version, Set: build.MatchSet,
+		Dir: o.dir, PlanSum: build.Sum(m.Source.Raw), Version: Version, Set: build.MatchSet,
 		Keep: append(kept(o.plan, m.Planned.Plan.Use), kept(o.edit, nil)...),
 	}
 	files := m.Files()

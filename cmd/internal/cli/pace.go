@@ -2,8 +2,8 @@ package cli
 
 import (
 	"context"
-	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -90,19 +90,16 @@ func (o *paceOptions) read(ctx context.Context) (edits []pace.Edit, names []stri
 		if err != nil {
 			return nil, nil, err
 		}
-		if m.Planned.Plan == nil {
-			if err := complain(o.streams, m.Findings); err != nil {
-				return nil, nil, failed{err}
-			}
-			return nil, nil, errFaulted
-		}
 		if !m.Usable() {
 			if err := complain(o.streams, m.Findings); err != nil {
 				return nil, nil, failed{err}
 			}
+			if m.Planned.Plan == nil {
+				return nil, nil, errFaulted
+			}
 			return nil, nil, failed{fmt.Errorf("%s: nothing can be measured in it; see above, or leave it out", files.edit)}
 		}
-		edits = append(edits, m.Measured(nil))
+		edits = append(edits, m.Measured())
 		plans, names = append(plans, files.plan), append(names, files.plan, files.edit)
 	}
 	for _, arg := range o.worked {
@@ -110,7 +107,7 @@ func (o *paceOptions) read(ctx context.Context) (edits []pace.Edit, names []stri
 		if err != nil {
 			return nil, nil, failed{err}
 		}
-		at := indexOf(plans, files.plan)
+		at := slices.Index(plans, files.plan)
 		if at < 0 {
 			return nil, nil, failed{fmt.Errorf("--worked %s: %s is not among the plans measured: %s", arg, files.plan, strings.Join(plans, ", "))}
 		}
@@ -126,15 +123,6 @@ func (o *paceOptions) read(ctx context.Context) (edits []pace.Edit, names []stri
 	return edits, names, nil
 }
 
-func indexOf(list []string, name string) int {
-	for i, other := range list {
-		if other == name {
-			return i
-		}
-	}
-	return -1
-}
-
 // parted takes PLAN=FILE apart: at the = that leaves two files that are there,
 // else at the first.
 func parted(arg, like string) (pair, error) {
@@ -146,9 +134,6 @@ func parted(arg, like string) (pair, error) {
 		if arg[i] == '=' && exists(arg[:i]) && exists(arg[i+1:]) {
 			return pair{arg[:i], arg[i+1:]}, nil
 		}
-	}
-	if plan == "-" && file == "-" {
-		return pair{}, errors.New("only one of plan and edit can come from standard input")
 	}
 	return pair{plan, file}, nil
 }

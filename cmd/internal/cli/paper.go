@@ -128,6 +128,9 @@ func clip(name string, width int) string {
 	return name
 }
 
+// some is a list that JSON prints as [] where it is empty.
+func some[T any](list []T) []T { return append([]T{}, list...) }
+
 // printJSON prints a value as JSON for people and programs, what could hide in a
 // terminal spelled out.
 func printJSON(w io.Writer, value any) error {

@@ -41,7 +41,7 @@ Several plans go into a folder each below the one given with -o.
 It ends with 0, with 1 where findings reach --fail-on (the files are written
 all the same), and with 2 where it could not run or the plan has faults.`,
 		Example: "  fixslate build washer.toml\n  fixslate build washer.toml -o shoot --only book.html,chapters",
-		Args:    cobra.MinimumNArgs(1),
+		Args:    takes(1, anyNumber),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.plans = args
 			return runBuild(cmd.Context(), o)

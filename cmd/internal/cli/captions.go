@@ -2,9 +2,8 @@ package cli
 
 import (
 	"context"
-	"fmt"
+	"errors"
 	"io"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -17,7 +16,7 @@ type captionsOptions struct {
 	streams
 	file    string
 	to      captionFormat
-	profile string
+	profile choice // no word: only the clock is checked
 	output  string
 	format  choice
 	failOn  failOn
@@ -38,13 +37,13 @@ func (f *captionFormat) Type() string { return "format" }
 func (f *captionFormat) Set(word string) error {
 	f.Format = captions.FormatNamed(word)
 	if !f.Writable() {
-		return fmt.Errorf("write srt, vtt or ttml")
+		return errors.New("write srt, vtt or ttml")
 	}
 	return nil
 }
 
 func newCaptions(s streams) *cobra.Command {
-	o := &captionsOptions{streams: s, format: formats("text", "json"), failOn: failOn{diag.Error}}
+	o := &captionsOptions{streams: s, profile: choice{what: "profile", known: profileNames()}, format: formats("text", "json"), failOn: failOn{diag.Error}}
 	cmd := &cobra.Command{
 		Use:   "captions FILE",
 		Short: "read, check and convert a caption file",
@@ -56,14 +55,14 @@ It converts cue for cue; with --profile the words are cut into cues anew, and
 without --to the file is checked against that profile. A file that can't be
 read whole ends with 2 and nothing is written.`,
 		Example: "  fixslate captions edit.srt --profile broadcast\n  fixslate captions edit.srt --to vtt -o edit.vtt",
-		Args:    cobra.ExactArgs(1),
+		Args:    takes(1, 1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.file = args[0]
 			return runCaptions(cmd.Context(), o)
 		},
 	}
 	cmd.Flags().Var(&o.to, "to", "write the captions as srt, vtt or ttml")
-	cmd.Flags().StringVar(&o.profile, "profile", "", "line lengths and reading speed: "+strings.Join(profileNames(), ", "))
+	cmd.Flags().Var(&o.profile, "profile", "line lengths and reading speed: "+either(profileNames()))
 	cmd.Flags().StringVarP(&o.output, "output", "o", "", "the file to write, instead of standard output")
 	o.format.flag(cmd)
 	o.failOn.flag(cmd)
@@ -79,22 +78,22 @@ func profileNames() []string {
 }
 
 func runCaptions(ctx context.Context, o *captionsOptions) error {
-	var profile captions.Profile // none: only the clock is checked
-	if o.profile != "" {
-		var known bool
-		if profile, known = captions.ProfileNamed(o.profile); !known {
-			return failed{fmt.Errorf("there is no profile %q; write %s", o.profile, strings.Join(profileNames(), ", "))}
-		}
-	}
 	if o.to.Format == captions.Unknown && o.output != "" {
-		return failed{fmt.Errorf("-o needs --to srt, vtt or ttml")}
+		return failed{errors.New("-o needs --to srt, vtt or ttml")}
+	}
+	if o.to.Format != captions.Unknown && o.output == "" && o.format.word == "json" {
+		return failed{errors.New("--format json takes standard output; give the captions a file with -o")}
 	}
 	raw, shown, err := slurpUpTo(o.streams, o.file, captionFile, captions.MaxBytes)
 	if err != nil {
 		return failed{err}
 	}
 	file, findings := captions.Read(raw, shown)
-	if o.profile != "" && o.to.Format != captions.Unknown {
+	var profile captions.Profile
+	if o.profile.word != "" {
+		profile, _ = captions.ProfileNamed(o.profile.word)
+	}
+	if o.profile.word != "" && o.to.Format != captions.Unknown {
 		file = captions.Resegment(file, profile)
 	}
 	findings = append(findings, captions.Check(file, profile)...)
@@ -127,13 +126,10 @@ func (o *captionsOptions) write(ctx context.Context, file captions.File) error {
 	if err != nil {
 		return failed{err}
 	}
-	switch {
-	case o.output != "":
-		err = build.WriteFile(ctx, o.output, data, kept(o.file, nil))
-	case o.format.word == "json":
-		return failed{fmt.Errorf("--format json takes standard output; give the captions a file with -o")}
-	default:
+	if o.output == "" {
 		_, err = o.out.Write(data)
+	} else {
+		err = build.WriteFile(ctx, o.output, data, kept(o.file, nil))
 	}
 	if err != nil {
 		return failed{err}

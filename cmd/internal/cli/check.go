@@ -39,7 +39,7 @@ not read it says; finding nothing proves no plan safe.
 It ends with 0 where nothing reaches --fail-on, with 1 where something does,
 and with 2 where a file could not be read.`,
 		Example: "  fixslate check washer.toml\n  fixslate check --format json plans/*.toml",
-		Args:    cobra.MinimumNArgs(1),
+		Args:    takes(1, anyNumber),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.plans = args
 			return runCheck(cmd.Context(), o)

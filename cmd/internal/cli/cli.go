@@ -10,6 +10,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"os/signal"
 	"runtime/debug"
@@ -167,6 +168,19 @@ and licensed practice. It never proves that a repair is safe.`,
 	}})
 	root.AddCommand(newNew(s), newCheck(s), newBuild(s), newRisks(s), newClaims(s), newTime(s), newDay(s), newFaults(s), newCaptions(s), newMatch(s), newPace(s), newLook(s), newExplain(s), newSchema(s))
 	return root
+}
+
+// anyNumber is a bound of takes that binds nothing.
+const anyNumber = math.MaxInt
+
+// takes refuses other numbers of arguments, and says how the command is used.
+func takes(least, most int) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if len(args) >= least && len(args) <= most {
+			return nil
+		}
+		return fmt.Errorf("%s is given %s; write %s", cmd.Name(), count(len(args), "argument"), strings.TrimSuffix(cmd.UseLine(), " [flags]"))
+	}
 }
 
 // fittedHelp has help keep to the columns of the paper: its texts are laid out

@@ -26,7 +26,7 @@ func newExplain(s streams) *cobra.Command {
 		Use:     "explain [RULE]",
 		Short:   "print the page of a rule or fault, or the list of them",
 		Example: "  fixslate explain\n  fixslate explain quote-unknown",
-		Args:    cobra.MaximumNArgs(1),
+		Args:    takes(0, 1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				o.rule = args[0]

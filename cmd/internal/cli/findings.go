@@ -1,7 +1,7 @@
 package cli
 
 import (
-	"fmt"
+	"errors"
 	"slices"
 	"strings"
 
@@ -39,7 +39,7 @@ func (f *failOn) Set(word string) error {
 		f.from = never
 		return nil
 	}
-	return fmt.Errorf("write error, warning, note or never")
+	return errors.New("write error, warning, note or never")
 }
 
 // met holds where findings reach the severity.
@@ -64,7 +64,7 @@ func (c *choice) Type() string   { return c.what }
 
 func (c *choice) Set(word string) error {
 	if !slices.Contains(c.known, word) {
-		return fmt.Errorf("write %s", strings.Join(c.known, ", "))
+		return errors.New("write " + either(c.known))
 	}
 	c.word = word
 	return nil
@@ -78,7 +78,13 @@ func formats(words ...string) choice { return choose("format", words...) }
 
 // flag adds --format.
 func (c *choice) flag(cmd *cobra.Command) {
-	cmd.Flags().Var(c, "format", "how to print: "+strings.Join(c.known, ", "))
+	cmd.Flags().Var(c, "format", "how to print: "+either(c.known))
+}
+
+// either lists words of which one is to be written: "text, json or sarif".
+func either(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
 // printFindings prints findings as the product of a command.

@@ -87,7 +87,7 @@ func looked(name, key string) (trade.Table, error) {
 		for _, t := range trade.Tables() {
 			names = append(names, t.Name)
 		}
-		return t, fmt.Errorf("there is no table %q; write %s or hazard", name, strings.Join(names, ", "))
+		return t, fmt.Errorf("there is no table %q; write %s", name, either(append(names, "hazard")))
 	}
 	rows := t.Find(key)
 	if len(rows) == 0 {
@@ -217,15 +217,9 @@ func tablesJSON(w *paper, tables []trade.Table) error {
 }
 
 func tableJSON(w *paper, t trade.Table) error {
-	out := struct {
+	t.Notes = some(t.Notes)
+	return printJSON(w, struct {
 		trade.Table
 		Differ []string `json:"differ"`
-	}{t, differing(t)}
-	if out.Differ == nil {
-		out.Differ = []string{}
-	}
-	if out.Notes == nil {
-		out.Notes = []string{}
-	}
-	return printJSON(w, out)
+	}{t, some(differing(t))})
 }

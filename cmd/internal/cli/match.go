@@ -43,7 +43,7 @@ of terms.
 It ends with 0 where nothing reaches --fail-on, with 1 where something does, and
 with 2 where it could not run or the plan has faults.`,
 		Example: "  fixslate match washer.toml edit.srt\n  fixslate match washer.toml edit.srt -o washer.out --accept impeller,standpipe",
-		Args:    cobra.ExactArgs(2),
+		Args:    takes(2, 2),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.plan, o.edit = args[0], args[1]
 			return runMatch(cmd.Context(), o)

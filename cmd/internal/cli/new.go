@@ -28,7 +28,7 @@ func newNew(s streams) *cobra.Command {
 		Long: `New writes NAME.toml: a short plan with comments that teach the language, or a
 copy of one of the samples. It never overwrites a file.`,
 		Example: "  fixslate new gearbox\n  fixslate new gearbox --like van-blower",
-		Args:    cobra.ExactArgs(1),
+		Args:    takes(1, 1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.name = args[0]
 			return runNew(cmd.Context(), o)

@@ -15,13 +15,13 @@ type onePlan struct {
 	failOn failOn
 }
 
-func newOnePlan(s streams, formats ...string) onePlan {
-	return onePlan{streams: s, format: choose("format", formats...), failOn: failOn{never}}
+func newOnePlan(s streams, words ...string) onePlan {
+	return onePlan{streams: s, format: formats(words...), failOn: failOn{never}}
 }
 
 // command finishes a command by its flags and what it runs.
 func (o *onePlan) command(cmd *cobra.Command, run func() error) *cobra.Command {
-	cmd.Args = cobra.ExactArgs(1)
+	cmd.Args = takes(1, 1)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		o.plan = args[0]
 		return run()
@@ -40,11 +40,11 @@ type product struct {
 // printing finishes a command that compiles its plan and prints one of several
 // products.
 func printing(s streams, cmd *cobra.Command, products ...product) *cobra.Command {
-	var formats []string
+	var words []string
 	for _, p := range products {
-		formats = append(formats, p.format)
+		words = append(words, p.format)
 	}
-	o := newOnePlan(s, formats...)
+	o := newOnePlan(s, words...)
 	return o.command(cmd, func() error {
 		c, err := compiled(o.streams, o.plan)
 		if err != nil {

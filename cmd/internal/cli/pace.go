@@ -35,7 +35,7 @@ presenter say more than one. How long the work took no edit shows: write it down
 on the day, a line for each step (fit-the-pump = "12m"), and name that file with
 --worked PLAN=FILE.`,
 		Example: "  fixslate pace washer.toml=washer.srt van.toml=van.vtt -o pace.toml\n  fixslate pace washer.toml=washer.srt --worked washer.toml=times.txt",
-		Args:    cobra.MinimumNArgs(1),
+		Args:    takes(1, anyNumber),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.edits = args
 			return runPace(cmd.Context(), o)

@@ -13,7 +13,7 @@ func newSchema(s streams) *cobra.Command {
 		Long: `Schema prints the JSON Schema (draft-07) of the plan language, for editors that
 complete and check TOML by a schema.`,
 		Example: "  fixslate schema > plan.schema.json",
-		Args:    cobra.NoArgs,
+		Args:    takes(0, 0),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if _, err := s.out.Write(plan.Schema()); err != nil {
 				return failed{err}

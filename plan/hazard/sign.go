@@ -32,7 +32,6 @@ func (s *sign) speaks() bool { return s.place > 0 && s.at.end > s.at.start }
 // signsAbout appends the signs of what stands about a step: its object, states
 // and tools, and what the rules found in it.
 func (r *reader) signsAbout(signs []sign, out *Step) []sign {
-	r.subject.sign(r, nearWord, 0)
 	for _, b := range r.about {
 		b.sign(r, namingWords[r.sources[b.text].kind], b.text)
 	}

@@ -114,6 +114,7 @@ func (r *reader) prepare() {
 		}
 		r.object.marks.join(&h.marks)
 	}
+	r.share()
 }
 
 // names appends the things and states of a source that is no action.

@@ -26,7 +26,8 @@ const (
 // hold what is about the step first, then what is of one sentence.
 type weighing struct {
 	signs    []sign
-	places   []int  // of the signs that the network knows, each once
+	places   []int  // of the signs that the network knows, each once: the object's first
+	shared   int    // of places: the object's, which layer shares
 	met      []bool // by place: it is among places
 	odds     []float32
 	layer    odds.Layer
@@ -71,14 +72,27 @@ type verdict struct {
 	evidence []Evidence
 }
 
-// weigh holds what the rules found against the odds.
-func (r *reader) weigh(out *Step, answered []string) {
+// share sums once what the network makes of the object.
+func (r *reader) share() {
 	w := &r.weighing
 	if r.net == nil {
 		return
 	}
 	if w.known.net != r.net {
 		w.known = known{net: r.net}
+	}
+	r.subject.sign(r, nearWord, 0)
+	r.look(r.subject.words)
+	r.look(r.subject.marks)
+	w.shared = len(w.places)
+	r.net.Share(&w.layer, w.places)
+}
+
+// weigh holds what the rules found against the odds.
+func (r *reader) weigh(out *Step, answered []string) {
+	w := &r.weighing
+	if r.net == nil {
+		return
 	}
 	w.verdicts = append(w.verdicts[:0], make([]verdict, len(r.net.Families()))...)
 	w.likeness = nil
@@ -87,15 +101,12 @@ func (r *reader) weigh(out *Step, answered []string) {
 			continue
 		}
 		w.signs = r.signsAbout(w.signs[:0], out)
-		w.forget(0)
-		r.look(w.signs)
-		about, places := len(w.signs), len(w.places)
-		r.net.Share(&w.layer, w.places)
+		about := len(w.signs)
 		r.sentences(int32(k), func(add func([]sign) []sign) {
 			w.signs = add(w.signs[:about])
-			w.forget(places)
-			r.look(w.signs[about:])
-			r.judged(out, w.places[places:])
+			w.forget(w.shared)
+			r.look(w.signs)
+			r.judged(out, w.places[w.shared:])
 		})
 	}
 	r.settle(out, answered)
@@ -144,8 +155,8 @@ func (w *weighing) forget(left int) {
 	w.places = w.places[:left]
 }
 
-// judged weighs one sentence by its places, beside what is about the step, and
-// keeps for each family the highest odds.
+// judged weighs one sentence by its places and those of what is about the step,
+// and keeps for each family the highest odds.
 func (r *reader) judged(out *Step, places []int) {
 	w := &r.weighing
 	w.odds = r.net.Odds(w.odds, &w.layer, places)

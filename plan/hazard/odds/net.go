@@ -171,9 +171,9 @@ type unit struct {
 // of sixteen bits: of each eight bytes the even ones and the odd ones.
 type sums struct{ even, odd, even2, odd2 uint64 }
 
-// Share makes signs the ones that Odds goes on from, so that what is about a
-// step is not summed again for each of its sentences. Each is given once by its
-// place; the first 256 count.
+// Share makes signs the ones that Odds goes on from, so that what is asked with
+// every question is summed once. Each is given once by its place; the first 256
+// count.
 func (n *Net) Share(layer *Layer, signs []int) {
 	signs = signs[:min(len(signs), signsMax)]
 	layer.base, layer.signs = layer.base[:0], len(signs)

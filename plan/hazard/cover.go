@@ -2,6 +2,7 @@ package hazard
 
 import (
 	"slices"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/hazard/class"
@@ -13,6 +14,7 @@ import (
 // steps that have a hazard or caution of its family.
 func cover(p *plan.Plan, steps []Step) {
 	var said []lasting
+	kinds := map[kind]int{}
 	for i := range p.Steps {
 		s := &p.Steps[i]
 		for k := range said {
@@ -21,7 +23,7 @@ func cover(p *plan.Plan, steps []Step) {
 		said = heard(said)
 		for _, use := range s.Cautions {
 			if c := p.CautionOf(s, use); c != nil && use.Listed {
-				l := lasting{caution: c, step: i, states: openStates(p, i), how: Spoken}
+				l := lasting{caution: c, kind: numberOf(kinds, c), step: i, states: openStates(p, i), how: Spoken}
 				said = append(slices.DeleteFunc(said, l.replaces), l)
 			}
 		}
@@ -35,15 +37,18 @@ func cover(p *plan.Plan, steps []Step) {
 }
 
 // heard leaves what can still cover a hazard: not what has worn off for good, and
-// of a caution that has worn off and may be renewed the last time only.
+// of a kind that has worn off and may be renewed the last caution only.
 func heard(said []lasting) []lasting {
-	stale := map[*plan.Caution]bool{}
+	var stale map[int]bool
 	for k := len(said) - 1; k >= 0; k-- {
 		if l := &said[k]; l.how == Stale {
-			if stale[l.caution] {
+			if stale == nil {
+				stale = map[int]bool{}
+			}
+			if stale[l.kind] {
 				l.how = Missing
 			}
-			stale[l.caution] = true
+			stale[l.kind] = true
 		}
 	}
 	return slices.DeleteFunc(said, func(l lasting) bool { return l.how == Missing })
@@ -100,16 +105,31 @@ func late(p *plan.Plan, steps []Step) {
 // lasting is a caution that has been spoken.
 type lasting struct {
 	caution *plan.Caution
+	kind    int
 	step    int
 	states  []plan.Interval // in force when it was spoken
 	how     Cover           // Spoken while it lasts, Stale or Missing after
 }
 
+// kind is what a caution is about, in which versions: one covers all that another
+// of its kind does.
+type kind struct{ class, family, variants string }
+
+// numberOf is the number of a caution's kind among those met so far.
+func numberOf(kinds map[kind]int, c *plan.Caution) int {
+	k := kind{c.Class, c.Family, strings.Join(c.Variants, "\n")}
+	n, ok := kinds[k]
+	if !ok {
+		n = len(kinds)
+		kinds[k] = n
+	}
+	return n
+}
+
 // replaces says whether a caution covers all that another one does, as long as
 // that one: it is of the same kind and was spoken later, in the same states.
 func (l *lasting) replaces(o lasting) bool {
-	a, b := l.caution, o.caution
-	return o.how == Spoken && a.Class == b.Class && a.Family == b.Family && slices.Equal(a.Variants, b.Variants) && slices.Equal(l.states, o.states)
+	return o.how == Spoken && l.kind == o.kind && slices.Equal(l.states, o.states)
 }
 
 func openStates(p *plan.Plan, step int) []plan.Interval {

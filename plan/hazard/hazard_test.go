@@ -290,6 +290,34 @@ func wide(n int) string {
 	return text.String()
 }
 
+// BenchmarkWorn reads plans in which each step has a caution of its own, all of one
+// class, and the state that it was spoken in comes and goes: time is linear in the
+// steps.
+func BenchmarkWorn(b *testing.B) {
+	for _, n := range []int{100, 1_000, 10_000} {
+		p := decode(b, worn(n))
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				hazard.Read(p)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/step")
+		})
+	}
+}
+
+func worn(n int) string {
+	var text strings.Builder
+	text.WriteString("[video]\ntitle = \"Washer\"\nsubject = \"washing machine\"\n")
+	for i := range n {
+		fmt.Fprintf(&text, "[[caution]]\nid = \"c%d\"\nhazard = \"mains-shock\"\nsay = \"Pull plug %d.\"\n", i, i)
+	}
+	for i := range n {
+		turn := [...]string{"starts", "ends"}[i%2]
+		fmt.Fprintf(&text, "[[step]]\ntitle = \"Step %d\"\ndo = \"pull the wires off the mains terminals\"\n%s = [\"power-off\"]\ncautions = [\"c%d\"]\n", i, turn, i)
+	}
+	return text.String()
+}
+
 // BenchmarkLong reads one sentence of a million words: time is linear in it.
 func BenchmarkLong(b *testing.B) {
 	for _, n := range []int{10_000, 100_000, 1_000_000} {

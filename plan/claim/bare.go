@@ -87,7 +87,9 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case f.Kind == prose.Limit && f.Values[0].Number > 12 && r.tops(f):
 	case r.atHeat(f, at):
 		return "degC", true
-	case r.series(f, at), r.nipped(f, at), r.heldAt(f, at) != "":
+	case r.series(f, at):
+		return r.bareUnit, true
+	case r.nipped(f, at), r.heldAt(f, at) != "":
 	case r.words[min(at, len(r.words)-1)].stopped && r.in(at-1, k.meter|k.dimension|k.thermal|k.measured):
 	case placed && r.hotSide(f, at):
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
@@ -101,8 +103,8 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if f.Spoken && (eighths().MatchString(f.Of(r.text)) || parts().MatchString(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
 		return "inch", true
 	}
-	if r.priced(at, longestDial) && !meter {
-		return "", true
+	if (r.priced(at, longestDial) || r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]) && !meter {
+		return "GBP", true // as "twelve fifty" is
 	}
 	if n := r.wordAt(f.End); r.is(n, "twin") && r.is(n+1, "and") {
 		return "mm2", true
@@ -132,6 +134,12 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return "degC", true // metric first
 	}
 	return "", true
+}
+
+// priceTail says whether a price ends with what it is for: "sixty new, twenty used".
+func (r *reader) priceTail(f *prose.Figure) bool {
+	n := r.wordAt(f.End)
+	return r.is(n, "new") || r.is(n, "used") || r.is(n, "fitted") || r.is(n, "delivered")
 }
 
 // readings says whether three or more bare numbers stand in a row and nothing else in
@@ -169,10 +177,14 @@ func (r *reader) series(f *prose.Figure, at int) bool {
 		return false
 	}
 	last := r.values[len(r.values)-1]
-	if last.Unit != "" || last.Part != "" || last.End > f.Start || !r.isBare(f) {
+	if last.End != r.bareEnd || last.End > f.Start || !r.isBare(f) && !r.priceTail(f) {
 		return false
 	}
-	switch strings.Trim(r.text[last.End:f.Start], " ") {
+	between := strings.TrimLeft(strings.TrimLeft(r.text[last.End:f.Start], " "), "abcdefghijklmnopqrstuvwxyz")
+	if r.bareUnit != "GBP" || !strings.HasPrefix(between, ",") {
+		between = r.text[last.End:f.Start]
+	}
+	switch strings.Trim(between, " ") {
 	case ",", ", and", "and", ", then", "then", ", not", "not", "or", ", or":
 		return last.Number > 12 || last.Number != math.Trunc(last.Number)
 	}

@@ -46,7 +46,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 			return
 		}
 		if r.priced(at, 3) {
-			r.rated(&prose.Figure{Span: whole, Values: f.Values}, "")
+			r.rated(&prose.Figure{Span: whole, Values: f.Values}, "GBP")
 			r.add(Cost) // "they charge eighty an hour"
 			return
 		}
@@ -88,8 +88,9 @@ func (r *reader) count(f *prose.Figure, at int) {
 	}
 	if unit, ok := r.counts(f, at, n); ok {
 		r.counted(f, unit)
+		r.bareEnd, r.bareUnit = f.End, unit
 		measure(f, unit)
-		if unit == "" && r.priced(at, 4) {
+		if unit == "GBP" || unit == "" && r.priced(at, 4) {
 			r.add(Cost)
 			return
 		}
@@ -301,7 +302,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	if unit, ok := r.ellipsis(f, at); ok {
 		return unit, true
 	}
-	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.is(n, "new") || r.is(n, "used") || r.is(n, "fitted") || r.is(n, "each") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
+	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.is(n, "including") || r.is(n, "plus") || r.is(n, "new") || r.is(n, "used") || r.is(n, "fitted") || r.is(n, "each") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
 		return r.bare(f, at)
 	}
 	if r.is(n, "pitch") {

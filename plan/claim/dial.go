@@ -2,6 +2,8 @@ package claim
 
 import (
 	"math"
+	"strings"
+	"sync"
 
 	"fixslate/plan/prose"
 )
@@ -49,46 +51,69 @@ func (r *reader) onRevs(f *prose.Figure) bool {
 // slowest is from how many turns a minute on a bare number near "idle" is one.
 const slowest = 300
 
-// dialUnit is the unit of a bare reading by what gave it: a caliper reads
-// millimetres, a battery stands at volts.
+// dialUnit is the unit of a bare reading by what gave it or by what was measured: a
+// caliper reads millimetres, a battery stands at volts. The nearest word decides.
 func (r *reader) dialUnit(at int, number float64, whole bool) string {
-	for j := max(0, at-longestDial); j < at; j++ {
-		switch r.words[j].text {
-		case "caliper", "calipers", "micrometer", "vernier":
-			if !whole {
-				return "mm"
-			}
-		case "idle", "idles", "idling", "tickover", "revs", "rev", "redlines", "redline", "tach", "tacho", "tachometer":
-			if number >= slowest {
-				return "rpm"
-			}
-		case "glass", "ply", "plywood", "plasterboard", "mdf", "perspex", "acrylic", "veneer", "sheet", "plate", "rotor", "disc", "gasket", "washer", "washers", "shims":
-			if !whole && number < 100 {
-				return "mm"
-			}
-		case "pool", "spa", "aquarium", "hot-tub":
-			if number > 5 && number < 10 && !whole {
-				return "pH"
-			}
-		case "drill", "reamer", "nozzle", "feeler", "shim", "filament", "wire", "rod", "electrode", "tungsten":
-			if !whole {
-				return "mm"
-			}
-		case "ph":
-			if number >= 0 && number <= 14 {
-				return "pH"
-			}
-		case "voltage", "volts":
-			if number > 1 && number < 1000 {
-				return "V"
-			}
-		case "battery", "batteries", "cell", "cells", "charged", "charger", "pack":
-			if number > 1 && number < 60 && !whole {
-				return "V"
-			}
+	if n := r.wordAt(r.words[min(at, len(r.words)-1)].end); r.is(n, "of") && n+1 < len(r.words) {
+		if unit := dialled(r.words[n+1].text, number, whole); unit != "" {
+			return unit // "point seven of gap"
+		}
+	}
+	for j := at - 1; j >= max(0, at-longestDial); j-- {
+		if unit := dialled(r.words[j].text, number, whole); unit != "" {
+			return unit
 		}
 	}
 	return ""
+}
+
+// dialled is the unit that a word gives to a number, empty for none.
+func dialled(word string, number float64, whole bool) string {
+	for _, d := range dials()[word] {
+		if number >= d.least && number <= d.most && !(whole && d.parts) {
+			return d.unit
+		}
+	}
+	return ""
+}
+
+// dial says in what unit a number near a word is, between which bounds, and whether
+// for numbers with parts alone. Common practice in metric shops, no source.
+type dial struct {
+	unit        string
+	least, most float64
+	parts       bool
+}
+
+var dials = sync.OnceValue(func() map[string][]dial {
+	all := map[string][]dial{}
+	for _, row := range dialRows {
+		for w := range strings.FieldsSeq(row.words) {
+			all[w] = append(all[w], row.list...)
+		}
+	}
+	return all
+})
+
+var dialRows = []struct {
+	words string
+	list  []dial
+}{
+	{"caliper calipers micrometer vernier drill reamer nozzle feeler shim filament wire rod electrode tungsten", []dial{{"mm", 0, 500, true}}},
+	{"glass ply plywood plasterboard mdf perspex acrylic veneer sheet plate rotor disc gasket washer washers shims", []dial{{"mm", 0, 100, true}}},
+	{"gap gaps clearance clearances lash", []dial{{"mm", 0, 12, false}, {"mm", 0, 100, true}}},
+	{"bore kerf deflection stickout protrusion endfloat end-float overhang play runout toe diameter circumference depth thickness", []dial{{"mm", 0, 3000, false}}},
+	{"tread treads", []dial{{"mm", 0, 20, false}}},
+	{"idle idles idling tickover revs rev redlines redline tach tacho tachometer spins spin spinning", []dial{{"rpm", slowest, 1e6, false}}},
+	{"pool spa aquarium hot-tub", []dial{{"pH", 5, 10, true}}},
+	{"ph", []dial{{"pH", 0, 14, false}}},
+	{"voltage volts", []dial{{"V", 1, 1000, false}}},
+	{"battery batteries cell cells charged charger pack", []dial{{"V", 1, 60, true}}},
+	{"resistance winding windings loop", []dial{{"ohm", 0, 1e6, false}}},
+	{"compression", []dial{{"psi", 60, 400, false}}},
+	{"humidity moisture", []dial{{"%", 0, 100, false}}},
+	{"boils melts simmers freezes", []dial{{"degC", -60, 2000, false}}},
+	{"tyre tyres tire tires", []dial{{"psi", 15, 140, false}, {"bar", 1, 10, true}}},
 }
 
 // longestDial bounds the way from a reading to what shows it, in words.

@@ -94,7 +94,7 @@ func (r *reader) figure(f *prose.Figure) {
 	case prose.Fraction:
 		if r.ofMany(f.End) && len(f.Values) > 0 {
 			r.value(Value{Number: percent(f.Values[0].Number), Unit: "%", Span: f.Span}, Frequency)
-		} else if len(f.Values) > 0 && r.inWorkshop(f, at, r.wordAt(f.End)) {
+		} else if len(f.Values) > 0 && !r.is(r.wordAt(f.End), "square") && r.inWorkshop(f, at, r.wordAt(f.End)) {
 			return
 		} else if r.halves(f) {
 			r.value(Value{Number: f.Values[0].Number, Span: f.Span}, Comparison)

@@ -251,6 +251,8 @@ func plainUnit(u string) string {
 	switch u {
 	case "ratio", "times":
 		return ""
+	case "mpx":
+		return "megapixel"
 	case "gal":
 		return "gallon"
 	}

@@ -38,8 +38,8 @@ func deepest(text string) int {
 // what there is of it.
 func literalLength(text string) int {
 	quote := text[:1]
-	if triple := strings.Repeat(quote, 3); strings.HasPrefix(text, triple) {
-		quote = triple
+	if len(text) > 2 && text[1] == text[0] && text[2] == text[0] {
+		quote = text[:3]
 	}
 	for i := len(quote); i < len(text); i++ {
 		switch {
@@ -47,7 +47,7 @@ func literalLength(text string) int {
 			i++
 		case text[i] == '\n' && len(quote) == 1:
 			return i
-		case strings.HasPrefix(text[i:], quote):
+		case text[i] == quote[0] && strings.HasPrefix(text[i:], quote):
 			i += len(quote)
 			for len(quote) == 3 && i < len(text) && text[i] == quote[0] { // up to two quotes may end the text
 				i++

@@ -263,13 +263,14 @@ func (f *filler) split(text string, offset int, at where) []segment {
 	}
 	from := 0
 	for i := 0; i < len(text); i++ {
-		switch {
+		switch brace := text[i]; {
+		case brace != '{' && brace != '}':
 		case strings.HasPrefix(text[i:], "{{"), strings.HasPrefix(text[i:], "}}"):
 			literal(text[from:i], from, i)
 			literal(text[i:i+1], i, i+2)
 			i++
 			from = i + 1
-		case text[i] == '{':
+		case brace == '{':
 			literal(text[from:i], from, i)
 			end := strings.IndexByte(text[i:], '}')
 			if end < 0 {

@@ -250,7 +250,6 @@ func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.S
 		return span, false, all
 	case unstable.InlineTable:
 		span, table := spanOf(n.Raw), map[string]any{}
-		line := x.src.Position(span.Start).Line
 		for it := n.Children(); it.Next(); {
 			child := it.Node()
 			if child.Kind != unstable.KeyValue {
@@ -258,10 +257,10 @@ func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.S
 			}
 			x.keyValue(path, child, table)
 			if s := spanOf(child.Raw); s.End > span.End {
-				if x.newer == (diag.Span{}) && x.src.Position(s.Start).Line != line {
+				if x.newer == (diag.Span{}) && strings.Contains(x.src.Text[span.End:s.Start], "\n") {
 					x.newer = s
 				}
-				span.End, line = s.End, x.src.Position(s.End).Line
+				span.End = s.End
 			}
 		}
 		return span, false, table

@@ -31,18 +31,23 @@ func gather(pass *Pass) gathered {
 	g := gathered{said: saidLines(p, pass.Claims), facts: valuedFacts(p), captions: captionFindings(pass), texts: p.Texts(), quoted: map[plan.Ref]bool{}, words: make([]string, len(p.Steps))}
 	steps := make([]strings.Builder, len(p.Steps))
 	var all strings.Builder
+	long := 0
+	for _, w := range g.texts {
+		long += len(w.Print)
+	}
+	all.Grow(long + long/4)
 	for _, w := range g.texts {
 		for _, q := range w.Quotes {
 			g.quoted[q.Ref] = true
 		}
-		folded := fold(w.Print)
-		all.WriteString(folded)
+		words := fold(w.Print)
+		all.WriteString(words)
 		if w.Step < 0 {
 			continue
 		}
 		switch key := w.Path[strings.LastIndexByte(w.Path, '.')+1:]; key {
 		case "title", "do", "say", "other_side":
-			steps[w.Step].WriteString(folded)
+			steps[w.Step].WriteString(words)
 		}
 	}
 	for i := range steps {
@@ -60,33 +65,51 @@ func gather(pass *Pass) gathered {
 // each, so that a phrase is found whole with strings.Contains. A full stop
 // keeps words of two sentences apart.
 func fold(text string) string {
-	folded := make([]byte, 1, len(text)+len(text)/8+8)
-	folded[0] = ' '
 	if strings.ContainsFunc(text, func(r rune) bool { return r >= utf8.RuneSelf }) {
 		text = prose.Fold(text)
 	}
+	var b strings.Builder
+	b.Grow(len(text) + len(text)/8 + 8)
+	b.WriteByte(' ')
 	space := true
-	for _, r := range text {
+	for i := 0; i < len(text); {
+		from := i
+		for i < len(text) && folded[text[i]] {
+			i++
+		}
+		if from < i {
+			b.WriteString(text[from:i])
+			space = false
+			continue
+		}
+		r, size := utf8.DecodeRuneInString(text[i:])
+		i += size
 		switch {
 		case 'A' <= r && r <= 'Z':
-			folded = append(folded, byte(r)+'a'-'A')
-			space = false
-		case 'a' <= r && r <= 'z':
-			folded = append(folded, byte(r))
+			b.WriteByte(byte(r) + 'a' - 'A')
 			space = false
 		case r == '.' || r == '!' || r == '?' || r == ';' || r == '\n':
-			folded = append(folded, " . "...)
+			b.WriteString(" . ")
 			space = true
-		case r == '-' || r == '\'' || r == '/' || unicode.IsLetter(r) || unicode.IsDigit(r):
-			folded = utf8.AppendRune(folded, r)
+		case r >= utf8.RuneSelf && (unicode.IsLetter(r) || unicode.IsDigit(r)):
+			b.WriteRune(r)
 			space = false
 		case !space:
-			folded = append(folded, ' ')
+			b.WriteByte(' ')
 			space = true
 		}
 	}
-	return string(append(folded, " . "...))
+	b.WriteString(" . ")
+	return b.String()
 }
+
+// folded are the characters that fold leaves as they are.
+var folded = func() (stay [256]bool) {
+	for _, c := range []byte("abcdefghijklmnopqrstuvwxyz0123456789-'/") {
+		stay[c] = true
+	}
+	return stay
+}()
 
 // says holds where a folded text has one of the phrases, as whole words.
 func says(folded string, phrases ...string) bool {

@@ -3,9 +3,11 @@ package build
 import (
 	"fmt"
 	"path"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"fixslate/chapters/captions"
 	"fixslate/chapters/marks"
@@ -97,10 +99,17 @@ func (c *Compiled) Make(only []string) ([]File, error) {
 	c.trees = sync.OnceValue(func() []picture.Picture { return picture.Tests(c.Plan, c.Tests) })
 	wanted = slices.DeleteFunc(wanted, func(o output[*Compiled]) bool { return len(only) > 0 && !slices.ContainsFunc(only, o.is) })
 	files := make([]File, len(wanted))
-	var wg sync.WaitGroup
-	for i, o := range wanted {
-		wg.Go(func() { files[i] = File{o.name, o.make(c)} })
+	var next atomic.Int32
+	work := func() { // no more at once than there are processors: each has its stack to grow
+		for i := int(next.Add(1)) - 1; i < len(wanted); i = int(next.Add(1)) - 1 {
+			files[i] = File{wanted[i].name, wanted[i].make(c)}
+		}
 	}
+	var wg sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) - 1 {
+		wg.Go(work)
+	}
+	work()
 	wg.Wait()
 	return slices.DeleteFunc(files, func(f File) bool { return f.Bytes == nil }), nil
 }

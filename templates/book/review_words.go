@@ -49,7 +49,7 @@ func reviewSteps(r Review) []reviewStep {
 	for i, s := range r.Match.Steps {
 		out[i] = reviewStep{
 			Number: s.Index + 1, ID: s.ID, Title: titleOf(&r.Plan.Steps[s.Index]), Planned: stamp(planned[s.Index]),
-			Status: s.Status.String(), Sure: fmt.Sprintf("%.0f %%", 100*s.Confidence),
+			Status: s.Status.String(), Sure: fmt.Sprintf("%d %%", align.Percent(s.Confidence)),
 		}
 		if s.Status != align.Missing {
 			out[i].Clock = stamp(s.Start)

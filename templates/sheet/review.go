@@ -52,7 +52,7 @@ func Review(c Cut) []byte {
 	}
 	for _, s := range c.Match.Steps {
 		title := c.Plan.Steps[s.Index].Title.Print
-		row := reviewStep{"–", clock(planned[s.Index]), title, s.Status.String(), fmt.Sprintf("%.0f %%", 100*s.Confidence)}
+		row := reviewStep{"–", clock(planned[s.Index]), title, s.Status.String(), fmt.Sprintf("%d %%", align.Percent(s.Confidence))}
 		if s.Status == align.Missing {
 			v.Missing = append(v.Missing, fmt.Sprintf("step %q, planned at %s", title, clock(planned[s.Index])))
 		} else {

@@ -41,7 +41,7 @@ func matchText(w *paper, m *build.Matched) {
 		case align.Moved:
 			status = "moved: "
 		}
-		fmt.Fprintf(w, "%7s %7s %4.0f%%  %s%s\n", start, end, 100*s.Confidence, status, clip(diag.Visible(p.Steps[s.Index].Title.Print), w.columns-25-len(status)))
+		fmt.Fprintf(w, "%7s %7s %4d%%  %s%s\n", start, end, align.Percent(s.Confidence), status, clip(diag.Visible(p.Steps[s.Index].Title.Print), w.columns-25-len(status)))
 	}
 	if len(m.Match.Repeats) > 0 {
 		fmt.Fprintln(w, "\nsaid twice")
@@ -76,7 +76,7 @@ func termsText(w *paper, m *build.Matched) {
 			open = t.Term
 		}
 		words := fmt.Sprintf("%q: perhaps %q%s", strings.Join(strings.Fields(t.Heard), " "), t.Term, state)
-		fmt.Fprintf(w, "%7s %6.0f%%  %s\n", chapters.Stamp(t.Start), 100*t.Confidence, clip(diag.Visible(words), w.columns-18))
+		fmt.Fprintf(w, "%7s %6d%%  %s\n", chapters.Stamp(t.Start), align.Percent(t.Confidence), clip(diag.Visible(words), w.columns-18))
 	}
 	if open != "" {
 		paragraph(w, "  ", fmt.Sprintf("to put them into captions/final.*: --accept all, or some: --accept %q", open))

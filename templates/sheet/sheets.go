@@ -351,7 +351,9 @@ func (o *out) helper(v *helpersView) {
 				o.raw("\n- ")
 				o.raw(md(v14))
 			}
-			o.raw("\n")
+			if len(v10.Keep) > 0 {
+				o.raw("\n")
+			}
 			v15 := v10.Cues
 			for v16 := range v15 {
 				v17 := &v15[v16]

@@ -26,8 +26,7 @@ func Gear(p *plan.Plan) []Item {
 	asked := asking(p)
 	for i := range p.Cautions {
 		if c := &p.Cautions[i]; asked[c] {
-			stock, _ := class.Find(c.Class)
-			for _, g := range stock.Gear {
+			for _, g := range gearOf(c) {
 				if !slices.ContainsFunc(items, func(i Item) bool { return i.Serves(g) }) {
 					items = append(items, newGear(p, g.Name, Guards(g.Name, g.Protects), g.Protects, nil))
 				}
@@ -74,8 +73,18 @@ func Worn(p *plan.Plan, step int, use plan.StepCaution) []class.Gear {
 	if left := c.LeaveTo.Print != "" && s.Do.Print == "" && len(s.Tests) == 0; left || gone(p, step, &stock) {
 		return nil
 	}
-	return stock.Gear
+	return gearOf(c)
 }
+
+// gearOf is what a caution's class has for those who do the work.
+func gearOf(c *plan.Caution) []class.Gear {
+	stock, _ := class.Find(c.Class)
+	return slices.DeleteFunc(stock.Gear, func(g class.Gear) bool { return g.Protects == class.Hearing && !Loud(stock.Family) })
+}
+
+// Loud holds for families whose work is loud by itself; elsewhere ears want
+// something only near a machine that happens to be.
+func Loud(family string) bool { return family == "hearing" || family == "power-tool" }
 
 // gone holds where all states that answer a class hold through a step. To cool is
 // to wait, so it may begin there; who switches off, or lets a charge off, is near

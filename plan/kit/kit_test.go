@@ -2,6 +2,7 @@ package kit
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -119,6 +120,17 @@ cautions = ["c"]
 `, c.caution, c.before, c.step))
 		if got := len(Gear(p)) > 0; got != c.want {
 			t.Errorf("%s: gear %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// Ears are for what is loud by itself.
+func TestGearForEars(t *testing.T) {
+	for hazard, want := range map[string]bool{"rotating-parts": false, "hearing": true, "abrasive-wheel": true} {
+		p := given.Plan(t, fmt.Sprintf("[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\ncautions = [%q]\n", hazard))
+		got := slices.ContainsFunc(Gear(p), func(i Item) bool { return i.Protects == class.Hearing })
+		if got != want {
+			t.Errorf("%s: ears %v", hazard, got)
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"fixslate/plan/diag"
 	"fixslate/plan/hazard"
 	"fixslate/plan/hazard/class"
+	"fixslate/plan/kit"
 )
 
 var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
@@ -30,7 +31,7 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 			c, _ := class.Find(h.Class)
 			for _, g := range c.Gear {
 				words, guarded := gearWords[g.Protects]
-				if have[g.Protects] || !guarded || g.Protects == class.Hearing && !loud(h.Family) || says(p.all, words...) || p.worn(words) {
+				if have[g.Protects] || !guarded || g.Protects == class.Hearing && !kit.Loud(h.Family) || says(p.all, words...) || p.worn(words) {
 					continue
 				}
 				have[g.Protects] = true // once a plan
@@ -47,10 +48,6 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 // wornFamilies are those where what is worn is the control, and keeping clear
 // is none.
 var wornFamilies = []string{"eye-debris", "power-tool", "chemical-skin-lung", "asbestos-dust", "hearing", "battery-chemical", "lead-hazard", "hot-work-fire", "refrigerant"}
-
-// loud holds for families whose work is loud by itself; elsewhere ears want
-// something only near a machine that happens to be.
-func loud(family string) bool { return family == "hearing" || family == "power-tool" }
 
 // gearWords name gear for a part of the body in a text.
 var gearWords = map[string][]string{

@@ -41,8 +41,14 @@ func (t *trellis) ratio(i int, from, to place3) float64 {
 				left += w.skipMore * (1 - w.passed*t.told[s-1])
 			}
 			way = open * (math.Exp(left) + math.Exp(w.skipMost))
+			if from.step == 0 {
+				way *= math.Exp(w.first)
+			}
 		default:
 			way = open * (math.Exp(w.back) + math.Exp(w.backNear-w.backMore*float64(out+2)))
+			if to.step == 1 {
+				way *= math.Exp(w.first)
+			}
 		}
 		if from.step > 0 {
 			way *= math.Pow(t.length[from.step-1], -w.lengthy)

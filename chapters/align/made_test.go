@@ -148,7 +148,8 @@ func (m makings) trials(n int) []trial {
 
 // The weights were fitted on other edits of the plans of testdata/made, made from
 // other seeds; those of the samples were only scored. Both halves of the makings
-// were fitted on.
+// were fitted on. They leave out and move the first step as often as any other, which
+// no edit to be read does, and the aligner does not expect (weights.first).
 func TestQualityMade(t *testing.T) {
 	tune, held := readMakings(t)
 	out := tallyHeading()
@@ -171,6 +172,6 @@ func TestQualityMade(t *testing.T) {
 	}
 	out += sums[false].line("fitted on") + sums[true].line("only scored")
 	t.Log("\n" + out)
-	sums[false].hold(t, floors{within2: 87.5, within5: 90, skips: 5.5, missed: 16, turned: 0.68, turnedTrue: 0.88, added: 0.9, addedFound: 0.87, sure: 97})
+	sums[false].hold(t, floors{within2: 87.5, within5: 90, skips: 5.5, missed: 18, turned: 0.68, turnedTrue: 0.88, added: 0.9, addedFound: 0.87, sure: 97})
 	sums[true].hold(t, floors{within2: 97.5, within5: 98.5, skips: 1, missed: 8, turned: 0.92, turnedTrue: 0.92, added: 0.93, addedFound: 0.88, sure: 98.5})
 }

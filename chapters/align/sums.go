@@ -7,6 +7,7 @@ type sums struct {
 	*trellis
 	skip, most, back, nearBack, moreBack float64
 	hasty                                float64
+	first                                float64 // of what is left of a chance that leaves the first step out, or goes back to it
 
 	base, small []float64            // of each place: of a word that its plan has not, as logarithms
 	leaves      []float64            // of each place: that it is left
@@ -34,8 +35,8 @@ func newSums(t *trellis) *sums {
 	u := &sums{
 		trellis: t, skip: math.Exp(t.w.skip), most: math.Exp(t.w.skipMost),
 		back: math.Exp(t.w.back), nearBack: math.Exp(t.w.backNear), moreBack: math.Exp(t.w.backMore),
-		hasty: math.Exp(t.w.hasty),
-		base:  cut(), small: cut(), leaves: cut(), turns: cut(), skips: cut(), mass: cut(), in: cut(), backs: cut(),
+		hasty: math.Exp(t.w.hasty), first: math.Exp(t.w.first),
+		base: cut(), small: cut(), leaves: cut(), turns: cut(), skips: cut(), mass: cut(), in: cut(), backs: cut(),
 		later: make([]float64, n+1), index: make([]int, n), unplanned: map[[2]int][]float64{},
 	}
 	for s := range n {
@@ -51,6 +52,9 @@ func newSums(t *trellis) *sums {
 		if t.told != nil {
 			u.skips[s] = math.Exp(t.w.skipMore * (1 - t.w.passed*t.told[s-1]))
 		}
+	}
+	if t.steps > 0 {
+		u.skips[1] *= u.first
 	}
 	return u
 }
@@ -136,24 +140,39 @@ func (u *sums) arrive(i int, from row, to []float64) {
 			line = (line*u.moreBack + mass[k+1]*u.nearBack) * u.falls[k+1]
 		}
 		to[k] = line + later[k+1]*u.back
+		if u.places[k] == 1 {
+			to[k] *= u.first
+		}
 	}
 	line, far := 0.0, 0.0 // from those before it, all between left out
 	for k, s := range u.places {
-		next := 0.0
+		next, beyond := 0.0, 0.0
 		if k > 0 {
 			next = mass[k-1]
+			if beyond = next; u.places[k-1] == 0 {
+				beyond *= u.first
+			}
 			if gap := u.gaps[k]; gap >= 0 {
 				line, next = (line+next)*gap, 0
+				far, beyond = far+beyond, 0
 			}
-			far += mass[k-1]
 		}
-		to[k] = open * (to[k] + next + line*u.skip + (far-next)*u.most)
+		to[k] = open * (to[k] + next + line*u.skip + far*u.most)
 		line = (line + next) * u.skips[s]
+		far += beyond
 	}
 	if u.places[0] == 0 {
 		to[0] = 0 // nothing comes back to before the first step
 	}
 	u.shunned(i, to)
+}
+
+// again is the likelihood of what follows on going back to a place.
+func (u *sums) again(in []float64, k int) float64 {
+	if u.places[k] == 1 {
+		return in[k] * u.first
+	}
+	return in[k]
 }
 
 // shunned takes from the likelihood of entering places what a run before says
@@ -244,10 +263,10 @@ func (u *sums) backward(i int, scale float64, after, before row) {
 	line, sum := 0.0, 0.0
 	for k := range in {
 		if k > 0 {
-			line = (line*u.moreBack + in[k-1]*u.nearBack) * u.falls[k]
+			line = (line*u.moreBack + u.again(in, k-1)*u.nearBack) * u.falls[k]
 		}
 		backs[k] = line + sum*u.back
-		sum += in[k]
+		sum += u.again(in, k)
 	}
 	line, far := 0.0, 0.0
 	for k := len(in) - 1; k >= 0; k-- {
@@ -259,8 +278,11 @@ func (u *sums) backward(i int, scale float64, after, before row) {
 			}
 			far += in[k+1]
 		}
-		s := u.places[k]
-		leave := open * u.leaves[s] * (next + line*u.skip + (far-next)*u.most + backs[k])
+		s, most := u.places[k], u.most
+		if s == 0 {
+			most *= u.first
+		}
+		leave := open * u.leaves[s] * (next + line*u.skip + (far-next)*most + backs[k])
 		line = (line + next) * u.skips[s]
 		before.tail[k] = leave + after.tail[k] + after.talk[k]*add
 		before.head[k] = leave*u.hasty + after.head[k] + after.tail[k]*u.turns[s] + after.talk[k]*add

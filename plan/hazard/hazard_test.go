@@ -295,10 +295,10 @@ func wide(n int) string {
 // steps.
 func BenchmarkWorn(b *testing.B) {
 	for _, n := range []int{100, 1_000, 10_000} {
-		p := decode(b, worn(n))
+		p := given.Plan(b, worn(n))
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
-				hazard.Read(p)
+				Read(p)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/step")
 		})

@@ -72,16 +72,16 @@ type verdict struct {
 	evidence []Evidence
 }
 
-// share sums once what the network makes of the object.
+// share makes the signs of the object and sums once what the network makes of
+// them.
 func (r *reader) share() {
 	w := &r.weighing
-	if r.net == nil {
-		return
-	}
 	if w.known.net != r.net {
 		w.known = known{net: r.net}
 	}
-	r.subject.sign(r, nearWord, 0)
+	if r.subject.sign(r, nearWord, 0); r.net == nil {
+		return
+	}
 	r.look(r.subject.words)
 	r.look(r.subject.marks)
 	w.shared = len(w.places)

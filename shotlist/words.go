@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fixslate/plan"
+	"fixslate/plan/prose"
 )
 
 // Minutes prints a length known to the minute: "9 min", "1 h 39 min", and
@@ -48,9 +49,9 @@ func (d *Day) Summary() []string {
 	for _, s := range d.Sessions {
 		days = append(days, fmt.Sprintf("%s to wrap at %s", Clock(s.Start), Clock(s.Wrap)))
 	}
-	what := count(n, "shot")
+	what := prose.Counted(n, "shot")
 	if d.Setups > 0 {
-		what += " from " + count(d.Setups, "set-up")
+		what += " from " + prose.Counted(d.Setups, "set-up")
 	}
 	lines := []string{strings.Join(days, ", then ") + ": " + what + "."}
 	switch {
@@ -72,7 +73,7 @@ func (d *Day) Summary() []string {
 		lines = append(lines, "The work of a step stands at its first shot; its other shots are made as the work comes to them.")
 	}
 	if len(d.Got) > 0 {
-		lines = append(lines, fmt.Sprintf("%s in the can already.", count(len(d.Got), "shot")))
+		lines = append(lines, fmt.Sprintf("%s in the can already.", prose.Counted(len(d.Got), "shot")))
 	}
 	if d.Loose && len(d.Sessions) > 0 {
 		lines = append(lines, "The plan names no states, so hardly anything keeps an order: say in starts and ends what can't be filmed again.")
@@ -110,19 +111,12 @@ func (d *Day) changes() string {
 func (d *Day) supplies() string {
 	words := fmt.Sprintf("About %s of takes", Minutes(d.Recorded))
 	if d.Cards > 0 {
-		words += ", " + count(d.Cards, "memory card")
+		words += ", " + prose.Counted(d.Cards, "memory card")
 	}
 	if d.Fresh > 0 {
 		words += ", the camera's battery changed " + times(d.Fresh)
 	}
 	return words + "."
-}
-
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 func times(n int) string {

@@ -5,6 +5,7 @@ import (
 
 	"fixslate/chapters"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 var chapterShort = Rule{Name: "chapter-short", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
@@ -17,7 +18,7 @@ var chapterShort = Rule{Name: "chapter-short", Group: Publish, Severity: diag.Wa
 		// As written: the site sees the rounded starts.
 		if n := chapters.WholeSecond(c.End) - chapters.WholeSecond(c.Start); n < least && len(c.Steps) > 0 {
 			found = append(found, Report{
-				Message: fmt.Sprintf("chapter %q is %s long after joining; the shortest shown is %s", c.Title, quantity(n, "second"), quantity(least, "second")),
+				Message: fmt.Sprintf("chapter %q is %s long after joining; the shortest shown is %s", c.Title, prose.Counted(n, "second"), prose.Counted(least, "second")),
 				Hint:    "say more in its steps, give them on_screen, or lower [publish] chapter_shortest",
 				Path:    stepPath(c.Steps[0], "title"),
 			})

@@ -6,6 +6,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 var chaptersFew = Rule{Name: "chapters-few", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
@@ -21,7 +22,7 @@ var chaptersFew = Rule{Name: "chapters-few", Group: Publish, Severity: diag.Warn
 		hint = "short steps were joined: let them run longer, or lower [publish] chapter_shortest if the site shows shorter ones"
 	}
 	return []Report{{
-		Message: fmt.Sprintf("the video has %s; under %d the site shows none", quantity(n, "chapter"), least),
+		Message: fmt.Sprintf("the video has %s; under %d the site shows none", prose.Counted(n, "chapter"), least),
 		Hint:    hint, Path: "video.title",
 	}}
 }}

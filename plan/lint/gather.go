@@ -200,11 +200,3 @@ func spoken(s *plan.Step) bool {
 func handsOn(s *plan.Step) bool {
 	return !s.Do.Empty() || s.Work.Set || len(s.Tests)+len(s.Fasteners)+len(s.Fuses)+len(s.Wires)+len(s.Parts)+len(s.Tools) > 0
 }
-
-// quantity prints a count with its noun: "1 step", "3 steps".
-func quantity(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}

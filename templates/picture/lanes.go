@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fixslate/plan"
+	"fixslate/plan/prose"
 	"fixslate/shotlist"
 )
 
@@ -75,7 +76,7 @@ func lanesOf(p *plan.Plan, shots []shotlist.Shot, s *shotlist.Session) Picture {
 	scale.unit = (Width - 2) / float64(scale.to-scale.from)
 	rows := append(setupLanes(p, s), helperLanes(p, shots, s)...)
 	pic := Picture{Width: Width, Height: lanesTop + laneHeight*float64(len(rows)) + 2, Title: "Set-ups over the clock"}
-	pic.Words = fmt.Sprintf("%s, from %s to %s. The same stands beside it line by line.", counted(len(rows), "lane"), shotlist.Clock(s.Start), shotlist.Clock(s.Wrap))
+	pic.Words = fmt.Sprintf("%s, from %s to %s. The same stands beside it line by line.", prose.Counted(len(rows), "lane"), shotlist.Clock(s.Start), shotlist.Clock(s.Wrap))
 	var c canvas
 	for _, e := range s.Entries {
 		if e.Kind == shotlist.Rest {

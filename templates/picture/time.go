@@ -7,6 +7,7 @@ import (
 
 	"fixslate/chapters"
 	"fixslate/plan"
+	"fixslate/plan/prose"
 	"fixslate/plan/timing"
 )
 
@@ -99,7 +100,7 @@ func TimeFile(p *plan.Plan, t timing.Timeline, marks []chapters.Chapter) []byte 
 
 // runningWords says what the picture shows.
 func runningWords(t timing.Timeline, marks int) string {
-	words := fmt.Sprintf("%s in %s and %s", chapters.Stamp(t.End), counted(len(t.Steps), "step"), counted(marks, "chapter"))
+	words := fmt.Sprintf("%s in %s and %s", chapters.Stamp(t.End), prose.Counted(len(t.Steps), "step"), prose.Counted(marks, "chapter"))
 	if !t.Real && t.Running.High > t.Running.Low {
 		words += fmt.Sprintf("; eight times in ten between %s and %s", chapters.Stamp(t.Running.Low), chapters.Stamp(t.Running.High))
 	}
@@ -107,13 +108,6 @@ func runningWords(t timing.Timeline, marks int) string {
 		words += fmt.Sprintf("; %s without detours", chapters.Stamp(t.Straight.Likely))
 	}
 	return words + "."
-}
-
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // MinutesApart keeps the marks of the clock apart: at most eight of them.

@@ -14,6 +14,7 @@ import (
 	"fixslate/cmd/internal/build"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 	"fixslate/plan/timing"
 )
 
@@ -125,7 +126,7 @@ func (o *buildOptions) report(dir string, files int, c *build.Compiled) error {
 		o.say(leftOut(left, c.Plan.Publish.DescriptionMax))
 	}
 	run := c.Timeline.Running
-	return o.tell(fmt.Sprintf("%s: %s, planned running time %s (%s to %s)", dir, count(files, "file"),
+	return o.tell(fmt.Sprintf("%s: %s, planned running time %s (%s to %s)", dir, prose.Counted(files, "file"),
 		chapters.Stamp(run.Likely), chapters.Stamp(run.Low), chapters.Stamp(run.High)))
 }
 

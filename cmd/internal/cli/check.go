@@ -14,6 +14,7 @@ import (
 	"fixslate/cmd/internal/build"
 	"fixslate/plan/diag"
 	"fixslate/plan/lint"
+	"fixslate/plan/prose"
 )
 
 type checkOptions struct {
@@ -122,7 +123,7 @@ func writeCautions(ctx context.Context, o *checkOptions, name string, r *build.R
 	if err := build.WriteFile(ctx, name, amended, nil); err != nil {
 		return failed{err}
 	}
-	o.say(fmt.Sprintf("%s: %s written; the plan as it was is %s", name, count(n, "caution"), kept))
+	o.say(fmt.Sprintf("%s: %s written; the plan as it was is %s", name, prose.Counted(n, "caution"), kept))
 	r.Source, r.Faults = diag.NewSource(r.Source.Name, amended)
 	return nil
 }
@@ -144,18 +145,7 @@ func keepCopy(ctx context.Context, name string, data []byte) (string, error) {
 // summarise says on standard error what was checked. It never says "safe".
 func summarise(o *checkOptions, findings []diag.Finding) {
 	c := diag.Count(findings)
-	plans := "1 plan"
-	if n := len(o.plans); n > 1 {
-		plans = fmt.Sprintf("%d plans", n)
-	}
-	fmt.Fprintf(o.err, "%s checked: %s, %s, %s\n", plans, count(c.Error, "error"), count(c.Warning, "warning"), count(c.Note, "note"))
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	fmt.Fprintf(o.err, "%s checked: %s, %s, %s\n", prose.Counted(len(o.plans), "plan"), prose.Counted(c.Error, "error"), prose.Counted(c.Warning, "warning"), prose.Counted(c.Note, "note"))
 }
 
 // each runs work for 0 to n-1 on all cores, in no order.

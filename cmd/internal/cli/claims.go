@@ -11,6 +11,7 @@ import (
 	"fixslate/chapters/captions"
 	"fixslate/plan/claim"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 func newClaims(s streams) *cobra.Command {
@@ -162,7 +163,7 @@ func claimsText(w *paper, claims []claim.Claim) {
 	if asserting > 0 {
 		fmt.Fprintln(w)
 	}
-	paragraph(w, "", fmt.Sprintf("%s, %d claim something, %d of them with nothing behind it", count(len(claims), "sentence"), asserting, bare))
+	paragraph(w, "", fmt.Sprintf("%s, %d claim something, %d of them with nothing behind it", prose.Counted(len(claims), "sentence"), asserting, bare))
 }
 
 func kindWords(kinds []claim.Kind) string {

@@ -21,6 +21,7 @@ import (
 	"golang.org/x/term"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 // Version is fixslate's version; it stands in the manifest of every build.
@@ -179,7 +180,7 @@ func takes(least, most int) cobra.PositionalArgs {
 		if len(args) >= least && len(args) <= most {
 			return nil
 		}
-		return fmt.Errorf("%s is given %s; write %s", cmd.Name(), count(len(args), "argument"), strings.TrimSuffix(cmd.UseLine(), " [flags]"))
+		return fmt.Errorf("%s is given %s; write %s", cmd.Name(), prose.Counted(len(args), "argument"), strings.TrimSuffix(cmd.UseLine(), " [flags]"))
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"fixslate/chapters/captions"
 	"fixslate/cmd/internal/build"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 type matchOptions struct {
@@ -147,7 +148,7 @@ func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 	if len(m.Chapters) == 0 {
 		where = "no chapters, since no step was found"
 	}
-	o.say(fmt.Sprintf("%s: %s written, %s, the review in review.html", o.dir, count(len(files), "file"), where))
+	o.say(fmt.Sprintf("%s: %s written, %s, the review in review.html", o.dir, prose.Counted(len(files), "file"), where))
 	if left := m.Description.LeftOut; len(left) > 0 {
 		o.say(leftOut(left, m.Planned.Plan.Publish.DescriptionMax))
 	}

@@ -9,6 +9,7 @@ import (
 	"fixslate/chapters/align"
 	"fixslate/cmd/internal/build"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 // matchText prints a match but for its findings: steps by the plan's order,
@@ -27,7 +28,7 @@ func matchText(w *paper, m *build.Matched) {
 		}
 	}
 	paragraph(w, "", fmt.Sprintf("%s found in place, %d moved, %d missing; the edit runs %s, planned %s",
-		count(found, "step"), moved, missing, chapters.Stamp(m.Match.End), chapters.Stamp(m.Planned.Timeline.End)))
+		prose.Counted(found, "step"), moved, missing, chapters.Stamp(m.Match.End), chapters.Stamp(m.Planned.Timeline.End)))
 	fmt.Fprintln(w)
 	if _, foreign := m.Match.Foreign(); foreign || found+moved == 0 {
 		return // a table of what is not there would say nothing

@@ -11,6 +11,7 @@ import (
 	"fixslate/chapters/pace"
 	"fixslate/cmd/internal/build"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 type paceOptions struct {
@@ -157,7 +158,7 @@ func figures(l pace.Learned) []figure {
 
 func (o *paceOptions) text(w *paper, l pace.Learned) {
 	c := l.Pace.Counts
-	paragraph(w, "", fmt.Sprintf("measured in %s: %s, %s on screen, %s of work", count(len(o.edits), "video"), count(c.Lines, "line"), count(c.Steps, "step"), count(c.Works, "step")))
+	paragraph(w, "", fmt.Sprintf("measured in %s: %s, %s on screen, %s of work", prose.Counted(len(o.edits), "video"), prose.Counted(c.Lines, "line"), prose.Counted(c.Steps, "step"), prose.Counted(c.Works, "step")))
 	room := 34 // of the words; without it they stand above their figures
 	if w.narrow() {
 		room = 6
@@ -172,7 +173,7 @@ func (o *paceOptions) text(w *paper, l pace.Learned) {
 		}
 		fmt.Fprintf(w, "  %-*s %7.2f %7.2f  %-15s %6.0f %%\n", room, words, f.Default, f.Value, fmt.Sprintf("%.2f and %.2f", f.Low, f.High), 100*f.Measured)
 		if f.Measured < pace.Enough {
-			little = append(little, fmt.Sprintf("%s (%s)", f.words, count(f.Count, f.what)))
+			little = append(little, fmt.Sprintf("%s (%s)", f.words, prose.Counted(f.Count, f.what)))
 		}
 	}
 	if len(little) > 0 {

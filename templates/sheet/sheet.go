@@ -1,8 +1,8 @@
 // Package sheet prints the paper of a shoot: what to do before the day, the
 // shots, the helper's side, the lines recorded later, the notes for the cut.
 //
-// In go finished values (plan, shots, timeline, findings); out come Markdown,
-// CSV and SVG as bytes. The package looks nothing up and decides nothing: what
+// In go finished values (plan, shots, timeline, findings); out come Markdown
+// and CSV as bytes. The package looks nothing up and decides nothing: what
 // a sheet says was decided by the packages below.
 package sheet
 
@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 
+	"fixslate/chapters"
 	"fixslate/plan/prose"
 )
 
@@ -51,14 +52,7 @@ func after(i int) int { return i + 1 }
 
 func join(words []string) string { return strings.Join(words, ", ") }
 
-// clock prints seconds as 1:05.
-func clock(secs float64) string {
-	n := int(secs + 0.5)
-	if n >= 3600 {
-		return fmt.Sprintf("%d:%02d:%02d", n/3600, n/60%60, n%60)
-	}
-	return fmt.Sprintf("%d:%02d", n/60, n%60)
-}
+func clock(seconds float64) string { return chapters.Stamp(seconds) }
 
 // secs prints a short length: "12 s".
 func secs(seconds float64) string { return fmt.Sprintf("%.0f s", seconds) }

@@ -6,7 +6,6 @@ import (
 	"testing"
 	"text/template"
 
-	"fixslate/templates"
 	"fixslate/templates/press"
 )
 
@@ -14,7 +13,7 @@ import (
 // writes it anew.
 func TestSheetsAreMadeOfTheirTemplates(t *testing.T) {
 	functions := template.FuncMap{"md": md[any], "cell": cell[any], "clock": clock, "secs": secs, "tenths": tenths, "after": after, "join": join}
-	sheets := template.Must(template.New("").Funcs(functions).ParseFS(templates.Files, "sheet/*.tmpl"))
+	sheets := template.Must(template.New("").Funcs(functions).ParseGlob("*.tmpl"))
 	var all []press.Template
 	for _, s := range []struct {
 		name string

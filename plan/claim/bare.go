@@ -75,7 +75,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	placed := r.is(at-1, "hit") || r.is(at-1, "reached") || r.is(at-1, "touching") || r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
 	switch {
 	case placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
-	case meter && f.Kind == prose.Range && r.words[min(at, len(r.words)-1)].mood != order, r.readings(f, at):
+	case meter && f.Kind == prose.Range && (placed || r.is(at-1, "between") || r.is(at-1, "from")) && r.words[min(at, len(r.words)-1)].mood != order, r.readings(f, at):
 	case r.in(at-2, k.past) && r.is(at-1, "from") && f.Values[0].Number > 12 && r.isBare(f):
 	case (r.is(r.wordAt(f.End), "including") || r.is(r.wordAt(f.End), "plus")) && r.priced(at, 7) && f.Values[0].Number > 2,
 		r.priced(at, 4) && f.Values[0].Number > 2:
@@ -87,6 +87,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case f.Kind == prose.Limit && f.Values[0].Number > 12 && r.tops(f):
 	case r.atHeat(f, at):
 		return "degC", true
+	case r.amounts(f, at):
 	case r.series(f, at):
 		return r.bareUnit, true
 	case r.nipped(f, at), r.heldAt(f, at) != "":
@@ -134,6 +135,24 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return "degC", true // metric first
 	}
 	return "", true
+}
+
+// amounts says whether a thing that is named is a number: "the main jet's a hundred
+// and eighteen". Smaller numbers are counts and places more often.
+func (r *reader) amounts(f *prose.Figure, at int) bool {
+	const least, reach = 20, 5
+	k := &r.known.classes
+	if len(f.Values) != 1 || f.Values[0].Number <= least || !r.isBare(f) || !r.in(at-1, k.be) || r.words[min(at, len(r.words)-1)].mood != statement {
+		return false
+	}
+	named := false
+	for j := at - 2; j >= 0 && j > at-2-reach && !r.words[j+1].stopped; j-- {
+		if r.in(j, k.self|k.person|k.poss|k.pronoun) && !r.is(j, "one") {
+			return false
+		}
+		named = named || r.is(j, "the") || r.is(j, "each") || j == 0 && !r.in(j, k.det)
+	}
+	return named
 }
 
 // priceTail says whether a price ends with what it is for: "sixty new, twenty used".

@@ -42,7 +42,7 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "mm", true
 	case whole && r.abraded(at, n, v):
 		return "grit", true
-	case v >= shortest && r.longs(n), r.fromPlace(n, v), r.sizeOfHead(f, at, n, v), r.boreSize(at, n, v):
+	case v >= shortest && r.longs(n), v > 1 && r.longs(n) && (r.is(n, "thick") || r.is(n, "deep")), r.fromPlace(n, v), r.sizeOfHead(f, at, n, v), r.boreSize(at, n, v):
 		return "mm", true
 	case whole && v >= coolest && v <= hottest && (r.is(n, "fan") || r.is(at-1, "fan") && r.is(at-2, "the")):
 		return "degC", true

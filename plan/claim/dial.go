@@ -59,6 +59,17 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 			return unit // "point seven of gap"
 		}
 	}
+	if n := r.wordAt(r.words[min(at, len(r.words)-1)].end); true {
+		for j := n; j < len(r.words) && j < n+4; j++ {
+			if r.is(j, "on") && r.is(j+1, "the") {
+				for m := j + 2; m < len(r.words) && m < j+4; m++ {
+					if unit := dialled(r.words[m].text, number, whole); unit != "" {
+						return unit // "one oh two on the dB meter"
+					}
+				}
+			}
+		}
+	}
 	for j := at - 1; j >= max(0, at-longestDial); j-- {
 		if unit := dialled(r.words[j].text, number, whole); unit != "" {
 			return unit
@@ -111,6 +122,9 @@ var dialRows = []struct {
 	{"battery batteries cell cells charged charger pack", []dial{{"V", 1, 60, true}}},
 	{"resistance winding windings loop", []dial{{"ohm", 0, 1e6, false}}},
 	{"compression", []dial{{"psi", 60, 400, false}}},
+	{"stat stats thermostat thermostats", []dial{{"degC", -40, 300, false}}},
+	{"tape rule ruler mike mikes miked", []dial{{"mm", 0, 10000, false}}},
+	{"db", []dial{{"dB", 0, 200, false}}},
 	{"humidity moisture", []dial{{"%", 0, 100, false}}},
 	{"boils melts simmers freezes", []dial{{"degC", -60, 2000, false}}},
 	{"tyre tyres tire tires", []dial{{"psi", 15, 140, false}, {"bar", 1, 10, true}}},

@@ -166,11 +166,11 @@ func (r *reader) halves(f *prose.Figure) bool {
 // inchTool holds for a fraction before what is sized in inches: "a five eighths
 // spanner", "three eighths drive". Common practice, no source.
 func (r *reader) inchTool(f *prose.Figure) bool {
-	if len(f.Values) != 1 || f.Values[0].Number*64 != math.Trunc(f.Values[0].Number*64) {
+	if len(f.Values) != 1 || f.Values[0].Number*64 != math.Trunc(f.Values[0].Number*64) && f.Values[0].Number*1000 != math.Trunc(f.Values[0].Number*1000) {
 		return false
 	}
 	n := r.wordAt(f.End)
-	if r.piped(f, n) {
+	if r.piped(f, n) || strings.HasSuffix(strings.ToLower(f.Of(r.text)), "thousandths") {
 		return true
 	}
 	if v := f.Values[0].Number * 4; v != math.Trunc(v) && !r.is(n, "of") && r.words[min(n, len(r.words)-1)].mood != own {

@@ -96,7 +96,7 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if at := r.wordAt(f.Start); r.is(at-1, "all") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "step") || r.in(at-1, k.poss) {
 		return false // "on all four"
 	}
-	return n >= len(r.words) || r.words[n].stopped || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
+	return n >= len(r.words) || r.words[n].stopped || r.is(n, "without") || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
 }
 
 // alike says whether two figures stand near and one of them has a unit that the

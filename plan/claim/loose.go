@@ -101,6 +101,9 @@ func (r *reader) isPrice(at, n int) bool {
 	if n < len(r.words) && (at == 0 && (r.words[n].stopped || r.is(n, "for")) || r.is(n, "plus")) {
 		return true // "thirty five pounds, the pair"
 	}
+	if r.is(at-1, "for") && !r.near(at, reach, k.heavy) {
+		return true // "I got mine for eleven pounds"
+	}
 	for j := max(0, at-4); j+1 < at; j++ {
 		if r.is(j, "came") && (r.is(j+1, "in") || r.is(j+1, "to")) {
 			return true

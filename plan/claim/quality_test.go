@@ -247,7 +247,7 @@ func same(n float64, unit string, v Value) bool {
 }
 
 func plainUnit(u string) string {
-	u = strings.ToLower(strings.NewReplacer(" ", "", "per", "/", "pitch", "").Replace(u))
+	u = strings.ToLower(strings.NewReplacer("per second", "/s", " ", "", "per", "/", "pitch", "").Replace(u))
 	switch u {
 	case "ratio", "times":
 		return ""

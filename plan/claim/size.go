@@ -49,7 +49,12 @@ func (r *reader) sized(f *prose.Figure, at int) {
 		return
 	}
 	n := r.wordAt(f.End)
-	if f.Spoken && r.panel(f) {
+	metric := false
+	for i := range r.figures {
+		g := &r.figures[i]
+		metric = metric || len(g.Values) > 0 && g.Values[0].Unit == trade.Millimetre && g.Kind == prose.Quantity && f.Values[0].Number >= 10
+	}
+	if f.Spoken && r.panel(f) || metric {
 		for i := range f.Values {
 			f.Values[i].Unit = trade.Millimetre
 		}

@@ -89,6 +89,10 @@ func singular(w string) string {
 
 // isPlural holds for words that look like the plural of a noun.
 func isPlural(w string) bool {
+	switch w {
+	case "this", "does", "always", "perhaps", "across", "towards", "besides", "sometimes", "upwards", "downwards":
+		return false
+	}
 	return w == "teeth" || w == "feet" || len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss") && !strings.HasSuffix(w, "us")
 }
 

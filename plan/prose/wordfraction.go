@@ -70,7 +70,7 @@ func (s *scanner) fractionWord(n *numeral, start int) {
 	if next == n.end {
 		return
 	}
-	if bottom := s.denominator(next); bottom > 0 && n.value >= 1 && n.value <= 63 && n.value == float64(int(n.value)) {
+	if bottom := s.denominator(next); bottom > 0 && n.value >= 1 && (n.value <= 63 || bottom == 1000 && n.value < 1000) && n.value == float64(int(n.value)) {
 		if isPlural := strings.HasSuffix(s.word(s.denominatorEnd(next)-1), "s"); isPlural != (n.value == 1) || bottom == 2 {
 			n.setFraction(int(n.value), bottom)
 			n.end = s.denominatorEnd(next)

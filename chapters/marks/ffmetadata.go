@@ -29,9 +29,11 @@ func FFMetadata(f Film) []byte {
 // and swallows the next section with it, so a value that ends in one gets a
 // space after it.
 func ffValue(text string) string {
-	text = strings.NewReplacer(`\`, `\\`, "=", `\=`, ";", `\;`, "#", `\#`, "\n", "\\\n").Replace(text)
+	text = ffEscapes.Replace(text)
 	if strings.HasSuffix(text, `\`) {
 		text += " "
 	}
 	return text
 }
+
+var ffEscapes = strings.NewReplacer(`\`, `\\`, "=", `\=`, ";", `\;`, "#", `\#`, "\n", "\\\n")

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"fixslate/plan"
 	"fixslate/plan/kit"
@@ -193,7 +194,7 @@ func yes(b bool) string {
 // before = + - @ tab and line ends (OWASP ASVS 5.0, 1.2.10).
 func safe(text string) string {
 	text = prose.Harmless(text)
-	if text != "" && strings.ContainsRune("=+-@\t\r\n\x00＝＋－＠", []rune(text)[0]) {
+	if first, _ := utf8.DecodeRuneInString(text); text != "" && strings.ContainsRune("=+-@\t\r\n\x00＝＋－＠", first) {
 		return "'" + text
 	}
 	return text

@@ -87,7 +87,7 @@ func check(text []byte) []diag.Finding {
 // TestSpeedPlans holds the plans that are timed to being plans: a fault would
 // make them fast.
 func TestSpeedPlans(t *testing.T) {
-	for _, text := range []string{steps(15), cautions(10), sentence(1_000)} {
+	for _, text := range []string{steps(15), cautions(10), sentence(1_000), overlap(10)} {
 		src, faults := diag.NewSource("plan.toml", []byte(text))
 		if c := Read(Request{Source: src, Faults: faults}); c.Plan == nil {
 			t.Error(c.Findings)
@@ -149,6 +149,49 @@ func BenchmarkSentence(b *testing.B) {
 				check(text)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(text)), "ns/byte")
+		})
+	}
+}
+
+// overlap is a plan of n states that all hold at once in its middle.
+func overlap(n int) string {
+	var b strings.Builder
+	b.WriteString("[video]\ntitle = \"Covers\"\nsubject = \"washing machine\"\n")
+	for _, key := range []string{"starts", "ends"} {
+		for i := range n {
+			fmt.Fprintf(&b, "[[step]]\ntitle = \"%s %d\"\nsay = \"Turn the impeller with a finger.\"\n%[1]s = [\"cover %[2]d off\"]\n", key, i)
+		}
+	}
+	return b.String()
+}
+
+// BenchmarkOverlap grows with the square of the states, as what holds in each
+// step does.
+func BenchmarkOverlap(b *testing.B) {
+	for _, n := range []int{50, 100, 200, 400} {
+		text := []byte(overlap(n))
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				check(text)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n)/float64(n), "ns/state²")
+		})
+	}
+}
+
+// BenchmarkOutputs is what each file of a build takes to make.
+func BenchmarkOutputs(b *testing.B) {
+	text, _ := samples.Plan("van-blower")
+	src, _ := diag.NewSource("plan.toml", text)
+	c := Compile(Request{Source: src})
+	for _, o := range outputs() {
+		b.Run(o.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := c.Make([]string{o.name}); err != nil {
+					b.Fatal(err)
+				}
+			}
 		})
 	}
 }

@@ -10,7 +10,8 @@ import (
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"fixslate": func() { os.Exit(Main(os.Args[1:])) },
+		"fixslate":    func() { os.Exit(Main(os.Args[1:])) },
+		"decode-only": decodeOnly,
 	})
 }
 

@@ -90,27 +90,32 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 	return r.near(at, reach, k.poured) && !r.near(at, reach, k.long)
 }
 
-// isPrice says whether pounds are money: the words around speak of buying and
-// not of weight, force or pressure.
+// isPrice says whether pounds are money, as they are where grams, bars and newton
+// metres are spoken, unless the words around are of weight, force or pressure, or an
+// order handles them.
 func (r *reader) isPrice(at, n int) bool {
 	const reach = 9
 	k := &r.known.classes
-	if n+1 < len(r.words) && (r.is(n, "a") || r.is(n, "per")) && !r.in(n+1, k.period) && !r.near(at, reach, k.heavy) {
-		return true // "two pounds a litre"
+	if r.is(n, "of") || r.near(at, reach, k.heavy) {
+		return false
 	}
-	if n < len(r.words) && (at == 0 && (r.words[n].stopped || r.is(n, "for")) || r.is(n, "plus")) {
-		return true // "thirty five pounds, the pair"
-	}
-	if r.is(at-1, "for") && !r.near(at, reach, k.heavy) {
-		return true // "I got mine for eleven pounds"
-	}
-	for j := max(0, at-4); j+1 < at; j++ {
-		if r.is(j, "came") && (r.is(j+1, "in") || r.is(j+1, "to")) {
-			return true
+	pays := false
+	for j := max(0, at-reach); j < len(r.words) && j < at+reach; j++ {
+		if weighty[r.words[j].text] {
+			return false
+		}
+		switch r.words[j].text {
+		case "pay", "budget", "spend", "expect", "allow", "offer", "save", "worth", "each":
+			pays = true
 		}
 	}
-	return r.near(at, reach, k.bought) && !r.near(at, reach, k.heavy)
+	return pays || r.words[min(at, len(r.words)-1)].mood != order
 }
+
+// weighty are words beside which pounds are a weight, a force or a pressure.
+var weighty = map[string]bool{"hammer": true, "sledge": true, "mallet": true, "breaking": true, "strain": true, "thrust": true, "clamping": true, "square": true, "tyre": true, "tyres": true,
+	"tire": true, "tires": true, "scale": true, "scales": true, "heft": true, "ounces": true, "ounce": true, "preload": true, "squeeze": true, "grip": true, "recoil": true, "crush": true,
+	"balance": true, "anvil": true, "flywheel": true, "payload": true, "capacity": true, "drag": true, "boost": true, "gauge": true, "steam": true}
 
 // spaced says whether what stands behind a length makes it one: "twenty mil below
 // the filler", "eighty mil of fall", "three mil clear".

@@ -34,12 +34,19 @@ type checker struct {
 	found   []diag.Finding
 }
 
-// say adds a finding about cue i. The message goes on from "cue 3 (0:12) …".
-func (c *checker) say(i int, rule string, severity diag.Severity, message, hint string) {
+// flaw is what is wrong with a cue. The message goes on from "cue 3 at 0:12.000".
+type flaw struct {
+	rule          string
+	severity      diag.Severity
+	message, hint string
+}
+
+// say adds a finding about cue i.
+func (c *checker) say(i int, f flaw) {
 	cue := c.file.Cues[i]
 	c.found = append(c.found, diag.Finding{
-		Rule: rule, Severity: severity, Hint: hint,
-		Message: fmt.Sprintf("cue %d at %s %s", i+1, clockTime(cue.Start), message),
+		Rule: f.rule, Severity: f.severity, Hint: f.hint,
+		Message: fmt.Sprintf("cue %d at %s %s", i+1, clockTime(cue.Start), f.message),
 		At:      diag.Place{Source: c.file.Source, Span: cue.At},
 		Path:    fmt.Sprintf("cue[%d]", i),
 	})
@@ -50,28 +57,28 @@ func (c *checker) clock(i int, reached time.Duration) {
 	cue := c.file.Cues[i]
 	switch long := cue.Duration(); {
 	case long < 0:
-		c.say(i, "caption-unshown", diag.Error,
+		c.say(i, flaw{"caption-unshown", diag.Error,
 			fmt.Sprintf("ends %s before it starts and is never shown", seconds(-long)),
-			"put the end after the start")
+			"put the end after the start"})
 	case long == 0:
-		c.say(i, "caption-unshown", diag.Error, "ends as it starts and is never shown", "give it an end")
+		c.say(i, flaw{"caption-unshown", diag.Error, "ends as it starts and is never shown", "give it an end"})
 	}
 	if i > 0 && cue.Start < c.file.Cues[i-1].Start {
-		c.say(i, "caption-order", diag.Warning,
+		c.say(i, flaw{"caption-order", diag.Warning,
 			fmt.Sprintf("starts before the cue above it, which starts at %s", clockTime(c.file.Cues[i-1].Start)),
-			"put the cues in the order of their starts")
+			"put the cues in the order of their starts"})
 	} else if cue.Start < reached && cue.Duration() > 0 {
-		c.say(i, "caption-overlap", diag.Warning,
+		c.say(i, flaw{"caption-overlap", diag.Warning,
 			fmt.Sprintf("starts %s before an earlier cue is gone", seconds(reached-cue.Start)),
-			"end the earlier cue first, or put both into one")
+			"end the earlier cue first, or put both into one"})
 	}
 	if cue.far() && (i == 0 || !c.file.Cues[i-1].far()) { // the first of a row
-		c.say(i, "caption-far", diag.Warning,
+		c.say(i, flaw{"caption-far", diag.Warning,
 			fmt.Sprintf("runs to hour %d", int64(max(cue.Start, cue.End)/time.Hour)),
-			"check the hours; many players take two digits at most")
+			"check the hours; many players take two digits at most"})
 	}
 	if strings.TrimSpace(cue.Text) == "" {
-		c.say(i, "caption-empty", diag.Note, "has no words", "take it out, or write what is said")
+		c.say(i, flaw{"caption-empty", diag.Note, "has no words", "take it out, or write what is said"})
 	}
 }
 
@@ -88,18 +95,18 @@ func (c *checker) reading(i int) {
 		}
 	})
 	if p.Lines > 0 && lines > p.Lines {
-		c.say(i, "caption-tall", diag.Warning,
-			fmt.Sprintf("has %d lines; the profile %s has room for %d", lines, p.Name, p.Lines), "part it into two cues")
+		c.say(i, flaw{"caption-tall", diag.Warning,
+			fmt.Sprintf("has %d lines; the profile %s has room for %d", lines, p.Name, p.Lines), "part it into two cues"})
 	}
 	if p.Width > 0 && widest > p.Width {
-		c.say(i, "caption-wide", diag.Warning,
+		c.say(i, flaw{"caption-wide", diag.Warning,
 			fmt.Sprintf("has a line of %d characters; the profile %s has room for %d: %q", widest, p.Name, p.Width, shorten(longest)),
-			"part the line, or the cue")
+			"part the line, or the cue"})
 	}
 	if cue.Cut {
-		c.say(i, "caption-wide", diag.Warning,
+		c.say(i, flaw{"caption-wide", diag.Warning,
 			fmt.Sprintf("holds a word longer than a line; it was cut after %d characters", p.Width),
-			"write the word shorter, or with a space")
+			"write the word shorter, or with a space"})
 	}
 	long := cue.Duration()
 	if long <= 0 {
@@ -107,20 +114,20 @@ func (c *checker) reading(i int) {
 	}
 	// A millisecond is what rounding takes.
 	if p.Shortest > 0 && long < p.Shortest-time.Millisecond {
-		c.say(i, "caption-short", diag.Warning,
+		c.say(i, flaw{"caption-short", diag.Warning,
 			fmt.Sprintf("is shown for %s; less than %s is missed", seconds(long), seconds(p.Shortest)),
-			"join it to a neighbour, or let it stay")
+			"join it to a neighbour, or let it stay"})
 	}
 	if p.Longest > 0 && long > p.Longest+time.Millisecond {
-		c.say(i, "caption-long", diag.Note,
+		c.say(i, flaw{"caption-long", diag.Note,
 			fmt.Sprintf("is shown for %s; more than %s is read twice", seconds(long), seconds(p.Longest)),
-			"part it, or let it go sooner")
+			"part it, or let it go sooner"})
 	}
 	characters := Characters(cue.Text)
 	if p.Speed > 0 && float64(characters) > p.Speed*(long+time.Millisecond).Seconds() {
-		c.say(i, "caption-fast", diag.Warning,
+		c.say(i, flaw{"caption-fast", diag.Warning,
 			fmt.Sprintf("has %d characters for %s, %.1f a second; people read %.0f", characters, seconds(long), float64(characters)/long.Seconds(), p.Speed),
-			"leave words out, or let it stay longer")
+			"leave words out, or let it stay longer"})
 	}
 }
 

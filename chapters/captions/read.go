@@ -81,19 +81,17 @@ func newReader(raw []byte, name, text string) *reader {
 // unread reports what was left out of the file.
 func (r *reader) unread(at diag.Span, message, hint string) {
 	r.file.Whole = false
-	r.add("caption-unread", diag.Error, at, message, hint)
+	r.add(at, diag.Finding{Rule: "caption-unread", Severity: diag.Error, Message: message, Hint: hint})
 }
 
 // doubt reports what was read though the format does not write it so.
 func (r *reader) doubt(severity diag.Severity, at diag.Span, message, hint string) {
-	r.add("caption-doubtful", severity, at, message, hint)
+	r.add(at, diag.Finding{Rule: "caption-doubtful", Severity: severity, Message: message, Hint: hint})
 }
 
-func (r *reader) add(rule string, severity diag.Severity, at diag.Span, message, hint string) {
-	r.found = append(r.found, diag.Finding{
-		Rule: rule, Severity: severity, Message: message, Hint: hint,
-		At: diag.Place{Source: r.file.Source, Span: at},
-	})
+func (r *reader) add(at diag.Span, f diag.Finding) {
+	f.At = diag.Place{Source: r.file.Source, Span: at}
+	r.found = append(r.found, f)
 }
 
 // expect makes room for so many cues.

@@ -1,6 +1,7 @@
 package captions
 
 import (
+	"slices"
 	"strings"
 	"time"
 )
@@ -83,9 +84,7 @@ func (c *costs) cut() (ends []int, total int64) {
 	for j := n; j > 0; j = int(from[j]) {
 		ends = append(ends, j)
 	}
-	for a, b := 0, len(ends)-1; a < b; a, b = a+1, b-1 {
-		ends[a], ends[b] = ends[b], ends[a]
-	}
+	slices.Reverse(ends)
 	return ends, best[n]
 }
 

@@ -126,7 +126,7 @@ type board struct {
 
 func newBoard(c Call) *board {
 	b := &board{
-		plan: c.Plan, shots: c.Shots, call: c, story: readStory(c.Plan), windows: Windows(c.Plan, c.Shots),
+		plan: c.Plan, shots: c.Shots, call: c, story: readStory(c.Plan), windows: windowsOf(c.Plan, c.Shots),
 		rates: ratesOf(&c.Plan.Shoot.Change), after: map[[2]int]bool{}, done: map[int]bool{}, barred: Impossible(c.Plan, c.Shots),
 	}
 	made := map[string]bool{}

@@ -96,5 +96,5 @@ func (d *Day) Filmed() int {
 	return n
 }
 
-// Saved is the change-over time that the order saves against story order.
-func (d *Day) Saved() float64 { return d.StoryChange - d.Change }
+// saved is the change-over time that the order saves against story order.
+func (d *Day) saved() float64 { return d.StoryChange - d.Change }

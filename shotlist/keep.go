@@ -23,7 +23,7 @@ func (b *board) keepOrder() {
 		}
 	}
 	pair := func(before, after int) {
-		if before >= 0 && before < after && b.story.block[Moment(before)] == b.story.block[Moment(after)] {
+		if before >= 0 && before < after && b.story.block[momentOf(before)] == b.story.block[momentOf(after)] {
 			b.after[[2]int{before, after}] = true
 		}
 	}

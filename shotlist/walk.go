@@ -29,7 +29,7 @@ func (w *walk) pass(t *timetable, c *card) []Turn {
 		}
 		w.turns = w.turns[1:]
 	}
-	for len(w.bare) > 0 && Moment(w.bare[0]) < c.window.From {
+	for len(w.bare) > 0 && momentOf(w.bare[0]) < c.window.From {
 		t.place(Entry{Kind: Working, Shot: -1, Step: w.bare[0], Work: t.work[w.bare[0]], Turns: turns}, 0)
 		turns, w.bare = nil, w.bare[1:]
 	}
@@ -98,7 +98,7 @@ func (b *board) findReturns() {
 	}
 	left := map[string]bool{}
 	for i := range b.plan.Steps {
-		m := Moment(i)
+		m := momentOf(i)
 		again := slices.ContainsFunc(b.story.starts[i], func(state string) bool { return left[state] })
 		if again && m > b.now && m <= last {
 			b.reenter = append(b.reenter, m)

@@ -45,8 +45,8 @@ type Window struct {
 	Never    bool // no moment of the story meets its needs
 }
 
-// Moment is the moment inside a step.
-func Moment(step int) int { return 2*step + 1 }
+// momentOf is the moment inside a step.
+func momentOf(step int) int { return 2*step + 1 }
 
 // story is a plan's row of moments.
 type story struct {
@@ -73,12 +73,12 @@ func readStory(p *plan.Plan) *story {
 		}
 		from, to := 0, s.last
 		if v.From >= 0 {
-			from = Moment(v.From)
+			from = momentOf(v.From)
 			s.starts[v.From] = append(s.starts[v.From], v.State)
 			turns[from] = true
 		}
 		if !v.Open {
-			to = Moment(v.To)
+			to = momentOf(v.To)
 			s.ends[v.To] = append(s.ends[v.To], v.State)
 			turns[to+1] = true
 		}
@@ -96,8 +96,8 @@ func readStory(p *plan.Plan) *story {
 // changes holds for a step that starts or ends a state.
 func (s *story) changes(step int) bool { return len(s.starts[step])+len(s.ends[step]) > 0 }
 
-// Windows gives the window of each shot.
-func Windows(p *plan.Plan, shots []Shot) []Window {
+// windowsOf gives the window of each shot.
+func windowsOf(p *plan.Plan, shots []Shot) []Window {
 	s := readStory(p)
 	windows := make([]Window, len(shots))
 	for i := range shots {
@@ -113,14 +113,14 @@ func (s *story) window(shot *Shot) Window {
 	case shot.Bound == ByNeeds:
 		return s.byNeeds(shot)
 	case shot.Bound == Before:
-		m := Moment(shot.Step) - 1
+		m := momentOf(shot.Step) - 1
 		w := s.alike(m, shot.Step)
 		w.To = min(w.To, m)
 		return w
 	case s.changes(shot.Step):
-		return Window{From: Moment(shot.Step), To: Moment(shot.Step), Change: true}
+		return Window{From: momentOf(shot.Step), To: momentOf(shot.Step), Change: true}
 	}
-	m := Moment(shot.Step)
+	m := momentOf(shot.Step)
 	return s.alike(m, shot.Step)
 }
 
@@ -149,7 +149,7 @@ func (s *story) byNeeds(shot *Shot) Window {
 		}
 		return true
 	}
-	home := Moment(shot.Step)
+	home := momentOf(shot.Step)
 	for away := 0; away <= s.last; away++ {
 		for _, m := range []int{home - away, home + away} {
 			if m >= 0 && m <= s.last && met(m) {
@@ -197,7 +197,7 @@ func (s *story) holds(state string, m int) bool {
 	if s.lasts(state, m) {
 		return true
 	}
-	return slices.ContainsFunc(s.during[class.CanonicalState(state)], func(step int) bool { return s.block[Moment(step)] == s.block[m] })
+	return slices.ContainsFunc(s.during[class.CanonicalState(state)], func(step int) bool { return s.block[momentOf(step)] == s.block[m] })
 }
 
 // Turn is a change of the object's state, with what must be in the can before
@@ -213,17 +213,17 @@ type Turn struct {
 // more, in story order. Shots that no camera makes and those that are made
 // apart don't count.
 func LastChances(p *plan.Plan, shots []Shot) []Turn {
-	return readStory(p).lastChances(shots, Windows(p, shots))
+	return readStory(p).lastChances(shots, windowsOf(p, shots))
 }
 
 func (s *story) lastChances(shots []Shot, windows []Window) []Turn {
 	var turns []Turn
 	for i := range s.starts {
 		if len(s.starts[i]) > 0 {
-			turns = append(turns, Turn{Step: i, Starts: s.starts[i], before: Moment(i) - 1})
+			turns = append(turns, Turn{Step: i, Starts: s.starts[i], before: momentOf(i) - 1})
 		}
 		if len(s.ends[i]) > 0 {
-			turns = append(turns, Turn{Step: i, Ends: s.ends[i], before: Moment(i)})
+			turns = append(turns, Turn{Step: i, Ends: s.ends[i], before: momentOf(i)})
 		}
 	}
 	for i, w := range windows {

@@ -9,9 +9,9 @@ import (
 	"fixslate/plan/prose"
 )
 
-// Minutes prints a length known to the minute: "9 min", "1 h 39 min", and
+// inMinutes prints a length known to the minute: "9 min", "1 h 39 min", and
 // "under 1 min" for what is less but not nothing.
-func Minutes(minutes float64) string {
+func inMinutes(minutes float64) string {
 	n := int(minutes + 0.5)
 	switch {
 	case n == 0 && minutes > 0:
@@ -29,7 +29,7 @@ func (d *Day) Verdict() string {
 	if d.Optimal {
 		return "proved best"
 	}
-	words := fmt.Sprintf("at most %s above the best", Minutes(d.Change-d.Bound))
+	words := fmt.Sprintf("at most %s above the best", inMinutes(d.Change-d.Bound))
 	if d.Idle > 0 {
 		words += ", which may wait longer"
 	}
@@ -62,11 +62,11 @@ func (d *Day) Summary() []string {
 	}
 	lines = append(lines, d.changes(), d.supplies())
 	if d.Idle > 0 {
-		lines = append(lines, fmt.Sprintf("%s of waiting, and of helpers kept beyond their hours: move their hours, or start at another time.", Minutes(d.Idle)))
+		lines = append(lines, fmt.Sprintf("%s of waiting, and of helpers kept beyond their hours: move their hours, or start at another time.", inMinutes(d.Idle)))
 	}
 	for i, s := range d.Sessions {
 		if s.Over > 0 {
-			lines = append(lines, fmt.Sprintf("Day %d runs %s over its end: its first shot is longer than the day.", i+1, Minutes(float64(s.Over)/60)))
+			lines = append(lines, fmt.Sprintf("Day %d runs %s over its end: its first shot is longer than the day.", i+1, inMinutes(float64(s.Over)/60)))
 		}
 	}
 	if d.works() {
@@ -99,17 +99,17 @@ func (d *Day) changes() string {
 		return "No change-overs."
 	}
 	saved := ""
-	switch s := d.Saved(); {
+	switch s := d.saved(); {
 	case s >= 0.5:
-		saved = fmt.Sprintf(", %s less than in story order", Minutes(s))
+		saved = fmt.Sprintf(", %s less than in story order", inMinutes(s))
 	default:
 		saved = ", as in story order"
 	}
-	return fmt.Sprintf("Change-overs %s%s; %s.", Minutes(d.Change), saved, d.Verdict())
+	return fmt.Sprintf("Change-overs %s%s; %s.", inMinutes(d.Change), saved, d.Verdict())
 }
 
 func (d *Day) supplies() string {
-	words := fmt.Sprintf("About %s of takes", Minutes(d.Recorded))
+	words := fmt.Sprintf("About %s of takes", inMinutes(d.Recorded))
 	if d.Cards > 0 {
 		words += ", " + prose.Counted(d.Cards, "memory card")
 	}

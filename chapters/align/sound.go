@@ -96,15 +96,19 @@ const (
 	costMatter = 60  // a vowel for a consonant makes it worse still
 )
 
-// distances are the cost of each sound for each, made once.
-type distances [128][128]uint8
+// distances are the cost of each sound for each, and of each more or less, made once.
+type distances struct {
+	other [128][128]uint8
+	alone [128]uint8
+}
 
 func newDistances() *distances {
 	var d distances
-	for a := range d {
-		for b := range d[a] {
-			d[a][b] = substitute(byte(a), byte(b))
+	for a := range d.other {
+		for b := range d.other[a] {
+			d.other[a][b] = substitute(byte(a), byte(b))
 		}
+		d.alone[a] = uint8(slip(byte(a)))
 	}
 	return &d
 }
@@ -156,16 +160,17 @@ func (d *distances) apart(a, b string) float64 {
 	}
 	var row [soundMax + 1]int
 	for j := 0; j < len(b); j++ {
-		row[j+1] = row[j] + slip(b[j])
+		row[j+1] = row[j] + int(d.alone[b[j]&127])
 	}
 	whole := row[len(b)]
 	other := 0
 	for i := 0; i < len(a); i++ {
-		corner, drop := row[0], slip(a[i])
+		corner, drop := row[0], int(d.alone[a[i]&127])
 		other += drop
 		row[0] = corner + drop
+		others := &d.other[a[i]&127]
 		for j := 0; j < len(b); j++ {
-			best := min(corner+int(d[a[i]&127][b[j]&127]), row[j+1]+drop, row[j]+slip(b[j]))
+			best := min(corner+int(others[b[j]&127]), row[j+1]+drop, row[j]+int(d.alone[b[j]&127]))
 			corner, row[j+1] = row[j+1], best
 		}
 	}

@@ -196,7 +196,6 @@ func (x *indexer) header(n *unstable.Node) {
 // keyValue indexes one key below prefix and puts its value into the table there.
 func (x *indexer) keyValue(prefix string, n *unstable.Node, table map[string]any) {
 	path, key := prefix, diag.Span{Start: -1}
-	var last *unstable.Node
 	parts := 0
 	for it := n.Key(); it.Next(); {
 		k := it.Node()
@@ -206,11 +205,7 @@ func (x *indexer) keyValue(prefix string, n *unstable.Node, table map[string]any
 		}
 		path = join(path, string(k.Data))
 		key = spanOf(k.Raw)
-		if last = k; it.IsLast() {
-			break
-		}
-		table = x.values.below(table, path, k)
-		if !x.has(path) { // a dotted key makes the tables on its way
+		if !it.IsLast() && !x.has(path) { // a dotted key makes the tables on its way
 			x.put(path, entry{src: x.src, key: key, value: key})
 		}
 	}
@@ -225,7 +220,7 @@ func (x *indexer) keyValue(prefix string, n *unstable.Node, table map[string]any
 	}
 	span, literal, value := x.value(path, n.Value(), key)
 	x.put(path, entry{src: x.src, key: key, value: span, literal: literal})
-	x.values.put(table, last, value)
+	x.values.put(table, n.Value().Next(), value)
 }
 
 // value indexes one value and gives its span, whether it is a literal, and what it

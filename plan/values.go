@@ -10,21 +10,21 @@ import (
 
 // values builds the tree of a file's values on the walk that finds their places:
 // decoding the text a second time takes longer than all else that is done with
-// it. It knows the TOML that plans are written in. At anything else (numbers in other
-// bases, times, headers out of order, what stands twice) it gives up, and BurntSushi/toml decodes the text, or says what is wrong in it.
+// it. It knows the TOML that plans are written in. At anything else (keys with
+// dots, numbers in other bases, times, headers out of order, what stands twice)
+// it gives up, and BurntSushi/toml decodes the text, or says what is wrong in it.
 // A test holds the two to the same values.
 type values struct {
 	text   string
 	root   map[string]any
 	here   map[string]any            // the table of the last header
 	opened map[string]map[string]any // tables of headers, by path
-	dotted map[string]map[string]any // those that only keys with dots made
 	odd    bool                      // given up
 }
 
 func newValues(text string) values {
 	root := map[string]any{}
-	return values{text: text, root: root, here: root, opened: map[string]map[string]any{"": root}, dotted: map[string]map[string]any{}}
+	return values{text: text, root: root, here: root, opened: map[string]map[string]any{"": root}}
 }
 
 // open makes the table of a header whose last part is name, below the table at
@@ -48,21 +48,10 @@ func (v *values) open(outer, path, name string, kind unstable.Kind) {
 	parent[name] = append(rows, v.here)
 }
 
-// below is the table that a part of a key with dots names, the last part aside.
-func (v *values) below(table map[string]any, path string, part *unstable.Node) map[string]any {
-	inner := v.dotted[path]
-	if inner == nil {
-		inner = map[string]any{}
-		v.dotted[path] = inner
-		v.put(table, part, inner)
-	}
-	return inner
-}
-
 // put sets one key of a table.
 func (v *values) put(table map[string]any, key *unstable.Node, value any) {
 	name := v.same(v.slice(key, 0), key.Data)
-	if _, twice := table[name]; twice {
+	if _, twice := table[name]; twice || key.Next() != nil {
 		v.odd = true
 	}
 	table[name] = value

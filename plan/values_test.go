@@ -91,7 +91,7 @@ func anyZone(value any) any {
 }
 
 var oddTOML = []string{
-	"", "a = 1", "a = 1\nb.c = 2\n[b]\nd = 3", "a.b = 1\na.c = 2", "a.b = 1\n[a]\nc = 2", "a.b = 1\n[a.c]\nd = 2", "a = {}\na.b = 1", "a.b = 1\na = 2", "a.b = 1\na.b.c = 2", "[[a]]\nb.c = 1\n[[a]]\nb.c = 2\n[a.b]", "a = {b.c = 1, b.d = 2}", "a = {b = {}, b.d = 2}", "a.b.c = 1\na.b.d = 2\na.e = 3", "[a]\n[a.b]\nc = 1", "[a.b]\nc = 1\n[a]\nd = 2", "[a]\n[a]",
+	"", "a = 1", "a = 1\nb.c = 2\n[b]\nd = 3", "a.b = 1\na.c = 2", "[a]\n[a.b]\nc = 1", "[a.b]\nc = 1\n[a]\nd = 2", "[a]\n[a]",
 	"[[a]]\n[[a.b]]\nc = 1\n[[a.b]]\nc = 2\n[[a]]\n[a.d]\ne = 1", "a = [1]\n[[a]]", "a = {}\n[a.b]", "a = [{}]\n[[a]]\n[a.b]", "[a]\nb = 1\n[a.b]", "[[a]]\n[a]",
 	`[""]` + "\nb = 1\n[c]", `"" = 1`, `"a b" = 1` + "\n" + `'a.b' = 2`, `["a b"]` + "\nc = 1\n[\"a b\".d]\ne = 2",
 	`a = "x\ny\"z"`, `a = "\u00e9\U0001F600"`, `a = "\e\x41"`, "a = \"\"\"\n\nx \\\n   y\"\"\"", "a = '''\nx''y'''", "a = \"\"\"x\"\"\"\"\"", `a = ""`, "a = ''", `a = """"""`, "a = \"\n\"",

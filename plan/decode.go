@@ -76,14 +76,13 @@ func decodeFile(src *diag.Source, p *Plan, only []string) (*Spans, []diag.Findin
 			Message: "the plan is empty", Hint: "fixslate new NAME writes a plan to start from",
 		}}
 	}
-	spans, values, findings := index(src)
+	spans, findings := index(src)
 	if diag.Worst(findings) == diag.Error {
 		return nil, findings
 	}
-	if values == nil {
-		if _, err := toml.Decode(src.Text, &values); err != nil {
-			return nil, append(findings, decodeFault(src, err))
-		}
+	values := map[string]any{}
+	if _, err := toml.Decode(src.Text, &values); err != nil {
+		return nil, append(findings, decodeFault(src, err))
 	}
 	r := &reader{src: src, spans: spans, findings: findings}
 	top := &element{step: -1}

@@ -12,10 +12,10 @@ import (
 )
 
 // Spans tells where everything of a plan stands in its files: "step[2].say"
-// and the words in it. BurntSushi/toml keeps no position of a value and names
-// the last line for an error in an array of tables; so the bytes are walked with
-// go-toml's unstable parser, which values.go takes the values from, and the two
-// files are the only ones that know it. The package promises no API; its version
+// and the words in it. BurntSushi/toml, which decodes, keeps no position of a
+// value and names the last line for an error in an array of tables; so the
+// same bytes are walked once more with go-toml's unstable parser, and this
+// file is the only one that knows it. The package promises no API; its version
 // is pinned, and a test holds that every decoded key has a span.
 type Spans struct {
 	entries map[string]entry
@@ -96,23 +96,22 @@ type indexer struct {
 	prefix  string         // path of the last header
 	faults  []diag.Finding
 	newer   diag.Span // the first syntax of TOML 1.1, if any
-	values  values
 }
 
-// index finds the places of everything in src, and its values, which are nil
-// where it can't tell them. Faults are of rules "syntax" and "too-large".
-func index(src *diag.Source) (*Spans, map[string]any, []diag.Finding) {
-	x := &indexer{src: src, entries: make(map[string]entry, strings.Count(src.Text, "=")), rows: map[string]int{}, values: newValues(src.Text)}
+// index finds the places of everything in src. Faults are of rules "syntax"
+// and "too-large".
+func index(src *diag.Source) (*Spans, []diag.Finding) {
+	x := &indexer{src: src, entries: make(map[string]entry, strings.Count(src.Text, "=")), rows: map[string]int{}}
 	if at := deepest(src.Text); at >= 0 {
 		x.tooLarge(diag.Span{Start: at, End: at + 1}, fmt.Sprintf("more than %d levels of brackets", maxDepth))
-		return x.spans(), nil, x.faults
+		return x.spans(), x.faults
 	}
 	var p unstable.Parser
 	p.Reset([]byte(src.Text))
 	for p.NextExpression() {
 		x.expression(p.Expression())
 		if len(x.faults) > 0 && x.faults[len(x.faults)-1].Rule == "too-large" {
-			return x.spans(), nil, x.faults
+			return x.spans(), x.faults
 		}
 	}
 	if err := p.Error(); err != nil {
@@ -125,10 +124,7 @@ func index(src *diag.Source) (*Spans, map[string]any, []diag.Finding) {
 			Hint:    "write tables in braces on one line without a comma at the end, and times in quotes",
 		})
 	}
-	if x.values.odd {
-		return x.spans(), nil, x.faults
-	}
-	return x.spans(), x.values.root, x.faults
+	return x.spans(), x.faults
 }
 
 func (x *indexer) spans() *Spans {
@@ -147,14 +143,13 @@ func (x *indexer) expression(n *unstable.Node) {
 	case unstable.Table, unstable.ArrayTable:
 		x.header(n)
 	case unstable.KeyValue:
-		x.keyValue(x.prefix, n, x.values.here)
+		x.keyValue(x.prefix, n)
 	}
 }
 
 // header follows [a.b] or [[a.b]] down the arrays of tables seen so far.
 func (x *indexer) header(n *unstable.Node) {
 	path, name, span := "", "", diag.Span{Start: -1}
-	outer, own := "", ""
 	parts := 0
 	for it := n.Key(); it.Next(); {
 		k := it.Node()
@@ -167,8 +162,7 @@ func (x *indexer) header(n *unstable.Node) {
 			span.Start = int(k.Raw.Offset)
 		}
 		span.End = spanOf(k.Raw).End
-		outer, own = path, string(k.Data)
-		path = join(path, own)
+		path = join(path, string(k.Data))
 		last := it.IsLast()
 		single := n.Kind == unstable.Table && last && x.rows[path] > 0
 		if single {
@@ -187,14 +181,12 @@ func (x *indexer) header(n *unstable.Node) {
 		}
 	}
 	x.prefix = path
-	x.values.open(outer, path, own, n.Kind)
 	if _, twice := x.entries[path]; !twice {
 		x.put(path, entry{src: x.src, key: span, value: span})
 	}
 }
 
-// keyValue indexes one key below prefix and puts its value into the table there.
-func (x *indexer) keyValue(prefix string, n *unstable.Node, table map[string]any) {
+func (x *indexer) keyValue(prefix string, n *unstable.Node) {
 	path, key := prefix, diag.Span{Start: -1}
 	parts := 0
 	for it := n.Key(); it.Next(); {
@@ -218,39 +210,38 @@ func (x *indexer) keyValue(prefix string, n *unstable.Node, table map[string]any
 		})
 		return
 	}
-	span, literal, value := x.value(path, n.Value(), key)
+	span, literal := x.value(path, n.Value(), key)
 	x.put(path, entry{src: x.src, key: key, value: span, literal: literal})
-	x.values.put(table, n.Value().Next(), value)
 }
 
-// value indexes one value and gives its span, whether it is a literal, and what it
-// is; around is the span to use where the parser has none.
-func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.Span, bool, any) {
+// value indexes one value and gives its span; around is the span to use where
+// the parser has none.
+func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.Span, bool) {
 	switch n.Kind {
 	case unstable.Array:
-		span, all := around, []any{}
+		span, i := around, 0
 		for it := n.Children(); it.Next(); {
 			child := it.Node()
 			if child.Kind == unstable.Comment {
 				continue
 			}
-			inner := nth(path, len(all))
-			s, literal, value := x.value(inner, child, around)
+			inner := nth(path, i)
+			s, literal := x.value(inner, child, around)
 			x.put(inner, entry{src: x.src, key: s, value: s, literal: literal})
-			if len(all) == 0 {
+			if i == 0 {
 				span.Start = s.Start
 			}
-			span.End, all = s.End, append(all, value)
+			span.End, i = s.End, i+1
 		}
-		return span, false, all
+		return span, false
 	case unstable.InlineTable:
-		span, table := spanOf(n.Raw), map[string]any{}
+		span := spanOf(n.Raw)
 		for it := n.Children(); it.Next(); {
 			child := it.Node()
 			if child.Kind != unstable.KeyValue {
 				continue
 			}
-			x.keyValue(path, child, table)
+			x.keyValue(path, child)
 			if s := spanOf(child.Raw); s.End > span.End {
 				if x.newer == (diag.Span{}) && strings.Contains(x.src.Text[span.End:s.Start], "\n") {
 					x.newer = s
@@ -258,13 +249,13 @@ func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.S
 				span.End = s.End
 			}
 		}
-		return span, false, table
+		return span, false
 	}
 	span := spanOf(n.Raw)
 	if n.Kind == unstable.LocalTime && span.End-span.Start == len("09:30") && x.newer == (diag.Span{}) {
 		x.newer = span
 	}
-	return span, n.Kind == unstable.String, x.values.scalar(n)
+	return span, n.Kind == unstable.String
 }
 
 func (x *indexer) has(path string) bool {

@@ -1,7 +1,7 @@
 package claim
 
 import (
-	"slices"
+	"sort"
 	"strings"
 	"sync"
 	"unicode/utf8"
@@ -133,13 +133,7 @@ func (r *reader) in(i int, c class) bool {
 
 // wordAt is the index of the first word that ends behind a place in the text.
 func (r *reader) wordAt(at int) int {
-	n, _ := slices.BinarySearchFunc(r.words, at, func(w word, at int) int {
-		if w.end <= at {
-			return -1
-		}
-		return 1
-	})
-	return n
+	return sort.Search(len(r.words), func(i int) bool { return r.words[i].end > at })
 }
 
 // near says whether a word of a class stands within a few words of i.

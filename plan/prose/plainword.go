@@ -38,7 +38,10 @@ func (l *lookout) misses(word string) bool {
 	if l.lengths[first]&(1<<len(word)) == 0 {
 		return true
 	}
-	return !l.words[strings.ToLower(word)]
+	if first != word[0] {
+		word = strings.ToLower(word)
+	}
+	return !l.words[word]
 }
 
 // isSmall holds for small letters with apostrophes.

@@ -71,6 +71,9 @@ func appendWords(found []Span, text string, tokens []token) []Span {
 // Fold brings a word to the form in which words are compared: lower case, with
 // typographic apostrophes and hyphens made plain.
 func Fold(word string) string {
+	if isSmall(word) {
+		return word // as most are
+	}
 	for i := range len(word) {
 		if word[i] >= utf8.RuneSelf {
 			return foldMarks.Replace(strings.ToLower(word))

@@ -55,6 +55,11 @@ func (r *reader) articles() {
 			r.value(Value{Number: 1, Unit: "per " + noun, Span: prose.Span{Start: r.words[i-1].start, End: span.End}}, Frequency)
 			continue
 		}
+		if one && (r.is(at, "a") || r.is(at, "per")) && r.in(at+1, k.period) && r.words[i].mood != order {
+			span.End = r.words[at+1].end
+			r.value(Value{Number: 1, Unit: "per " + r.words[at+1].text, Span: span}, Frequency)
+			continue
+		}
 		if r.single(i, at, one) {
 			continue
 		}

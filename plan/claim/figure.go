@@ -357,6 +357,10 @@ func (r *reader) part(f *prose.Figure) {
 		r.inchThread(t, f.Span)
 		return
 	}
+	if n, used := prose.ParseNumber(text[1:]); text[0] == 'P' && used == len(text)-1 && r.abraded(at, r.wordAt(f.End), n) {
+		r.value(Value{Number: n, Unit: "grit", Span: f.Span}, Spec) // "sand it with P120"
+		return
+	}
 	if oil().MatchString(text) || f.Spoken && strings.Contains(f.Word, " w ") && !strings.Contains(f.Word, "dash") || stuffs().MatchString(text) {
 		r.add(Spec)
 		return

@@ -92,7 +92,7 @@ func (r *reader) coordinated(f *prose.Figure) bool {
 // ellipsis gives a number the noun of the count before it where its own clause says
 // the same of another thing: "the wheel's forty-one tooth, the pinion's nine".
 func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
-	if len(r.values) == 0 || !r.isBare(f) || len(f.Values) != 1 || !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") {
+	if len(r.values) == 0 || !r.isBare(f) || len(f.Values) != 1 || !r.placedAlike(f, at) && !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") {
 		return "", false
 	}
 	last := r.values[len(r.values)-1]
@@ -100,6 +100,21 @@ func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
 		return "", false
 	}
 	return last.Unit, true
+}
+
+// placedAlike says whether the count before and this number are told of two places:
+// "fourteen teeth on the front, forty-four on the back".
+func (r *reader) placedAlike(f *prose.Figure, at int) bool {
+	k := &r.known.classes
+	if at >= len(r.words) || !r.words[at].stopped && !r.is(at-1, "and") {
+		return false
+	}
+	last := r.wordAt(r.values[len(r.values)-1].End)
+	if last < len(r.words) && singular(r.words[last].text) == r.values[len(r.values)-1].Unit {
+		last++
+	}
+	n := r.wordAt(f.End)
+	return r.in(last, k.prep|k.where) && r.in(n, k.prep|k.where) && !r.is(n, "of")
 }
 
 // left holds behind a count of what remains: "two links to go".

@@ -40,10 +40,10 @@ func LanesFile(p *plan.Plan, shots []shotlist.Shot, d *shotlist.Day) []byte {
 	}
 	head := &drawing{width: Width}
 	for _, line := range d.Summary() {
-		head.lines(0, head.width, inkText, tall, line)
+		head.lines(0, head.width, inkText, line)
 	}
 	head.y += gap
-	head.lines(0, head.width, softText, small, LanesLegend)
+	head.lines(0, head.width, softText, LanesLegend)
 	whole := Picture{Width: Width, Height: head.y, Title: p.Video.Title.Print, Words: "The shoot day, set-ups over the clock.", body: head.Bytes()}
 	return File(append([]Picture{whole}, pictures...)...)
 }
@@ -81,14 +81,14 @@ func lanesOf(p *plan.Plan, shots []shotlist.Shot, s *shotlist.Session) Picture {
 	for _, e := range s.Entries {
 		if e.Kind == shotlist.Rest {
 			x, width := scale.span(e.Start, e.End)
-			c.rect(x, 16, width, pic.Height-16, shade)
+			c.rect(box{x, 16, width, pic.Height - 16}, shade)
 		}
 	}
 	hours(&c, scale, pic.Height)
 	for _, e := range s.Entries {
 		if len(e.Turns) > 0 {
 			x := scale.at(e.Start)
-			c.line(x, 17, x, 27, stroke)
+			c.line(point{x, 17}, point{x, 27}, stroke)
 		}
 	}
 	for i, r := range rows {
@@ -96,11 +96,11 @@ func lanesOf(p *plan.Plan, shots []shotlist.Shot, s *shotlist.Session) Picture {
 		c.text(1, y+11, labelText, shortened(r.label, labelText.size, Width-2))
 		for _, f := range r.filled {
 			x, width := scale.span(f[0], f[1])
-			c.rect(x, y+16, width, laneBar, bar)
+			c.rect(box{x, y + 16, width, laneBar}, bar)
 		}
 		if r.hours[1] > r.hours[0] {
 			x, width := scale.span(max(r.hours[0], scale.from), min(r.hours[1], scale.to))
-			c.rect(x, y+16, width, laneBar, outline)
+			c.rect(box{x, y + 16, width, laneBar}, outline)
 		}
 	}
 	pic.body = c.Bytes()
@@ -203,7 +203,7 @@ func hours(c *canvas, s laneScale, height float64) {
 		if x > Width-34 && t > s.from {
 			break
 		}
-		c.line(x, 16, x, height, tick)
+		c.line(point{x, 16}, point{x, height}, tick)
 		c.text(x, 12, softText, shotlist.Clock(t))
 	}
 }

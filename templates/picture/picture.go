@@ -75,7 +75,7 @@ func File(pictures ...Picture) []byte {
 		fmt.Fprintf(&inner, "<g transform=\"translate(%s %s)\">\n", units(edge), units(height))
 		p.describe(&inner, "picture-"+strconv.Itoa(i+1))
 		head := drawing{width: p.Width}
-		head.lines(0, p.Width, headText, 22, p.Title)
+		head.lines(0, p.Width, headText, p.Title)
 		fmt.Fprintf(&inner, "%s<g transform=\"translate(0 %s)\">\n", head.Bytes(), units(head.y+2))
 		inner.Write(p.body)
 		inner.WriteString("</g>\n</g>\n")
@@ -105,22 +105,23 @@ type canvas struct{ bytes.Buffer }
 type look struct {
 	class, instead string
 	size           float64 // of its letters: as wide as a plain face of so many pixels
+	height         float64 // of its lines
 }
 
 var (
-	inkText    = look{"pic-text", `fill="#16181a" font-size="14"`, 14}
-	strongText = look{"pic-strong", `fill="#16181a" font-size="14" font-weight="700"`, 15.4}
-	softText   = look{"pic-soft", `fill="#50565c" font-size="12"`, 12}
-	labelText  = look{"pic-label", `fill="#16181a" font-size="12"`, 12}
-	headText   = look{"pic-head", `fill="#16181a" font-size="16" font-weight="700"`, 17.6}
-	bar        = look{"pic-bar", `fill="#3c5a73" stroke="#3c5a73" stroke-width="1.5"`, 0}
-	hollow     = look{"pic-hollow", `fill="#fdfdfb" stroke="#3c5a73" stroke-width="1.5"`, 0}
-	end        = look{"pic-end", `fill="none" stroke="#50565c" stroke-width="1" stroke-dasharray="4 3"`, 0}
-	wire       = look{"pic-wire", `fill="none" stroke="#3c5a73" stroke-width="2"`, 0}
-	tick       = look{"pic-tick", `stroke="#b9bec3" stroke-width="0.5"`, 0}
-	stroke     = look{"pic-stroke", `stroke="#16181a" stroke-width="1.5"`, 0}
-	outline    = look{"pic-outline", `fill="none" stroke="#16181a" stroke-width="1"`, 0}
-	shade      = look{"pic-shade", `fill="#dcdfe2"`, 0}
+	inkText    = look{"pic-text", `fill="#16181a" font-size="14"`, 14, tall}
+	strongText = look{"pic-strong", `fill="#16181a" font-size="14" font-weight="700"`, 15.4, tall}
+	softText   = look{"pic-soft", `fill="#50565c" font-size="12"`, 12, small}
+	labelText  = look{"pic-label", `fill="#16181a" font-size="12"`, 12, small}
+	headText   = look{"pic-head", `fill="#16181a" font-size="16" font-weight="700"`, 17.6, 22}
+	bar        = look{"pic-bar", `fill="#3c5a73" stroke="#3c5a73" stroke-width="1.5"`, 0, 0}
+	hollow     = look{"pic-hollow", `fill="#fdfdfb" stroke="#3c5a73" stroke-width="1.5"`, 0, 0}
+	end        = look{"pic-end", `fill="none" stroke="#50565c" stroke-width="1" stroke-dasharray="4 3"`, 0, 0}
+	wire       = look{"pic-wire", `fill="none" stroke="#3c5a73" stroke-width="2"`, 0, 0}
+	tick       = look{"pic-tick", `stroke="#b9bec3" stroke-width="0.5"`, 0, 0}
+	stroke     = look{"pic-stroke", `stroke="#16181a" stroke-width="1.5"`, 0, 0}
+	outline    = look{"pic-outline", `fill="none" stroke="#16181a" stroke-width="1"`, 0, 0}
+	shade      = look{"pic-shade", `fill="#dcdfe2"`, 0, 0}
 )
 
 // put writes parts one after the other; a picture has hundreds of them, and
@@ -139,36 +140,45 @@ func (c *canvas) shape(name string, l look) {
 // at gives it an attribute of a number.
 func (c *canvas) at(name string, n float64) { c.put(" ", name, `="`, units(n), `"`) }
 
-func (c *canvas) text(x, y float64, l look, words string) { c.anchored(x, y, "start", l, words) }
+// point is a place in the picture's units, right of and below its corner.
+type point struct{ x, y float64 }
 
-func (c *canvas) anchored(x, y float64, anchor string, l look, words string) {
+// box is a rectangle by its corner, width and height.
+type box struct{ x, y, width, height float64 }
+
+func (c *canvas) text(x, y float64, l look, words string) {
+	c.anchored(point{x, y}, "start", l, words)
+}
+
+// anchored writes words that have their start or their end at a point.
+func (c *canvas) anchored(at point, anchor string, l look, words string) {
 	if words == "" {
 		return
 	}
 	c.shape("text", l)
-	c.at("x", x)
-	c.at("y", y)
+	c.at("x", at.x)
+	c.at("y", at.y)
 	if anchor != "start" {
 		c.put(` text-anchor="`, anchor, `"`)
 	}
 	c.put(">", plain(words), "</text>\n")
 }
 
-func (c *canvas) rect(x, y, w, h float64, l look) {
+func (c *canvas) rect(b box, l look) {
 	c.shape("rect", l)
-	c.at("x", x)
-	c.at("y", y)
-	c.at("width", w)
-	c.at("height", h)
+	c.at("x", b.x)
+	c.at("y", b.y)
+	c.at("width", b.width)
+	c.at("height", b.height)
 	c.put("/>\n")
 }
 
-func (c *canvas) line(x1, y1, x2, y2 float64, l look) {
+func (c *canvas) line(from, to point, l look) {
 	c.shape("line", l)
-	c.at("x1", x1)
-	c.at("y1", y1)
-	c.at("x2", x2)
-	c.at("y2", y2)
+	c.at("x1", from.x)
+	c.at("y1", from.y)
+	c.at("x2", to.x)
+	c.at("y2", to.y)
 	c.put("/>\n")
 }
 

@@ -44,20 +44,20 @@ func Time(p *plan.Plan, t timing.Timeline, marks []chapters.Chapter) Picture {
 		x, width := 1+s.Start*scale, max(1.5, (s.End-s.Start)*scale)
 		y := axisHeight + float64(i)*rowHeight
 		if first[s.Index] {
-			c.line(x, 15, x, 23, stroke)
-			c.line(x, y+1, x, y+rowHeight-1, stroke)
+			c.line(point{x, 15}, point{x, 23}, stroke)
+			c.line(point{x, y + 1}, point{x, y + rowHeight - 1}, stroke)
 		}
 		shape := bar
 		if s.Detour {
 			shape = hollow
 		}
-		c.rect(x, y+4, width, 16, shape)
+		c.rect(box{x, y + 4, width, 16}, shape)
 		label := fmt.Sprintf("%d %s", s.Index+1, p.Name(plan.Ref{Kind: plan.KindStep, ID: s.ID}))
 		middle := y + rowHeight/2 + 4.5
 		if left, right := x-6, Width-(x+width)-6; right >= left {
 			c.text(x+width+5, middle, labelText, shortened(label, labelText.size, right))
 		} else {
-			c.anchored(x-5, middle, "end", labelText, shortened(label, labelText.size, left))
+			c.anchored(point{x - 5, middle}, "end", labelText, shortened(label, labelText.size, left))
 		}
 		c.WriteString("</g>\n")
 	}
@@ -73,7 +73,7 @@ func minutes(c *canvas, end, scale, height float64) {
 		if x > Width-14 && m > 0 {
 			break
 		}
-		c.line(x, 16, x, height, tick)
+		c.line(point{x, 16}, point{x, height}, tick)
 		c.text(x, 12, softText, strconv.Itoa(m))
 	}
 }
@@ -88,13 +88,13 @@ func TimeFile(p *plan.Plan, t timing.Timeline, marks []chapters.Chapter) []byte 
 		return nil
 	}
 	d := &drawing{width: pic.Width}
-	d.lines(0, d.width, inkText, tall, pic.Words)
+	d.lines(0, d.width, inkText, pic.Words)
 	d.y += gap
 	fmt.Fprintf(d, "<g transform=\"translate(0 %s)\">\n", units(d.y))
 	d.Write(pic.body)
 	d.WriteString("</g>\n")
 	d.y += pic.Height + 4
-	d.lines(0, d.width, softText, small, TimeLegend)
+	d.lines(0, d.width, softText, TimeLegend)
 	return File(Picture{Width: pic.Width, Height: d.y, Title: p.Video.Title.Print, Words: pic.Words, body: d.Bytes()})
 }
 

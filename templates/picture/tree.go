@@ -46,13 +46,13 @@ func treeOf(p *plan.Plan, r diagnose.Result) Picture {
 		pic.Title += ": " + pic.Version
 	}
 	pic.Words = inWords(r, flow)
-	d.lines(0, d.width, inkText, tall, Summary(r)+".")
-	d.lines(0, d.width, softText, small, "Begin at 1. Make the test, then follow the line beside what you saw.")
+	d.lines(0, d.width, inkText, Summary(r)+".")
+	d.lines(0, d.width, softText, "Begin at 1. Make the test, then follow the line beside what you saw.")
 	d.y += gap
 	d.test(flow[0], 0)
 	d.y += gap
 	for _, note := range Notes(p, r) {
-		d.lines(0, d.width, softText, small, note)
+		d.lines(0, d.width, softText, note)
 		d.y += 4
 	}
 	pic.Height, pic.body = d.y, d.Bytes()
@@ -81,10 +81,10 @@ type drawing struct {
 }
 
 // lines writes text between two edges and moves down.
-func (d *drawing) lines(left, right float64, l look, height float64, text string) {
+func (d *drawing) lines(left, right float64, l look, text string) {
 	for _, line := range wrapped(text, l.size, right-left) {
-		d.y += height
-		d.text(left, d.y-0.3*height, l, line)
+		d.y += l.height
+		d.text(left, d.y-0.3*l.height, l, line)
 	}
 }
 
@@ -98,14 +98,14 @@ func (d *drawing) boxed(x float64, l look, fill func(left, right float64)) {
 	d.y += padding - 2
 	inner := d.canvas
 	d.canvas = above
-	d.rect(x+1, top, d.width-x-2, d.y-top, l)
+	d.rect(box{x + 1, top, d.width - x - 2, d.y - top}, l)
 	d.Write(inner.Bytes())
 }
 
 func (d *drawing) test(t *Test, x float64) {
 	d.boxed(x, hollow, func(left, right float64) {
-		d.lines(left, right, strongText, tall, fmt.Sprintf("%d  %s", t.Number, t.Question))
-		d.lines(left, right, softText, small, t.Detail)
+		d.lines(left, right, strongText, fmt.Sprintf("%d  %s", t.Number, t.Question))
+		d.lines(left, right, softText, t.Detail)
 	})
 	stem, from := x+stemAt, d.y
 	for i, w := range t.Ways {
@@ -115,27 +115,27 @@ func (d *drawing) test(t *Test, x float64) {
 		}
 		d.y += gap
 		if w.stem {
-			d.lines(stem+12, d.width, labelText, small, words)
+			d.lines(stem+12, d.width, labelText, words)
 			d.y += gap
-			d.line(stem, from, stem, d.y-2, wire)
+			d.line(point{stem, from}, point{stem, d.y - 2}, wire)
 			d.head(stem, d.y)
 			d.test(w.Next, x)
 			continue
 		}
 		turn := d.y + small/2
-		d.lines(stem+20, d.width, labelText, small, words)
+		d.lines(stem+20, d.width, labelText, words)
 		d.y += 3
-		d.line(stem, turn, stem+15, turn, wire)
+		d.line(point{stem, turn}, point{stem + 15, turn}, wire)
 		if i == len(t.Ways)-1 {
-			d.line(stem, from, stem, turn, wire)
+			d.line(point{stem, from}, point{stem, turn}, wire)
 		}
 		if w.Next != nil {
 			d.test(w.Next, x+inset)
 			continue
 		}
 		d.boxed(x+inset, end, func(left, right float64) {
-			d.lines(left, right, inkText, tall, w.Found)
-			d.lines(left, right, softText, small, w.Then)
+			d.lines(left, right, inkText, w.Found)
+			d.lines(left, right, softText, w.Then)
 		})
 	}
 }

@@ -44,9 +44,8 @@ type part struct {
 
 // Describe writes the description. Where it is over description_max bytes, Text
 // first goes without the reasons beside tools; then whole parts are left out of
-// it in this order until it fits: footer, how to
-// test, sources, torque, supplies, parts, tools, how the filmed object differs,
-// versions, for whom. Cautions, corrections and chapters always stay.
+// it in this order until it fits: footer, how to test, sources, torque,
+// supplies, parts, tools, how the filmed object differs, versions. Cautions, corrections and chapters always stay.
 func Describe(p *plan.Plan, c []chapters.Chapter) Description {
 	tools := kit.Tools(p)
 	list := func(heading string, rank int, lines []string) part {

@@ -2,10 +2,9 @@
 // for the printer, with the steps, what to say, the cautions, the shots to tick
 // off, the day in shooting order and a prompter.
 //
-// In go finished values: plan, timeline, shots, day, chapters,
-// findings. Out comes
-// one HTML file that needs nothing beside it, asks for nothing on a network and
-// runs only the script it was made with. The package looks nothing up, judges
+// In go finished values: plan, timeline, shots, day, chapters, findings. Out
+// comes one HTML file that needs nothing beside it, asks for nothing on a
+// network and runs only the script it was made with. The package looks nothing up, judges
 // nothing, and knows no clock: same values, same bytes.
 package book
 
@@ -43,10 +42,11 @@ type Book struct {
 // Page is book.html.
 //
 // The page is written by page.go, which is its templates made into Go: what
-// html/template does to each value for where it stands is done there too. The one
-// exception is plan.Note.HTML, which is made safe where the Markdown is read. Behind that stands a content security
-// policy that lets nothing load and only our own style and script run, each by
-// its hash (W3C Content Security Policy Level 3, 6.7.2).
+// html/template does to each value for where it stands is done there too. The
+// one exception is plan.Note.HTML, which is made safe where the Markdown is
+// read. Behind that stands a content security policy that lets nothing load and
+// only our own style and script run, each by its hash (W3C Content Security
+// Policy Level 3, 6.7.2).
 func Page(b Book) []byte {
 	v := viewOf(b)
 	o := out{page: make([]byte, 0, 1<<18)} // as much as most take

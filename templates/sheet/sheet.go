@@ -1,9 +1,9 @@
 // Package sheet prints the paper of a shoot: what to do before the day, the
 // shots, the helper's side, the lines recorded later, the notes for the cut.
 //
-// In go finished values (plan, shots, timeline, findings); out come Markdown
-// and CSV as bytes. The package looks nothing up and decides nothing: what
-// a sheet says was decided by the packages below.
+// In go finished values (plan, shots, timeline, findings); out come Markdown and
+// CSV as bytes. The package looks nothing up and decides nothing: what a sheet
+// says was decided by the packages below.
 package sheet
 
 import (

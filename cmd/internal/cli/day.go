@@ -82,8 +82,8 @@ func runDay(o *dayOptions) error {
 // dayMargin is the left margin, for the clock.
 const dayMargin = 7
 
-// dayText prints the day: the clock in the left margin, set-ups
-// as heads, a line a shot.
+// dayText prints the day: the clock in the left margin, set-ups as heads, a
+// line a shot.
 func dayText(w *paper, c *build.Compiled) {
 	for _, line := range c.Day.Summary() {
 		margined(w, "", line, 0)

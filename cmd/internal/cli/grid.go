@@ -9,8 +9,8 @@ import (
 	"fixslate/plan/trade"
 )
 
-// tableText prints a table: cells wrap, sources stand below by
-// number, and where the rows of one thing differ by standard it says so.
+// tableText prints a table: cells wrap, sources stand below by number, and where
+// the rows of one thing differ by standard it says so.
 func tableText(w *paper, t trade.Table) {
 	paragraph(w, "", t.Title)
 	fmt.Fprintln(w)

@@ -54,8 +54,8 @@ func (f folder) Open(name string) (fs.File, error) {
 	return root.FS().Open(name)
 }
 
-// compiled reads a plan and compiles it, but for the day. Findings are printed beside the
-// command's product; faults end it.
+// compiled reads a plan and compiles it, but for the day. Findings are printed
+// beside the command's product; faults end it.
 func compiled(s streams, name string) (*build.Compiled, error) {
 	r, err := read(s, name)
 	if err != nil {

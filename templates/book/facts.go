@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"html/template"
 	"strings"
 
 	"fixslate/plan"
@@ -21,8 +22,10 @@ type test struct {
 
 // fact is one thing a step needs, in a line.
 type fact struct {
-	Kind, Words, Versions, For, Verify string
-	Note                               plan.Note
+	Kind                  string
+	Words                 template.HTML
+	Versions, For, Verify string
+	Note                  plan.Note
 }
 
 // facts are what a step needs in the hand, a line each.
@@ -30,7 +33,7 @@ func facts(p *plan.Plan, s *plan.Step) []fact {
 	var out []fact
 	add := func(kind, words string, c *plan.Common) {
 		if plan.Meets(c.Variants, s.Variants) {
-			out = append(out, fact{kind, keep(words), kit.VersionNames(p, c.Variants), attr(c.Variants), c.Verify, c.Note})
+			out = append(out, fact{kind, whole(words), kit.VersionNames(p, c.Variants), attr(c.Variants), c.Verify, c.Note})
 		}
 	}
 	for _, id := range s.Tools {

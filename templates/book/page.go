@@ -760,7 +760,7 @@ func (o *out) step(v *step) {
 			o.raw("><span class=\"kind\">")
 			o.text(v30.Kind)
 			o.raw("</span> <div>")
-			o.text(v30.Words)
+			o.raw(string(v30.Words))
 			if v30.Versions != "" {
 				o.raw(" <span class=\"soft\">(")
 				o.text(v30.Versions)

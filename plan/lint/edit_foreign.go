@@ -32,7 +32,7 @@ var editForeign = Rule{Name: "edit-foreign", Group: AfterEdit, Severity: diag.Er
 				found++
 			}
 		}
-		r.Message = fmt.Sprintf("the captions seem to be of another video: %d of %s are recognised, which is no more than chance", found, prose.Counted(len(p.Edit.Match.Steps), "step"))
+		r.Message = fmt.Sprintf("the captions seem to be of another video: %d of %s could be placed, but no better than in talk of something else", found, prose.Counted(len(p.Edit.Match.Steps), "step"))
 		r.Hint = "name the captions of this plan's edit"
 	}
 	return []Report{r}

@@ -17,9 +17,10 @@ import (
 // whose object is named as theirs is; of an object that nobody names the odds
 // know too little to doubt much.
 const (
-	likely   = 0.35 // odds from which a family is a finding
-	unlikely = 0.12 // odds under which a rule's finding is only a mention
-	blind    = 0.05 // the same, where the plan names no subject
+	likely   = 0.35  // odds from which a family is a finding
+	unlikely = 0.12  // odds under which a rule's finding is only a mention
+	grave    = 0.03  // the same, of a hazard that can kill
+	blind    = 0.015 // the same, where the plan names no subject
 )
 
 // weighing is what odds are reckoned with; it is used again for each step. Lists
@@ -281,6 +282,10 @@ func (r *reader) doubt(out *Step) []Hazard {
 	}
 	doubted := func(h *Hazard) bool {
 		f, ok := r.net.Family(h.Family)
+		limit := limit
+		if h.Signal == class.Danger {
+			limit = min(limit, grave)
+		}
 		return ok && r.weighing.verdicts[f].odds < limit && h.worded()
 	}
 	for i := range out.Hazards {

@@ -78,11 +78,13 @@ func Nearest(words string) []Class {
 // Likeness is what a text shares with each class, in the catalogue's order.
 type Likeness []Share
 
-// Share is what a text shares with a class: how many different words, and their
-// weight, in which rare ones count most.
+// Share is what a text shares with a class: how many different words, their
+// weight, in which rare ones count most, and whether one of them is in the class's
+// name or is its everyday word.
 type Share struct {
 	Words  int
 	Weight float64
+	Named  bool
 }
 
 // Likenesses reads a text. Words that tell nothing of hazards count nowhere, nor
@@ -104,31 +106,34 @@ func Likenesses(text string, over ...string) Likeness {
 		for _, p := range posts {
 			shared[p.class].Words++
 			shared[p.class].Weight += p.counts() * rare
+			shared[p.class].Named = shared[p.class].Named || p.weight >= min(inName, inEveryday)
 		}
 	}
 	return shared
 }
 
-// Within is the class of a family that the text is most like: its lead where
-// none is more so. Off the road, what is usual on vehicles alone stands back. The
-// zero Class for a family that is not there.
+// Within is the class of a family that the text names and is most like: its lead
+// where none is more so, for petrol in the text of a class is no oily rag. Off the
+// road, what is usual on vehicles alone stands back. The zero Class for a family
+// that is not there.
 func (l Likeness) Within(family string, where Where) Class {
 	f, ok := FindFamily(family)
 	if !ok {
 		return Class{}
 	}
 	var best *Class
-	most := 0.0
+	most, isNamed := 0.0, false
 	for i, c := range index().classes {
 		if c.Family != family || where == OffRoad && c.onVehicles() {
 			continue
 		}
-		score := l[i].Weight
+		score, named := l[i].Weight, l[i].Named
 		if c.ID == f.Lead {
-			score *= leadBonus
+			score, named = score*leadBonus, true
 		}
-		if best == nil || score > most || score == most && c.ID == f.Lead {
-			best, most = c, score
+		better := score > most || score == most && c.ID == f.Lead
+		if best == nil || named && !isNamed || named == isNamed && better {
+			best, most, isNamed = c, score, named
 		}
 	}
 	if best == nil { // all of the family are

@@ -62,21 +62,21 @@ func writeText(out *bufio.Writer, f Finding, style Style) {
 	if f.Rule != "" {
 		head("", f.Rule)
 	}
-	fmt.Fprintln(out, broken(Visible(f.Message), at, style.Width, 4))
+	fmt.Fprintln(out, Broken(Visible(f.Message), at, style.Width, 4))
 	if style.Excerpt {
 		writeExcerpt(out, f.At, style.excerptWidth(), paint)
 	}
 	if f.Hint != "" {
 		for line := range strings.Lines(f.Hint) {
-			fmt.Fprintf(out, "  %s\n", broken(Visible(strings.TrimSuffix(line, "\n")), 2, style.Width, 2))
+			fmt.Fprintf(out, "  %s\n", Broken(Visible(strings.TrimSuffix(line, "\n")), 2, style.Width, 2))
 		}
 	}
 }
 
-// broken is a line that begins at a column, broken between words where it would
+// Broken is a line that begins at a column, broken between words where it would
 // go beyond the width; further lines are indented. A word wider than a line is
-// left whole.
-func broken(text string, at, width, indent int) string {
+// left whole, and all of it where the width is 0.
+func Broken(text string, at, width, indent int) string {
 	if width <= 0 || at+cells(text) <= width {
 		return text
 	}

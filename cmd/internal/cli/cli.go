@@ -189,7 +189,7 @@ func takes(least, most int) cobra.PositionalArgs {
 func fittedHelp(root *cobra.Command, w *paper) {
 	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) {
 		for para := range strings.SplitSeq(cmp.Or(cmd.Long, cmd.Short), "\n\n") {
-			paragraph(w, "", strings.Join(strings.Fields(para), " "))
+			paragraph(w, "", para)
 			fmt.Fprintln(w)
 		}
 		for line := range strings.Lines(cmd.UsageString()) {

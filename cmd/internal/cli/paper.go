@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 )
 
 // paper is what a command prints its text on.
@@ -45,47 +46,18 @@ func paragraph(w *paper, lead, text string) {
 	if text == "" {
 		return
 	}
-	free := strings.Repeat(" ", len(lead))
-	fmt.Fprintln(w, lead+strings.ReplaceAll(wrap(diag.Visible(text), w.columns-1-len(lead)), "\n", "\n"+free))
+	at := len(lead)
+	fmt.Fprintln(w, lead+diag.Broken(diag.Visible(prose.SingleSpaces(text)), at, w.columns-1, at))
 }
 
 // margined prints words beside a margin; the first line has a mark in it.
 func margined(w *paper, mark, words string, margin int) {
-	line := fmt.Sprintf("%-*s", margin, mark)
-	empty := true
-	for _, word := range strings.Fields(diag.Visible(words)) {
-		if !empty && len([]rune(line))+1+len([]rune(word)) > w.columns {
-			fmt.Fprintln(w, line)
-			line, empty = strings.Repeat(" ", margin), true
-		}
-		if !empty {
-			line += " "
-		}
-		line += word
-		empty = false
-	}
-	fmt.Fprintln(w, line)
+	fmt.Fprintf(w, "%-*s%s\n", margin, mark, diag.Broken(diag.Visible(prose.SingleSpaces(words)), max(margin, len(mark)), w.columns, margin))
 }
 
 // wrap breaks a paragraph at a number of columns.
 func wrap(text string, columns int) string {
-	var b strings.Builder
-	width := 0
-	for _, word := range strings.Fields(text) {
-		n := len([]rune(word))
-		switch {
-		case width == 0:
-		case width+1+n > columns:
-			b.WriteByte('\n')
-			width = 0
-		default:
-			b.WriteByte(' ')
-			width++
-		}
-		b.WriteString(word)
-		width += n
-	}
-	return b.String()
+	return diag.Broken(prose.SingleSpaces(text), 0, max(columns, 1), 0)
 }
 
 // hanging breaks a line that is too long; what follows hangs under its second

@@ -19,7 +19,7 @@ var eighths = sync.OnceValue(func() *regexp.Regexp {
 // hundredths are said of millimetres; inches have thousandths. Common practice,
 // no source.
 var hundredths = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)\bhundredths$`)
+	return regexp.MustCompile(`(?i)\b(hundredths|tenths)$`)
 })
 
 // drilled says whether "and a half" is said of millimetres: a drill of six and a

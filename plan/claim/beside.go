@@ -35,6 +35,9 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 	}
 	v := f.Values[0].Number
 	whole := v == math.Trunc(v)
+	if len(f.Values) == 1 && eighths().MatchString(f.Of(r.text)) && r.longs(n) {
+		return "inch", true // "thirty-four and three-eighths wide"
+	}
 	switch {
 	case r.toolSize(at, n, v):
 		return "mm", true

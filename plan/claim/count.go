@@ -54,6 +54,10 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Frequency)
 		return
 	}
+	if year := r.shortYear(f, at); year > 0 {
+		r.value(Value{Number: year, Unit: "year", Span: f.Span}, Spec)
+		return
+	}
 	if n < len(r.words) && !r.words[n].stopped && r.in(n, r.known.periods) && r.words[min(at, len(r.words)-1)].mood != own {
 		r.counted(f, singular(r.words[n].text))
 		r.add(Duration)
@@ -231,6 +235,8 @@ func (r *reader) rate(n int) (period string, end int) {
 			return "", 0
 		}
 		switch r.words[j].text {
+		case "half", "for", "within", "after", "over", "under":
+			return "", 0 // "at one eighty for half an hour"
 		case "a", "an", "per", "every", "each":
 			if r.in(j+1, k.period) && (j+2 >= len(r.words) || r.words[j+2].stopped || !isPlural(r.words[j+2].text)) {
 				return r.words[j+1].text, j + 2

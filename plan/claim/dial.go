@@ -61,7 +61,7 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 	}
 	if n := r.wordAt(r.words[min(at, len(r.words)-1)].end); true {
 		for j := n; j < len(r.words) && j < n+4; j++ {
-			if r.is(j, "on") && r.is(j+1, "the") {
+			if (r.is(j, "on") || r.is(j, "across") || r.is(j, "through")) && r.in(j+1, r.known.det) {
 				for m := j + 2; m < len(r.words) && m < j+4; m++ {
 					if unit := dialled(r.words[m].text, number, whole); unit != "" {
 						return unit // "one oh two on the dB meter"
@@ -124,6 +124,10 @@ var dialRows = []struct {
 	{"compression", []dial{{"psi", 60, 400, false}}},
 	{"stat stats thermostat thermostats", []dial{{"degC", -40, 300, false}}},
 	{"tape rule ruler mike mikes miked", []dial{{"mm", 0, 10000, false}}},
+	{"baud", []dial{{"baud", 110, 1e7, false}}},
+	{"fader faders mixer voice gain loudness", []dial{{"dB", -100, 0, false}}},
+	{"shaft shafts journal journals spindle crankpin sleeve liner lobe stem gudgeon tenon dowel mortise biscuit rail groove", []dial{{"mm", 0, 500, true}}},
+	{"side", []dial{{"mm", 0, 1, true}}},
 	{"db", []dial{{"dB", 0, 200, false}}},
 	{"humidity moisture", []dial{{"%", 0, 100, false}}},
 	{"boils melts simmers freezes", []dial{{"degC", -60, 2000, false}}},

@@ -98,7 +98,7 @@ func (r *reader) figure(f *prose.Figure) {
 			return
 		} else if r.halves(f) {
 			r.value(Value{Number: f.Values[0].Number, Span: f.Span}, Comparison)
-		} else if len(f.Values) > 0 && hundredths().MatchString(f.Of(r.text)) && r.words[at].mood == statement {
+		} else if len(f.Values) > 0 && hundredths().MatchString(f.Of(r.text)) && r.words[at].mood == statement && (!strings.Contains(f.Of(r.text), "ten") || r.near(at, longestDial, r.known.measured)) {
 			r.value(Value{Number: f.Values[0].Number, Unit: "mm", Span: f.Span}, Measurement)
 		} else if r.inchTool(f) {
 			r.value(Value{Number: f.Values[0].Number, Unit: "inch", Span: f.Span}, Spec)
@@ -166,11 +166,17 @@ func (r *reader) halves(f *prose.Figure) bool {
 // inchTool holds for a fraction before what is sized in inches: "a five eighths
 // spanner", "three eighths drive". Common practice, no source.
 func (r *reader) inchTool(f *prose.Figure) bool {
-	if len(f.Values) != 1 || f.Values[0].Number*64 != math.Trunc(f.Values[0].Number*64) && f.Values[0].Number*1000 != math.Trunc(f.Values[0].Number*1000) {
+	if len(f.Values) != 1 {
 		return false
 	}
 	n := r.wordAt(f.End)
-	if r.piped(f, n) || strings.HasSuffix(strings.ToLower(f.Of(r.text)), "thousandths") {
+	if strings.HasSuffix(strings.ToLower(f.Of(r.text)), "thousandths") {
+		return true
+	}
+	if f.Values[0].Number*64 != math.Trunc(f.Values[0].Number*64) {
+		return false
+	}
+	if r.piped(f, n) {
 		return true
 	}
 	if v := f.Values[0].Number * 4; v != math.Trunc(v) && !r.is(n, "of") && r.words[min(n, len(r.words)-1)].mood != own {
@@ -297,6 +303,10 @@ func (r *reader) take(f *prose.Figure) {
 			unit = "inch"
 		case v.Unit == "kg" && r.is(r.wordAt(f.End), "force"):
 			unit = "kgf"
+		case v.Unit == "lb" && r.is(r.wordAt(f.End), "of") && forced[r.words[min(r.wordAt(f.End)+1, len(r.words)-1)].text]:
+			unit = "lbf"
+		case v.Unit == "mi" && r.is(r.wordAt(f.End)+2, "gallon"):
+			unit = "mpg"
 		case v.Unit == "lb" && r.inTyre(at):
 			unit = "psi"
 		case v.Unit == trade.Degree:
@@ -319,6 +329,9 @@ func (r *reader) take(f *prose.Figure) {
 		r.values = append(r.values, Value{Number: number, Unit: unit, Span: f.Span})
 	}
 }
+
+// forced is of what pounds are a force.
+var forced = map[string]bool{"force": true, "thrust": true, "pull": true, "push": true, "tension": true, "squeeze": true, "grip": true, "preload": true, "line": true, "load": true}
 
 // oil is a viscosity grade as SAE J300 writes it.
 var oil = sync.OnceValue(func() *regexp.Regexp {

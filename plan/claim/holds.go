@@ -16,7 +16,7 @@ func (r *reader) countOf(i int) (string, bool) {
 	const reach = 12
 	noun := ""
 	for j := i - 1; j > 0 && j >= i-reach; j-- {
-		if r.is(j, "count") && !r.is(j+1, "to") && !r.is(j+1, "the") && !r.in(j-1, r.known.glue|r.known.lead|r.known.modal|r.known.self) {
+		if r.is(j, "count") && !r.words[j].stopped && !r.is(j+1, "to") && !r.is(j+1, "the") && !r.in(j-1, r.known.glue|r.known.lead|r.known.modal|r.known.self|r.known.particle) {
 			noun = singular(r.words[j-1].text)
 			break
 		}
@@ -92,7 +92,7 @@ func (r *reader) coordinated(f *prose.Figure) bool {
 // ellipsis gives a number the noun of the count before it where its own clause says
 // the same of another thing: "the wheel's forty-one tooth, the pinion's nine".
 func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
-	if len(r.values) == 0 || !r.isBare(f) || len(f.Values) != 1 || !r.placedAlike(f, at) && !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") {
+	if len(r.values) == 0 || !r.isBare(f) || len(f.Values) != 1 || !r.placedAlike(f, at) && !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") && !(r.is(at-1, "one") && r.in(at-2, r.known.where) || r.is(at-1, "one") && r.words[max(at-2, 0)].marks&version != 0) {
 		return "", false
 	}
 	last := r.values[len(r.values)-1]
@@ -113,8 +113,13 @@ func (r *reader) placedAlike(f *prose.Figure, at int) bool {
 	if last < len(r.words) && singular(r.words[last].text) == r.values[len(r.values)-1].Unit {
 		last++
 	}
-	n := r.wordAt(f.End)
-	return r.in(last, k.prep|k.where) && r.in(n, k.prep|k.where) && !r.is(n, "of")
+	for j := last; j < len(r.words) && j < at; j++ {
+		if r.in(j, k.prep|k.where) && !r.is(j, "of") {
+			n := r.wordAt(f.End)
+			return r.in(n, k.prep|k.where) && !r.is(n, "of")
+		}
+	}
+	return false
 }
 
 // left holds behind a count of what remains: "two links to go".

@@ -47,6 +47,9 @@ func (r *reader) inherit(i, depth int) {
 		return
 	}
 	of := like.Values[len(like.Values)-1].Unit
+	if like.Start < f.Start && (isTime(of) || of == "turn") && r.is(r.wordAt(f.Start)-1, "at") {
+		return // "two minutes at a hundred and fifty"
+	}
 	if v := f.Values[0].Number; of == "turn" && v > mostTurns && r.wordAt(f.Start) < r.wordAt(like.Start) {
 		return // "take it to forty, then a quarter turn"
 	}
@@ -96,7 +99,14 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if at := r.wordAt(f.Start); r.is(at-1, "all") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "step") || r.in(at-1, k.poss) {
 		return false // "on all four"
 	}
-	return n >= len(r.words) || r.words[n].stopped || r.is(n, "without") || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
+	return n >= len(r.words) || r.words[n].stopped || r.is(n, "without") || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || r.is(n, "per") && r.is(n+1, "side") || r.asItWas(n) || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
+}
+
+// asItWas says whether all that stands behind a number tells in what state a thing
+// had it: "two amps running and nine stalled".
+func (r *reader) asItWas(n int) bool {
+	return n < len(r.words) && len(r.figures) > 1 && (strings.HasSuffix(r.words[n].text, "ed") || r.second(n, r.known.faulty)) &&
+		(n+1 == len(r.words) || r.words[n+1].stopped)
 }
 
 // alike says whether two figures stand near and one of them has a unit that the

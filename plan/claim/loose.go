@@ -84,7 +84,7 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 		}
 		return true
 	}
-	if (at == 0 || r.in(at-1, k.det|k.be)) && n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(k.prep|k.glue|k.poured|k.be|k.det) == 0 && !filler[r.words[n].text] {
+	if n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(k.prep|k.glue|k.poured|k.be|k.det|k.lead|k.particle|k.pronoun|k.maybe) == 0 && !filler[r.words[n].text] {
 		return false // "it takes a ten mil shaft"
 	}
 	return r.near(at, reach, k.poured) && !r.near(at, reach, k.long)
@@ -96,7 +96,13 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 func (r *reader) isPrice(at, n int) bool {
 	const reach = 9
 	k := &r.known.classes
-	if r.is(n, "of") || r.near(at, reach, k.heavy) {
+	if r.is(n, "of") {
+		return false
+	}
+	if at == 0 && n < len(r.words) && (r.words[n].stopped || r.is(n, "for")) {
+		return true // "thirty-five pounds, the suspension spring"
+	}
+	if r.near(at, reach, k.heavy) {
 		return false
 	}
 	pays := false

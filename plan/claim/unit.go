@@ -41,7 +41,7 @@ func isTime(u trade.Unit) bool { return u.Dimension() == trade.Minute.Dimension(
 func (r *reader) degrees(i int, number float64) string {
 	const reach = 9
 	k := &r.known.classes
-	if r.is(i-1, "by") && (r.is(i-2, "off") || r.is(i-2, "out")) {
+	if r.is(i-1, "by") && (r.is(i-2, "off") || r.is(i-2, "out")) || r.astray(i) {
 		return "deg"
 	}
 	hot, turned := r.near(i, reach, k.heat), r.near(i, reach, k.angle)

@@ -69,7 +69,7 @@ func (s *scanner) inWords(i int) (expression, bool) {
 	if e, ok := s.idiom(i, w); ok {
 		return e, true
 	}
-	if w == "point" && determiners[s.word(s.back(i))] {
+	if w == "point" && (determiners[s.word(s.back(i))] || s.pointsAt(i)) {
 		return expression{}, false
 	}
 	if numberWords[w].class == noNumber && !leadsNumber[w] {
@@ -96,6 +96,21 @@ func (s *scanner) inWords(i int) (expression, bool) {
 	s.addSmaller(&e)
 	s.oilGrade(&e)
 	return e, true
+}
+
+// pointsAt says whether "point one up" at token i tells where to aim one thing.
+func (s *scanner) pointsAt(i int) bool {
+	switch s.word(s.back(i)) {
+	case "and", "then", "":
+	default:
+		return false
+	}
+	at := s.over(i + 1)
+	switch s.word(s.over(at + 1)) {
+	case "up", "down", "at", "out", "away", "forward", "forwards", "back", "towards", "left", "right", "sideways", "each", "straight":
+		return s.number(at).class == oneWord
+	}
+	return false
 }
 
 // idiom reads the turns of speech that begin with word w and hold a number in

@@ -198,11 +198,12 @@ func (s *scanner) hundreds(n *numeral) {
 }
 
 // rounded says whether "hundred" at token i stands behind an article and a word
-// that says how full it is: "a good hundred", "a nominal hundred and ten".
+// that says how full it is, "a good hundred", "a nominal hundred and ten", or
+// behind a word that is one itself: "every hundred hours".
 func (s *scanner) rounded(i int) bool {
 	before := s.back(i)
 	switch w := s.word(before); {
-	case w == "another":
+	case w == "another", w == "every", w == "per":
 		return true
 	case fullness[w], w == "nominal", w == "round", w == "whole", w == "clear", w == "cool", w == "straight":
 		return s.isArticle(s.back(before)) || s.word(s.back(before)) == "the"

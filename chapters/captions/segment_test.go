@@ -89,7 +89,7 @@ func randomUnits(r *rand.Rand, count, length int) []Unit {
 		case 0:
 			u.Kind, u.End = Sound, at
 		case 1:
-			u.Speaker, u.Label = "helper", "[helper]"
+			u.Speaker = "helper"
 		case 2:
 			u.Kind = Card
 		}
@@ -219,7 +219,6 @@ func sameWords(t *testing.T, units []Unit, cues []Cue) {
 	t.Helper()
 	var in, out []string
 	for _, u := range units {
-		in = append(in, strings.Fields(u.Label)...)
 		in = append(in, strings.Fields(u.Text)...)
 	}
 	for _, c := range cues {

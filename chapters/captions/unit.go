@@ -20,7 +20,6 @@ type Unit struct {
 	Start   float64   // seconds from the video's start, of the first word
 	End     float64   // of the last word's end, pauses after it not counted
 	Speaker string    // who speaks; another speaker begins another cue
-	Label   string    // shown on a line of its own before the words, styled; empty for none
 	At      diag.Span // where the words stand in their file, if they come from one
 }
 
@@ -78,10 +77,6 @@ func wordsOf(units []Unit, p Profile) words {
 		if i+1 < len(units) {
 			end = min(end, toMillisecond(units[i+1].Start))
 		}
-		if label := strings.Join(strings.Fields(Plain(u.Label)), " "); label != "" {
-			w.add(Unit{Kind: Sound, Text: label}, start, start, p)
-			w.list[len(w.list)-1].edge = newLine
-		}
 		w.add(u, start, end, p)
 		if len(w.list) == from {
 			continue
@@ -105,7 +100,7 @@ func between(a, b Unit, pause int64, p Profile) edge {
 	switch {
 	case a.Speaker != b.Speaker, a.Kind == Card, b.Kind == Card, pause >= p.Pause.Milliseconds():
 		return newCue
-	case a.Kind == Sound, b.Kind == Sound, b.Label != "":
+	case a.Kind == Sound, b.Kind == Sound:
 		return newLine
 	}
 	return flow

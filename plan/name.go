@@ -52,6 +52,29 @@ func (p *Plan) Name(ref Ref) string {
 	return firstOf(name, ref.ID)
 }
 
+// Detour says when a step under this condition is done; empty for one that is
+// no detour.
+func (p *Plan) Detour(c Condition) string {
+	if c.Test == "" {
+		return ""
+	}
+	question := p.Name(Ref{Kind: KindTest, ID: c.Test})
+	switch c.Outcome {
+	case "passes":
+		return "only after a good reading: " + question
+	case "fails":
+		return "only after a bad reading: " + question
+	}
+	for _, t := range p.Test(c.Test) {
+		for _, o := range t.Outcomes {
+			if o.ID == c.Outcome {
+				return "only if " + o.Sees.Print + " (" + question + ")"
+			}
+		}
+	}
+	return "only after an outcome of: " + question
+}
+
 func joinComma(a, b string) string {
 	if a != "" && b != "" {
 		return a + ", " + b

@@ -3,9 +3,6 @@ package book
 import (
 	"html/template"
 	"testing"
-
-	"fixslate/plan"
-	"fixslate/plan/given"
 )
 
 func TestKeep(t *testing.T) {
@@ -31,22 +28,6 @@ func TestWhole(t *testing.T) {
 		"wait 5 min":                 "wait 5 min",
 	} {
 		if got := whole(in); got != want {
-			t.Errorf("%q, want %q", got, want)
-		}
-	}
-}
-
-// When a detour is taken is a sentence, and a question ends in its own mark.
-func TestCondition(t *testing.T) {
-	p := given.Plan(t, "test = [{ id = \"push\", question = \"Is it tight?\" }, { id = \"look\", question = \"the lamp\", outcome = [{ id = \"dim\", sees = \"it glows dimly\" }] }]\n"+
-		"[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\nsay = \"B.\"\ntests = [\"push\", \"look\"]\n")
-	for want, c := range map[string]plan.Condition{
-		"": {},
-		"Only if the reading is bad: Is it tight?": {Test: "push", Outcome: "fails"},
-		"Only if the reading is good: the lamp.":   {Test: "look", Outcome: "passes"},
-		"Only if it glows dimly (the lamp).":       {Test: "look", Outcome: "dim"},
-	} {
-		if got := condition(p, c); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

@@ -551,7 +551,7 @@ func (o *out) step(v *step) {
 	}
 	o.raw("</p>\n")
 	if v.Detour != "" {
-		o.raw("<p class=\"boxed\"><strong>Detour.</strong> ")
+		o.raw("<p class=\"boxed\"><strong>Detour</strong>, ")
 		o.text(v.Detour)
 		o.raw("</p>")
 	}

@@ -87,7 +87,7 @@ func stepOf(p *plan.Plan, i int) step {
 	s := &p.Steps[i]
 	v := step{
 		Number: i + 1, ID: s.ID, Title: cmp.Or(s.Title.Print, s.ID), For: attr(s.Variants), Verify: s.Verify,
-		Detour: condition(p, s.OnlyIf), States: states(s), Do: s.Do.Print, Lines: lines(p, s), Facts: facts(p, s),
+		Detour: p.Detour(s.OnlyIf), States: states(s), Do: s.Do.Print, Lines: lines(p, s), Facts: facts(p, s),
 		OtherSide: s.OtherSide.Print, Sounds: strings.Join(s.Sounds, ", "), Note: s.Note,
 	}
 	if versions := kit.VersionNames(p, s.Variants); versions != "" {
@@ -154,36 +154,6 @@ func words(states []string) string {
 		}
 	}
 	return strings.Join(out, ", ")
-}
-
-// condition says in a sentence when a detour is taken.
-func condition(p *plan.Plan, c plan.Condition) string {
-	words := conditionWords(p, c)
-	if words == "" || strings.HasSuffix(words, "?") {
-		return words
-	}
-	return words + "."
-}
-
-func conditionWords(p *plan.Plan, c plan.Condition) string {
-	if c.Test == "" {
-		return ""
-	}
-	question := p.Name(plan.Ref{Kind: plan.KindTest, ID: c.Test})
-	switch c.Outcome {
-	case "passes":
-		return "Only if the reading is good: " + question
-	case "fails":
-		return "Only if the reading is bad: " + question
-	}
-	for _, t := range p.Test(c.Test) {
-		for _, o := range t.Outcomes {
-			if o.ID == c.Outcome {
-				return fmt.Sprintf("Only if %s (%s)", o.Sees.Print, question)
-			}
-		}
-	}
-	return "Only after an outcome of: " + question
 }
 
 // minutes is a length of work: "40 s", "4 min".

@@ -41,7 +41,7 @@ func Edit(p *plan.Plan, t timing.Timeline, shots []ShotNote) []byte {
 	v := editView{Title: p.Video.Title.Print, Running: t.Running}
 	for _, ts := range t.Steps {
 		s := &p.Steps[ts.Index]
-		if text := condition(p, s.OnlyIf); text != "" {
+		if text := p.Detour(s.OnlyIf); text != "" {
 			v.Detours = append(v.Detours, editNote{ts.Start, s.Title.Print + " – " + text})
 		}
 		v.Cautions = append(v.Cautions, cautions(p, s, ts)...)

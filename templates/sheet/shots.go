@@ -3,7 +3,6 @@ package sheet
 import (
 	"bytes"
 	"encoding/csv"
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -77,7 +76,7 @@ func Shots(p *plan.Plan, shots []shotlist.Shot, coverage []shotlist.Covered) []b
 	v := shotsView{Title: p.Video.Title.Print, Count: len(shots)}
 	for i := range p.Steps {
 		s := &p.Steps[i]
-		v.Steps = append(v.Steps, shotStep{Number: i + 1, Title: s.Title.Print, ID: s.ID, For: kit.VersionNames(p, s.Variants), Detour: condition(p, s.OnlyIf)})
+		v.Steps = append(v.Steps, shotStep{Number: i + 1, Title: s.Title.Print, ID: s.ID, For: kit.VersionNames(p, s.Variants), Detour: p.Detour(s.OnlyIf)})
 	}
 	for _, shot := range shots {
 		v.Steps[shot.Step].Rows = append(v.Steps[shot.Step].Rows, rowOf(p, shot))
@@ -135,28 +134,6 @@ func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
 		r.Narration = step.Narrated
 	}
 	return r
-}
-
-// condition says when a detour is taken, empty for a step that is not one.
-func condition(p *plan.Plan, c plan.Condition) string {
-	if c.Test == "" {
-		return ""
-	}
-	question := p.Name(plan.Ref{Kind: plan.KindTest, ID: c.Test})
-	switch c.Outcome {
-	case "passes":
-		return fmt.Sprintf("only after a good reading: %s", question)
-	case "fails":
-		return fmt.Sprintf("only after a bad reading: %s", question)
-	}
-	for _, t := range p.Test(c.Test) {
-		for _, o := range t.Outcomes {
-			if o.ID == c.Outcome {
-				return fmt.Sprintf("only if %s (%s)", o.Sees.Print, question)
-			}
-		}
-	}
-	return ""
 }
 
 // csvHead is the first row of shots.csv; a documented, stable form.

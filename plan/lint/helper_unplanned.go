@@ -3,6 +3,7 @@ package lint
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -27,13 +28,42 @@ var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severi
 		if !helped && (says(p.words[i], secondHands...) || handsAsked(p.words[i])) {
 			found = append(found, Report{
 				Message: fmt.Sprintf("step %q wants a second pair of hands, and nobody is planned for it", s.Title.Print),
-				Hint:    `add people = ["helper"] and a [[step.cue]] with who, when, does and where`,
+				Hint:    planHelper,
 				Path:    stepPath(i, "title"),
+			})
+		} else if c := pairAsked(p.Plan, s); !helped && c != nil {
+			found = append(found, Report{
+				Message: fmt.Sprintf("the caution %q of step %q asks for two people, and nobody is planned for it", c.Card.Print, s.Title.Print),
+				Hint:    planHelper,
+				Path:    stepPath(i, "cautions"),
 			})
 		}
 	}
 	return found
 }}
+
+const planHelper = `add people = ["helper"] and a [[step.cue]] with who, when, does and where`
+
+// pairAsked is the first caution spoken in a step that asks for two people, and
+// for nothing that would do instead: "a second person or a hoist".
+func pairAsked(p *plan.Plan, s *plan.Step) *plan.Caution {
+	for _, use := range s.Cautions {
+		c := p.CautionOf(s, use)
+		if c == nil || !use.Spoken {
+			continue
+		}
+		for sentence := range strings.SplitSeq(fold(c.Say.Print), " . ") {
+			sentence = " " + sentence + " "
+			if says(sentence, pairWords...) && !says(sentence, "or", "no", "not", "never", "don't", "if", "unless") {
+				return c
+			}
+		}
+	}
+	return nil
+}
+
+// pairWords are ways of asking for two people.
+var pairWords = []string{"two people", "two persons", "two adults", "two of you", "two of us", "both of you", "both of us", "a second person", "another person", "a second adult", "another adult", "second pair of hands", "four hands", "a helper", "two-person"}
 
 // secondHands are ways of saying that somebody else takes part.
 var secondHands = []string{

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fixslate/plan"
+	"fixslate/plan/diag"
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/kit"
 	"fixslate/shotlist"
@@ -38,8 +39,9 @@ type helperView struct {
 
 // Helper is helper.md: one printed side for each helper: when, what to wear,
 // what to do on which cue, what to keep clear of. shots are those that the day
-// was made from.
-func Helper(p *plan.Plan, shots []shotlist.Shot, d *shotlist.Day) []byte {
+// was made from; of the findings it prints which steps want a helper nobody
+// planned.
+func Helper(p *plan.Plan, shots []shotlist.Shot, d *shotlist.Day, findings []diag.Finding) []byte {
 	var views []helperView
 	for i := range p.Shoot.People {
 		person := &p.Shoot.People[i]
@@ -48,13 +50,20 @@ func Helper(p *plan.Plan, shots []shotlist.Shot, d *shotlist.Day) []byte {
 			views = append(views, v)
 		}
 	}
-	return write((*out).helper, &helpersView{p.Video.Title.Print, views})
+	sheet := helpersView{Title: p.Video.Title.Print, Helpers: views}
+	for _, f := range findings {
+		if f.Rule == "helper-unplanned" && f.Waived == "" {
+			sheet.Wanted = append(sheet.Wanted, f.Message)
+		}
+	}
+	return write((*out).helper, &sheet)
 }
 
 // helpersView is the sheet.
 type helpersView struct {
 	Title   string
 	Helpers []helperView
+	Wanted  []string // what asks for one
 }
 
 func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperView {

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fixslate/plan/diag"
 	"fixslate/plan/given"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
@@ -75,7 +76,7 @@ func TestHelperByTheClock(t *testing.T) {
 	}
 	day := dayOf(p, shots, line)
 	day.Sessions = []shotlist.Session{{Entries: []shotlist.Entry{shoot(1, 9*3600), shoot(0, 10*3600+300)}}}
-	text := string(Helper(p, shots, day))
+	text := string(Helper(p, shots, day, nil))
 	order := []string{
 		"- splash goggles\n", "- helmet on a cycle – for _Ride it_\n",
 		"#### About 09:00: Ride it\n", "- A brake can fail. Helmet on.\n", "1. **off you go** – ride\n",
@@ -96,7 +97,7 @@ func TestHelperByTheClock(t *testing.T) {
 	}
 	day.Sessions = append(day.Sessions, day.Sessions[0])
 	day.Sessions[0].Entries = day.Sessions[0].Entries[:1]
-	if text := string(Helper(p, shots, day)); !strings.Contains(text, "#### About day 2, 10:05: Hold it") {
+	if text := string(Helper(p, shots, day, nil)); !strings.Contains(text, "#### About day 2, 10:05: Hold it") {
 		t.Errorf("no second day in\n%s", text)
 	}
 }
@@ -104,9 +105,23 @@ func TestHelperByTheClock(t *testing.T) {
 // What the helper's own steps do not say stands below them.
 func TestHelperKeepsClear(t *testing.T) {
 	p := given.Plan(t, withHelper+"[[caution]]\nid = \"other\"\nhazard = \"fuel-vapour\"\nsay = \"Fuel burns. No flame.\"\n[[step]]\ntitle = \"Fuel\"\ncautions = [\"other\"]\nsay = \"Fuel in.\"\n")
-	text := string(Helper(p, nil, &shotlist.Day{}))
+	text := string(Helper(p, nil, &shotlist.Day{}, nil))
 	_, away, found := strings.Cut(text, "### Keep clear")
 	if !found || !strings.Contains(away, "- Fuel burns. No flame.\n") || strings.Contains(away, "Chips") {
 		t.Error(text)
+	}
+}
+
+// Without a helper the sheet says which steps ask for one.
+func TestHelperWanted(t *testing.T) {
+	p := given.Plan(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"Lift\"\nsay = \"Up.\"\n")
+	wanted := diag.Finding{Rule: "helper-unplanned", Message: "step \"Lift\" wants two"}
+	for text, want := range map[string]bool{
+		string(Helper(p, nil, &shotlist.Day{}, nil)):                    false,
+		string(Helper(p, nil, &shotlist.Day{}, []diag.Finding{wanted})): true,
+	} {
+		if strings.Contains(text, "- step \"Lift\" wants two\n") != want || !strings.Contains(text, "No helper is planned.\n") {
+			t.Error(text)
+		}
 	}
 }

@@ -47,7 +47,7 @@ func TestMarkdownStaysPlain(t *testing.T) {
 	shots := shotlist.FromPlan(p)
 	md := goldmark.New(goldmark.WithExtensions(extension.Table))
 	for name, sheet := range map[string][]byte{
-		"before": Before(p), "day": Day(p, shots, dayOf(p, shots, line)), "shots": Shots(p, shots, shotlist.Coverage(p, shots)), "helper": Helper(p, shots, dayOf(p, shots, line)), "edit": Edit(p, line, nil),
+		"before": Before(p), "day": Day(p, shots, dayOf(p, shots, line)), "shots": Shots(p, shots, shotlist.Coverage(p, shots)), "helper": Helper(p, shots, dayOf(p, shots, line), nil), "edit": Edit(p, line, nil),
 	} {
 		var html bytes.Buffer
 		if err := md.Convert(sheet, &html); err != nil {
@@ -117,7 +117,7 @@ func TestEmptySheetsSaySo(t *testing.T) {
 	p := given.Plan(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look.\"\n")
 	line := timing.Estimate(p, timing.DefaultPace())
 	for want, sheet := range map[string][]byte{
-		"Nothing is open.": Before(p), "No helper is planned.": Helper(p, nil, &shotlist.Day{}), "The plan has none.": Edit(p, line, nil),
+		"Nothing is open.": Before(p), "No helper is planned.": Helper(p, nil, &shotlist.Day{}, nil), "The plan has none.": Edit(p, line, nil),
 	} {
 		if !bytes.Contains(sheet, []byte(want)) {
 			t.Errorf("no %q in:\n%s", want, sheet)

@@ -392,6 +392,17 @@ func (o *out) helper(v *helpersView) {
 	}
 	if len(v1) == 0 {
 		o.raw("\nNo helper is planned.\n")
+		if len(v.Wanted) > 0 {
+			v23 := v.Wanted
+			o.raw("\nOne is asked for, though:\n")
+			v24 := v23
+			for v25 := range v24 {
+				v26 := v24[v25]
+				o.raw("\n- ")
+				o.raw(md(v26))
+			}
+			o.raw("\n")
+		}
 	}
 	o.raw("\n")
 }

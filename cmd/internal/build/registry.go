@@ -38,7 +38,7 @@ func outputs() []output[*Compiled] {
 		{"description.txt", func(c *Compiled) []byte { return c.Description.Text }},
 		{"edit.md", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
 		{"faults.svg", func(c *Compiled) []byte { return picture.File(c.trees()...) }},
-		{"helper.md", func(c *Compiled) []byte { return sheet.Helper(c.Plan, c.Shots, &c.Day) }},
+		{"helper.md", func(c *Compiled) []byte { return sheet.Helper(c.Plan, c.Shots, &c.Day, c.Findings) }},
 		{"risks.md", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards, c.Findings) }},
 		{"shots.csv", func(c *Compiled) []byte { return sheet.ShotsCSV(c.Plan, c.Shots) }},
 		{"shots.md", func(c *Compiled) []byte { return sheet.Shots(c.Plan, c.Shots, c.Coverage) }},

@@ -80,11 +80,25 @@ func (m *Matched) pass(r Request) *lint.Pass {
 	}
 }
 
-// Usable holds where files may be made of the match unasked: the captions were
-// read whole, their times can be trusted, and some step is in them.
-func (m *Matched) Usable() bool {
-	found := slices.ContainsFunc(m.Match.Steps, func(s align.Step) bool { return s.Status != align.Missing })
-	return m.Edit.Whole && m.Match.Trusted() && found
+// Usable holds where files may be made of the match unasked.
+func (m *Matched) Usable() bool { return m.Doubt() == "" }
+
+// Doubt says why no files may be made of the match unasked, in the words of a
+// message: the captions were not read whole, their times can't be trusted, or no
+// step is in them. It is empty where they may.
+func (m *Matched) Doubt() string {
+	if !m.Edit.Whole {
+		return "the captions could not be read whole"
+	}
+	for _, t := range m.Match.Troubles {
+		if t.Kind != align.Rolling {
+			return "the captions show " + t.Kind.String()
+		}
+	}
+	if !slices.ContainsFunc(m.Match.Steps, func(s align.Step) bool { return s.Status != align.Missing }) {
+		return "no step of the plan is heard in the captions"
+	}
+	return ""
 }
 
 // Heard is the second in the edit at which a finding stands; false where it

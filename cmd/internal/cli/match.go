@@ -42,7 +42,7 @@ Words are put right in the captions only where --accept says so: all, or a list
 of terms.
 
 It ends with 0 where nothing reaches --fail-on, with 1 where something does, and
-with 2 where it could not run or the plan has faults.`,
+with 2 where it could not run, the plan has faults, or -o wrote nothing.`,
 		Example: "  fixslate match washer.toml edit.srt\n  fixslate match washer.toml edit.srt -o washer.out --accept impeller,standpipe",
 		Args:    takes(2, 2),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -75,7 +75,11 @@ func runMatch(ctx context.Context, o *matchOptions) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
-	if err := o.write(ctx, &m); err != nil {
+	doubt := m.Doubt()
+	refused := o.dir != "" && doubt != "" && !o.force
+	if refused {
+		o.say(fmt.Sprintf("%s: nothing was written: %s; --force writes all the same", o.dir, doubt))
+	} else if err := o.write(ctx, &m); err != nil {
 		return err
 	}
 	switch {
@@ -83,6 +87,8 @@ func runMatch(ctx context.Context, o *matchOptions) error {
 		return errFaulted
 	case o.failOn.met(m.Findings):
 		return errFound
+	case refused: // what was asked for is not there, whatever findings may count
+		return errFaulted
 	}
 	return nil
 }
@@ -130,10 +136,6 @@ func (o *matchOptions) print(m *build.Matched) error {
 // write writes the files of the match where a folder is named.
 func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 	if o.dir == "" {
-		return nil
-	}
-	if !m.Usable() && !o.force {
-		o.say(fmt.Sprintf("%s: nothing was written: the edit's times can't be relied on; --force writes all the same", o.dir))
 		return nil
 	}
 	target := build.Target{

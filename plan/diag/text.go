@@ -12,6 +12,7 @@ import (
 type Style struct {
 	Colour  bool // ANSI colour, for terminals only
 	Excerpt bool // the source line with a marker under it
+	Brief   bool // without the hint
 	Width   int  // columns of the terminal, 0: lines are not broken
 }
 
@@ -66,7 +67,7 @@ func writeText(out *bufio.Writer, f Finding, style Style) {
 	if style.Excerpt {
 		writeExcerpt(out, f.At, style.excerptWidth(), paint)
 	}
-	if f.Hint != "" {
+	if f.Hint != "" && !style.Brief {
 		for line := range strings.Lines(f.Hint) {
 			fmt.Fprintf(out, "  %s\n", Broken(Visible(strings.TrimSuffix(line, "\n")), 2, style.Width, 2))
 		}

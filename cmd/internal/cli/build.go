@@ -91,9 +91,13 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 		return err
 	}
 	r.Pace = job.pace
-	c, err := finished(o.streams, build.Compile(r))
-	if err != nil {
-		return err
+	c := build.Compile(r)
+	diag.Sort(c.Findings)
+	if c.Plan == nil {
+		return faulted(o.streams, c.Findings)
+	}
+	if err := complain(o.streams, c.Findings); err != nil {
+		return failed{err}
 	}
 	files, err := c.Make(o.only)
 	if err != nil {
@@ -110,7 +114,7 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 	if err := write(ctx, target, files); err != nil {
 		return failed{err}
 	}
-	if err := o.report(job.dir, len(files), c); err != nil {
+	if err := o.report(job.dir, len(files), &c); err != nil {
 		return failed{err}
 	}
 	o.remindOfMatch(target, c.Plan, files)

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fixslate/chapters/captions"
+	"fixslate/cmd/internal/build"
 	"fixslate/plan/claim"
 	"fixslate/plan/diag"
 	"fixslate/plan/prose"
@@ -112,7 +113,7 @@ func claimsOfText(o *onePlan, raw []byte, shown string) ([]claim.Claim, []diag.F
 }
 
 func claimsOfPlan(o *onePlan, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
-	c, err := compile(o.streams, request(raw, shown, o.plan))
+	c, err := finished(o.streams, build.Read(request(raw, shown, o.plan)))
 	if err != nil {
 		return nil, nil, err
 	}
@@ -163,7 +164,7 @@ func claimsText(w *paper, claims []claim.Claim) {
 	if asserting > 0 {
 		fmt.Fprintln(w)
 	}
-	paragraph(w, "", fmt.Sprintf("%s, %d claim something, %d of them with nothing behind it", prose.Counted(len(claims), "sentence"), asserting, bare))
+	paragraph(w, "", fmt.Sprintf("%s, claims in %d, nothing behind %d of those", prose.Counted(len(claims), "sentence"), asserting, bare))
 }
 
 func kindWords(kinds []claim.Kind) string {

@@ -53,10 +53,7 @@ func runDay(o *dayOptions) error {
 		var faults []diag.Finding
 		r.Got, faults = diag.NewSource(shown, raw)
 		if len(faults) > 0 {
-			if err := complain(o.streams, faults); err != nil {
-				return failed{err}
-			}
-			return errFaulted
+			return faulted(o.streams, faults)
 		}
 	}
 	c, err := finished(o.streams, build.Compile(r))

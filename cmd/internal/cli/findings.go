@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"io"
 	"slices"
 	"strings"
 
@@ -99,15 +100,36 @@ func printFindings(s streams, findings []diag.Finding, how string) error {
 }
 
 // complain prints findings beside a command's product: what a careful author
-// would stop at. Notes and what is waived are check's to show.
+// would stop at.
 func complain(s streams, findings []diag.Finding) error {
-	var grave []diag.Finding
-	for _, f := range findings {
-		if f.Waived == "" && f.Severity >= diag.Warning {
-			grave = append(grave, f)
+	return diag.Text(s.err, grave(findings), diag.Style{Excerpt: true, Width: s.errColumns})
+}
+
+// mention names a plan's findings in a line each, where the command is about
+// something else and its answer is not to be looked for below them. What stands
+// in another file, check would not show.
+func mention(s streams, findings []diag.Finding, plan *diag.Source) error {
+	findings = grave(findings)
+	elsewhere := func(f diag.Finding) bool { return f.At.Source != nil && f.At.Source != plan }
+	own := slices.DeleteFunc(slices.Clone(findings), elsewhere)
+	if len(own) > 0 {
+		if err := diag.Text(s.err, own, diag.Style{Brief: true, Width: s.errColumns}); err != nil {
+			return err
+		}
+		end := "  fixslate check says what to write instead\n"
+		if s.watched { // the answer follows on the same screen
+			end += "\n"
+		}
+		if _, err := io.WriteString(s.err, end); err != nil {
+			return err
 		}
 	}
-	return diag.Text(s.err, grave, diag.Style{Excerpt: true, Width: s.errColumns})
+	return complain(s, slices.DeleteFunc(findings, func(f diag.Finding) bool { return !elsewhere(f) }))
+}
+
+// grave are findings but for notes and what is waived: those are check's to show.
+func grave(findings []diag.Finding) []diag.Finding {
+	return slices.DeleteFunc(slices.Clone(findings), func(f diag.Finding) bool { return f.Waived != "" || f.Severity < diag.Warning })
 }
 
 // page is the page of any rule or fault.

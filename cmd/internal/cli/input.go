@@ -54,31 +54,34 @@ func (f folder) Open(name string) (fs.File, error) {
 	return root.FS().Open(name)
 }
 
-// compiled reads a plan and compiles it, but for the day. Findings are printed
+// compiled reads a plan and compiles it, but for the day. Findings are named
 // beside the command's product; faults end it.
 func compiled(s streams, name string) (*build.Compiled, error) {
 	r, err := read(s, name)
 	if err != nil {
 		return nil, err
 	}
-	return compile(s, r)
-}
-
-// compile is compiled for a plan that is read already.
-func compile(s streams, r build.Request) (*build.Compiled, error) {
 	return finished(s, build.Read(r))
 }
 
-// finished prints the findings of what was made of a plan.
+// finished names the findings of what was made of a plan.
 func finished(s streams, c build.Compiled) (*build.Compiled, error) {
 	diag.Sort(c.Findings)
-	if err := complain(s, c.Findings); err != nil {
+	if c.Plan == nil {
+		return nil, faulted(s, c.Findings)
+	}
+	if err := mention(s, c.Findings, c.Source); err != nil {
 		return nil, failed{err}
 	}
-	if c.Plan == nil {
-		return nil, errFaulted
-	}
 	return &c, nil
+}
+
+// faulted prints the faults of a plan, which end every command but check.
+func faulted(s streams, faults []diag.Finding) error {
+	if err := complain(s, faults); err != nil {
+		return failed{err}
+	}
+	return errFaulted
 }
 
 // ended ends a command that has printed its product, err being what the last

@@ -64,10 +64,7 @@ func runMatch(ctx context.Context, o *matchOptions) error {
 		return err
 	}
 	if m.Planned.Plan == nil {
-		if err := complain(o.streams, m.Findings); err != nil {
-			return failed{err}
-		}
-		return errFaulted
+		return faulted(o.streams, m.Findings)
 	}
 	if err := o.print(&m); err != nil {
 		return failed{err}

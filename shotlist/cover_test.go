@@ -191,11 +191,6 @@ func TestSummaries(t *testing.T) {
 			t.Errorf("%q, not %q", got, c.want)
 		}
 	}
-	for minutes, want := range map[float64]string{0: "0 min", 0.2: "under 1 min", 59.4: "59 min", 60: "1 h", 99: "1 h 39 min"} {
-		if got := inMinutes(minutes); got != want {
-			t.Errorf("%v is %q, not %q", minutes, got, want)
-		}
-	}
 	for saved, want := range map[float64]string{30: ", 30 min less than in story order", 0: ", as in story order"} {
 		d := Day{Change: 60, StoryChange: 60 + saved}
 		if got := d.changes(); !strings.Contains(got, want) {

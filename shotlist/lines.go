@@ -6,6 +6,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/hazard/class"
+	"fixslate/plan/prose"
 )
 
 // Line is a line of a day's sheet: what stands in the left margin, the clock or
@@ -86,7 +87,7 @@ func (w *lineWriter) entry(e *Entry, first bool) {
 		w.add(Line{Kind: Pause, Margin: clock, Words: "Wait for " + e.Who + " until " + Clock(e.End), Entry: e})
 	case Working:
 		w.care(e.Step, true)
-		w.add(Line{Kind: Labour, Margin: clock, Words: w.plan.Steps[e.Step].Title.Print + ", without a shot: " + inMinutes(float64(e.Work)/60) + " of work", Entry: e})
+		w.add(Line{Kind: Labour, Margin: clock, Words: w.plan.Steps[e.Step].Title.Print + ", without a shot: " + prose.Minutes(float64(e.Work)/60) + " of work", Entry: e})
 	default:
 		w.head(e, first)
 		w.care(e.Step, w.shots[e.Shot].Bound == ByStep)
@@ -109,7 +110,7 @@ func shotNumbers(shots []Shot, list []int) string {
 func (w *lineWriter) head(e *Entry, first bool) {
 	change := ""
 	if n := e.ChangeSeconds(); n > 0 {
-		change = inMinutes(float64(n)/60) + " for " + e.Words()
+		change = prose.Minutes(float64(n)/60) + " for " + e.Words()
 	}
 	switch {
 	case e.Setup != "" && (first || e.Setup != w.setup):
@@ -175,7 +176,7 @@ func (w *lineWriter) shot(e *Entry) string {
 		words += "; with " + strings.Join(s.Who, ", ")
 	}
 	if e.Work >= 60 {
-		words += "; " + inMinutes(float64(e.Work)/60) + " of work: " + w.plan.Steps[e.Step].Title.Print
+		words += "; " + prose.Minutes(float64(e.Work)/60) + " of work: " + w.plan.Steps[e.Step].Title.Print
 	}
 	if e.Late > 0 {
 		words += "; beyond the helper's hours"

@@ -9,27 +9,12 @@ import (
 	"fixslate/plan/prose"
 )
 
-// inMinutes prints a length known to the minute: "9 min", "1 h 39 min", and
-// "under 1 min" for what is less but not nothing.
-func inMinutes(minutes float64) string {
-	n := int(minutes + 0.5)
-	switch {
-	case n == 0 && minutes > 0:
-		return "under 1 min"
-	case n < 60:
-		return fmt.Sprintf("%d min", n)
-	case n%60 == 0:
-		return fmt.Sprintf("%d h", n/60)
-	}
-	return fmt.Sprintf("%d h %d min", n/60, n%60)
-}
-
 // Verdict says how good the order is known to be.
 func (d *Day) Verdict() string {
 	if d.Optimal {
 		return "proved best"
 	}
-	words := fmt.Sprintf("at most %s above the best", inMinutes(d.Change-d.Bound))
+	words := fmt.Sprintf("at most %s above the best", prose.Minutes(d.Change-d.Bound))
 	if d.Idle > 0 {
 		words += ", which may wait longer"
 	}
@@ -62,11 +47,11 @@ func (d *Day) Summary() []string {
 	}
 	lines = append(lines, d.changes(), d.supplies())
 	if d.Idle > 0 {
-		lines = append(lines, fmt.Sprintf("%s of waiting, and of helpers kept beyond their hours: move their hours, or start at another time.", inMinutes(d.Idle)))
+		lines = append(lines, fmt.Sprintf("%s of waiting, and of helpers kept beyond their hours: move their hours, or start at another time.", prose.Minutes(d.Idle)))
 	}
 	for i, s := range d.Sessions {
 		if s.Over > 0 {
-			lines = append(lines, fmt.Sprintf("Day %d runs %s over its end: its first shot is longer than the day.", i+1, inMinutes(float64(s.Over)/60)))
+			lines = append(lines, fmt.Sprintf("Day %d runs %s over its end: its first shot is longer than the day.", i+1, prose.Minutes(float64(s.Over)/60)))
 		}
 	}
 	if d.works() {
@@ -101,15 +86,15 @@ func (d *Day) changes() string {
 	saved := ""
 	switch s := d.saved(); {
 	case s >= 0.5:
-		saved = fmt.Sprintf(", %s less than in story order", inMinutes(s))
+		saved = fmt.Sprintf(", %s less than in story order", prose.Minutes(s))
 	default:
 		saved = ", as in story order"
 	}
-	return fmt.Sprintf("Change-overs %s%s; %s.", inMinutes(d.Change), saved, d.Verdict())
+	return fmt.Sprintf("Change-overs %s%s; %s.", prose.Minutes(d.Change), saved, d.Verdict())
 }
 
 func (d *Day) supplies() string {
-	words := fmt.Sprintf("About %s of takes", inMinutes(d.Recorded))
+	words := fmt.Sprintf("About %s of takes", prose.Minutes(d.Recorded))
 	if d.Cards > 0 {
 		words += ", " + prose.Counted(d.Cards, "memory card")
 	}

@@ -1,6 +1,9 @@
 package prose
 
-import "strconv"
+import (
+	"fmt"
+	"strconv"
+)
 
 // Counted prints a number of things, 0 or more, with their noun in the singular:
 // "1 step", "3 steps". The noun takes an s.
@@ -9,4 +12,19 @@ func Counted(n int, noun string) string {
 		noun += "s"
 	}
 	return strconv.Itoa(n) + " " + noun
+}
+
+// Minutes prints a length known to the minute: "9 min", "1 h 39 min", and
+// "under 1 min" for what is less but not nothing.
+func Minutes(minutes float64) string {
+	n := int(minutes + 0.5)
+	switch {
+	case n == 0 && minutes > 0:
+		return "under 1 min"
+	case n < 60:
+		return strconv.Itoa(n) + " min"
+	case n%60 == 0:
+		return fmt.Sprintf("%d h", n/60)
+	}
+	return fmt.Sprintf("%d h %d min", n/60, n%60)
 }

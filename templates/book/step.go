@@ -9,6 +9,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/kit"
+	"fixslate/plan/prose"
 )
 
 // step is one step as the book prints it. A field For holds versions for the
@@ -64,7 +65,7 @@ func steps(b Book) []step {
 		s.Spoken = strconv.FormatFloat(t.Narration, 'f', 1, 64)
 		s.About = slices.Insert(s.About, 0, stamp(t.Screen)+" in the video")
 		if work := t.HandsOn.Mean(); work >= 1 {
-			s.About = slices.Insert(s.About, 1, "about "+minutes(work)+" of work")
+			s.About = slices.Insert(s.About, 1, "about "+worked(work)+" of work")
 		}
 		switch title := chapter[t.Index]; title {
 		case "":
@@ -156,10 +157,10 @@ func words(states []string) string {
 	return strings.Join(out, ", ")
 }
 
-// minutes is a length of work: "40 s", "4 min".
-func minutes(seconds float64) string {
+// worked is a length of work: "40 s", "4 min", "1 h 30 min".
+func worked(seconds float64) string {
 	if seconds < 60 {
 		return fmt.Sprintf("%.0f s", seconds)
 	}
-	return fmt.Sprintf("%.0f min", seconds/60)
+	return prose.Minutes(seconds / 60)
 }

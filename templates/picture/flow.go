@@ -9,6 +9,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/diagnose"
+	"fixslate/plan/prose"
 )
 
 // Test is a test of a decision tree in the words of the plan, with its number
@@ -142,14 +143,7 @@ func Minutes(m float64) string {
 	case tenths < 100:
 		return strings.TrimSuffix(fmt.Sprintf("%d.%d", tenths/10, tenths%10), ".0") + " min"
 	}
-	whole := int(m + 0.5)
-	switch {
-	case whole < 60:
-		return strconv.Itoa(whole) + " min"
-	case whole%60 == 0:
-		return fmt.Sprintf("%d h", whole/60)
-	}
-	return fmt.Sprintf("%d h %d min", whole/60, whole%60)
+	return prose.Minutes(m)
 }
 
 func seen(t *plan.Test, b diagnose.Branch) string {

@@ -10,6 +10,7 @@ import (
 	"fixslate/cmd/internal/build"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 	"fixslate/plan/timing"
 	"fixslate/templates/picture"
 )
@@ -40,15 +41,16 @@ func timeSVG(w *paper, c *build.Compiled) error {
 
 func timeText(w *paper, c *build.Compiled) {
 	t := c.Timeline
-	paragraph(w, "", fmt.Sprintf("running time %s (%s to %s), hands-on %s (%s to %s)", chapters.Stamp(t.Running.Likely), chapters.Stamp(t.Running.Low), chapters.Stamp(t.Running.High),
-		long(t.HandsOn.Likely), long(t.HandsOn.Low), long(t.HandsOn.High)))
+	detours := ""
 	if t.Straight != t.Running {
-		fmt.Fprintf(w, "without detours, which stand in brackets, %s\n", chapters.Stamp(t.Straight.Likely))
+		detours = fmt.Sprintf("; %s without the detours in brackets", chapters.Stamp(t.Straight.Likely))
 	}
+	paragraph(w, "", fmt.Sprintf("running time %s (%s to %s)%s", chapters.Stamp(t.Running.Likely), chapters.Stamp(t.Running.Low), chapters.Stamp(t.Running.High), detours))
+	paragraph(w, "", fmt.Sprintf("hands-on %s (%s to %s)", minutes(t.HandsOn.Likely), minutes(t.HandsOn.Low), minutes(t.HandsOn.High)))
 	if !w.narrow() {
 		fmt.Fprint(w, "a bar is the time on the screen: = with speech, - without\n")
 	}
-	fmt.Fprintf(w, "\n%7s %7s %7s %8s  %s\n", "start", "screen", "speech", "hands-on", "step")
+	fmt.Fprintf(w, "\n%7s %7s %7s %11s  %s\n", "start", "screen", "speech", "hands-on", "step")
 	longest := 0.0
 	for _, s := range t.Steps {
 		longest = max(longest, s.Screen)
@@ -62,7 +64,7 @@ func timeText(w *paper, c *build.Compiled) {
 		if s.Detour {
 			name = "(" + name + ")"
 		}
-		line := fmt.Sprintf("%7s %7s %7s %8s  %s", chapters.Stamp(s.Start), chapters.Stamp(s.Screen), chapters.Stamp(s.Narration), long(s.HandsOn.Mean()), bar)
+		line := fmt.Sprintf("%7s %7s %7s %11s  %s", chapters.Stamp(s.Start), chapters.Stamp(s.Screen), chapters.Stamp(s.Narration), minutes(s.HandsOn.Mean()), bar)
 		fmt.Fprintln(w, line+clip(name, max(6, w.columns-1-len(line))))
 	}
 	fmt.Fprintln(w, "\nchapters")
@@ -75,26 +77,17 @@ func timeText(w *paper, c *build.Compiled) {
 	}
 }
 
+// minutes prints hands-on time, which is known to the minute at best.
+func minutes(seconds float64) string { return prose.Minutes(seconds / 60) }
+
 // barColumns is the room of the longest bar.
-const barColumns = 14
+const barColumns = 12
 
 // bars draws a step's screen time: speech, then what is seen without it.
 func bars(s timing.Step, scale float64) string {
 	whole := int(s.Screen*scale + 0.5)
 	speech := min(whole, int(s.Narration*scale+0.5))
 	return strings.Repeat("=", speech) + strings.Repeat("-", whole-speech)
-}
-
-// long prints hands-on time, which is known to the minute at best.
-func long(seconds float64) string {
-	minutes := int(seconds/60 + 0.5)
-	if minutes < 1 {
-		return "< 1 min"
-	}
-	if minutes < 90 {
-		return fmt.Sprintf("%d min", minutes)
-	}
-	return fmt.Sprintf("%d:%02d h", minutes/60, minutes%60)
 }
 
 func timeJSON(w *paper, c *build.Compiled) error {

@@ -1,6 +1,7 @@
 package build
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -78,8 +79,9 @@ func (r *Refusal) Error() string {
 // Both are gone after every run but a killed one; a leftover lock file locks
 // nothing, a leftover stage is cleared by the next run.
 //
-// New files get 0644 and folders 0755 under the umask; an output that is
-// replaced keeps its permissions. Hand-made changes to an output are
+// A file that stands there already as it would be written stays as it is, its
+// time too; where all do, nothing is written. New files get 0644 and folders 0755
+// under the umask; an output that is replaced keeps its permissions. Hand-made changes to an output are
 // overwritten, except that a file no longer produced stays if it was changed.
 //
 // A *Refusal says that the target can't be used; any other error that the
@@ -122,7 +124,7 @@ func write(ctx context.Context, t Target, r writing) error {
 		return p.failed("clear what a stopped run left beside it", err)
 	}
 	c, err := p.change(t, r)
-	if err != nil {
+	if err != nil || len(c.files) == 0 {
 		return err
 	}
 	if err := p.commit(ctx, c); err != nil {
@@ -155,7 +157,7 @@ func (p *place) commit(ctx context.Context, c *change) error {
 // change is one run worked out: what is written, what goes, what stays.
 type change struct {
 	held  *holding
-	files []File   // to write, the manifest last
+	files []File   // to write, the manifest last; none where all is as it should be
 	drop  []string // outputs of an earlier run, no longer produced
 	carry []string // everything else in the target that is not a folder
 	dirs  []string // folders of the new target, parents first
@@ -192,9 +194,46 @@ func (p *place) change(t Target, r writing) (*change, error) {
 		}
 	}
 	c.files = append(slices.Clone(r.files), File{Name: manifestName, Bytes: next.bytes()})
-	slices.Sort(c.carry)
 	c.dirs = folders(append(names, c.carry...))
-	return c, p.checkKept(t.Keep, c)
+	if err := p.checkKept(t.Keep, c); err != nil {
+		return nil, err
+	}
+	p.spare(c)
+	slices.Sort(c.carry)
+	return c, nil
+}
+
+// spare leaves the files alone that stand in the target as they would be
+// written. The manifest is written with whatever else is: a move that was killed
+// goes on from the staged one.
+func (p *place) spare(c *change) {
+	outputs := c.files[:len(c.files)-1]
+	var stays []string
+	var write []File
+	for _, f := range outputs {
+		if p.holds(f, c.held) {
+			stays = append(stays, f.Name)
+		} else {
+			write = append(write, f)
+		}
+	}
+	manifest := c.files[len(outputs)]
+	if len(write) == 0 && p.holds(manifest, c.held) {
+		c.files = nil
+		return
+	}
+	c.files = append(write, manifest)
+	c.carry = append(c.carry, stays...)
+}
+
+// holds tells whether the target has the file with just these contents.
+func (p *place) holds(f File, held *holding) bool {
+	info, there := held.outputs[f.Name]
+	if !there || info.Size() != int64(len(f.Bytes)) {
+		return false
+	}
+	data, err := readPlain(p.root, p.at(f.Name), info.Size())
+	return err == nil && bytes.Equal(data, f.Bytes)
 }
 
 // checkKept refuses a change that would replace or remove a kept file.

@@ -20,6 +20,12 @@ func exchange(root *os.Root, a, b string) error {
 	return unix.Renameat2(fd, a, fd, b, unix.RENAME_EXCHANGE)
 }
 
+// startWriting sends a file's contents on their way to the disk without waiting.
+// It is a hint: whether they arrived is for fsync(2) to say.
+func startWriting(f *os.File) {
+	unix.SyncFileRange(int(f.Fd()), 0, 0, unix.SYNC_FILE_RANGE_WRITE)
+}
+
 // occupied tells whether a process stands in the folder or below it. After a
 // swap it would stand in the old folder: a shell would show nothing, a web
 // server that a phone reads the shoot book from would find no page.

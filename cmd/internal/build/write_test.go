@@ -205,6 +205,54 @@ func TestWriteCarriesTheUsersFiles(t *testing.T) {
 	}
 }
 
+// A second build leaves what it would write again as it stands: those who copy or
+// watch the folder see only what is new, and nothing is written to the disk.
+func TestWriteSparesWhatStands(t *testing.T) {
+	for way, users := range ways {
+		t.Run(way, func(t *testing.T) {
+			top := t.TempDir()
+			dir := filepath.Join(top, "out")
+			ta, files := target(dir), someSet("a")
+			noError(t, Write(t.Context(), ta, files))
+			putFiles(t, dir, users)
+			stat := func() map[string]fs.FileInfo {
+				m := map[string]fs.FileInfo{}
+				for name := range wantTree(ta, files, nil) {
+					info, err := os.Stat(filepath.Join(dir, name))
+					noError(t, err)
+					m[name] = info
+				}
+				return m
+			}
+			first := stat()
+			noError(t, Write(t.Context(), ta, files))
+			for name, now := range stat() {
+				if !os.SameFile(first[name], now) {
+					t.Errorf("%s was written again though nothing has changed", name)
+				}
+			}
+			// A file changed by hand without changing its size, one changed in
+			// the plan, one taken away.
+			hand := bytes.ToUpper(files[0].Bytes)
+			putFiles(t, dir, map[string]string{files[0].Name: string(hand)})
+			files[1].Bytes = []byte("another list of shots")
+			noError(t, os.Remove(filepath.Join(dir, files[2].Name)))
+			noError(t, Write(t.Context(), ta, files))
+			checkTree(t, dir, wantTree(ta, files, users))
+			checkAlone(t, top, "out")
+			for name, now := range stat() {
+				if name == files[2].Name {
+					continue // a new file, but it may have got the number of the old one
+				}
+				anew := name == files[0].Name || name == files[1].Name || name == manifestName
+				if os.SameFile(first[name], now) == anew {
+					t.Errorf("%s: written anew %v, expected %v", name, !anew, anew)
+				}
+			}
+		})
+	}
+}
+
 func TestWriteOnly(t *testing.T) {
 	for way, users := range ways {
 		t.Run(way, func(t *testing.T) {

@@ -1,6 +1,7 @@
 package build
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -223,7 +224,10 @@ func readPlain(root *os.Root, name string, max int64) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, max+1))
+	var data bytes.Buffer
+	data.Grow(int(info.Size()) + bytes.MinRead) // room to see its end in, too
+	_, err = data.ReadFrom(io.LimitReader(f, max+1))
+	return data.Bytes(), err
 }
 
 // readFolder lists a folder by name.

@@ -60,11 +60,15 @@ func (r *reader) articles() {
 			r.value(Value{Number: 1, Unit: "per " + r.words[at+1].text, Span: span}, Frequency)
 			continue
 		}
+		if one && r.is(at, "of") && r.in(i+2, k.pronoun) && (r.is(i+3, "a") || r.is(i+3, "every")) && r.in(i+4, k.period) && r.words[i].mood != order {
+			r.value(Value{Number: 1, Unit: "per " + r.words[i+4].text, Span: prose.Span{Start: span.Start, End: r.words[i+4].end}}, Frequency)
+			continue // "breaks one of these a month"
+		}
 		if r.single(i, at, one) {
 			continue
 		}
-		if n, ok := notes[noun]; ok && !(noun == "grand" && at+1 < len(r.words) && !r.words[at+1].stopped && r.words[at+1].classes&(k.prep|k.glue) == 0) {
-			r.value(Value{Number: n, Unit: "GBP", Span: span}, Cost)
+		if n, ok := notes[noun]; ok && !(noun == "grand" && at+1 < len(r.words) && !r.is(at+1, "give") && !r.words[at+1].stopped && r.words[at+1].classes&(k.prep|k.glue) == 0) {
+			r.value(Value{Number: n, Unit: r.coin("GBP"), Span: span}, Cost)
 			continue
 		}
 		length, ok := spansOfTime[noun]

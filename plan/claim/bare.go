@@ -72,8 +72,20 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		settles = settles || r.in(j, k.settling)
 		return true
 	})
+	if r.belowZero(f) {
+		return "degC", true
+	}
+	was := at
+	for at > 2 && (r.is(at-1, "straight") || r.is(at-1, "dead") || r.is(at-1, "exactly") || r.is(at-1, "bang") || r.is(at-1, "on") && r.is(at-2, "bang")) {
+		if at--; r.is(at-1, "a") {
+			at--
+		}
+	}
 	placed := r.is(at-1, "hit") || r.is(at-1, "reached") || r.is(at-1, "touching") || r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
+	at = was
 	switch {
+	case r.is(at-1, "of") && at > 1 && r.words[at-2].number && r.isBare(f):
+		return "", false // "number three of five"
 	case placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
 	case meter && f.Kind == prose.Range && (placed || r.is(at-1, "between") || r.is(at-1, "from")) && r.words[min(at, len(r.words)-1)].mood != order, r.readings(f, at):
 	case r.in(at-2, k.past) && r.is(at-1, "from") && f.Values[0].Number > 12 && r.isBare(f):
@@ -93,6 +105,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case r.nipped(f, at), r.heldAt(f, at) != "":
 	case r.words[min(at, len(r.words)-1)].stopped && r.in(at-1, k.meter|k.dimension|k.thermal|k.measured):
 	case placed && r.hotSide(f, at):
+	case placed && len(f.Values) == 1 && f.Values[0].Number > 12 && r.dialUnit(at, f.Values[0].Number, whole) == "deg":
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
 	case r.onDial(f), r.onHeat(f), r.ofAcid(at), r.fromTo(f, at), r.jawed(f, at) && (placed || r.is(at-1, "to")):
 	default:
@@ -105,7 +118,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return "inch", true
 	}
 	if (r.priced(at, longestDial) || r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]) && !meter {
-		return "GBP", true // as "twelve fifty" is
+		return r.coin("GBP"), true // as "twelve fifty" is
 	}
 	if n := r.wordAt(f.End); r.is(n, "twin") && r.is(n+1, "and") {
 		return "mm2", true
@@ -115,6 +128,9 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	}
 	if unit := r.celsius(); unit != "" {
 		return unit, true
+	}
+	if v := f.Values[0].Number; !whole && v >= 1 && v <= highestPack && slices.ContainsFunc(r.words, func(w word) bool { return charged[w.text] }) {
+		return "V", true
 	}
 	if unit := r.heldAt(f, at); unit != "" {
 		return unit, true
@@ -135,6 +151,19 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return "degC", true // metric first
 	}
 	return "", true
+}
+
+// highestPack is the voltage up to which a battery of a workshop stands.
+const highestPack = 60
+
+// belowZero reads "twenty-five below" and makes the number negative.
+func (r *reader) belowZero(f *prose.Figure) bool {
+	n := r.wordAt(f.End)
+	if len(f.Values) != 1 || f.Values[0].Number < 2 || !r.is(n, "below") || r.words[n].stopped || n+1 < len(r.words) && !r.words[n+1].stopped && !r.is(n+1, "zero") && !r.is(n+1, "freezing") {
+		return false
+	}
+	f.Values[0].Number = -f.Values[0].Number
+	return true
 }
 
 // amounts says whether a thing that is named is a number: "the main jet's a hundred
@@ -200,7 +229,7 @@ func (r *reader) series(f *prose.Figure, at int) bool {
 		return false
 	}
 	between := strings.TrimLeft(strings.TrimLeft(r.text[last.End:f.Start], " "), "abcdefghijklmnopqrstuvwxyz")
-	if r.bareUnit != "GBP" || !strings.HasPrefix(between, ",") {
+	if !isMoney(trade.Unit(r.bareUnit)) || !strings.HasPrefix(between, ",") {
 		between = r.text[last.End:f.Start]
 	}
 	switch strings.Trim(between, " ") {

@@ -21,7 +21,7 @@ var sizers = map[string]bool{"ring": true, "open": true, "open-ended": true, "fl
 // fine are things whose thickness or bore stands before them in millimetres, as a
 // decimal: "point three wire", "a nought point four nozzle".
 var fine = map[string]bool{"wire": true, "nozzle": true, "drill": true, "feeler": true, "shim": true, "filament": true, "sheet": true, "line": true, "jet": true, "bit": true,
-	"tip": true, "solder": true, "lead": true, "plate": true, "ply": true, "blade": true}
+	"tip": true, "rod": true, "rods": true, "electrode": true, "electrodes": true, "tungsten": true, "cutter": true, "solder": true, "lead": true, "plate": true, "ply": true, "blade": true}
 
 // floors are what heights and distances are reckoned from.
 var floors = map[string]bool{"floor": true, "worktop": true, "ceiling": true, "ground": true, "deck": true, "bench": true, "hob": true, "skirting": true, "wall": true,
@@ -39,6 +39,8 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "inch", true // "thirty-four and three-eighths wide"
 	}
 	switch {
+	case whole && r.fused(f, at, v):
+		return "A", true
 	case r.toolSize(at, n, v):
 		return "mm", true
 	case !whole && n < len(r.words) && !r.words[n].stopped && fine[r.words[n].text] && f.Kind == prose.Count:
@@ -51,6 +53,26 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "degC", true
 	}
 	return "", false
+}
+
+// fuses are the ratings of plug-in fuses, in amperes (ISO 8820-3).
+var fuses = map[float64]bool{1: true, 2: true, 3: true, 4: true, 5: true, 7.5: true, 10: true, 13: true, 15: true, 20: true, 25: true, 30: true, 40: true, 50: true, 60: true, 80: true, 100: true}
+
+// fused reads "the fuse should be a fifteen" and "yellow's a twenty": amperes.
+func (r *reader) fused(f *prose.Figure, at int, v float64) bool {
+	if !fuses[v] || !r.isBare(f) || !r.is(at-1, "a") && !r.is(at-1, "an") || r.words[min(at, len(r.words)-1)].mood == own {
+		return false
+	}
+	if r.in(at-2, r.known.be) && r.in(at-3, r.known.colour) {
+		return true
+	}
+	for j := max(0, at-longestDial); j < len(r.words) && j < at+longestDial; j++ {
+		switch r.words[j].text {
+		case "fuse", "fuses", "breaker", "breakers", "mcb", "rcbo":
+			return true
+		}
+	}
+	return false
 }
 
 // shortest is from where on a bare length is in millimetres.
@@ -187,10 +209,11 @@ func (r *reader) fromPlace(n int, v float64) bool {
 	return false
 }
 
-// charged are words of a sentence that speaks of a battery's voltage.
-var charged = map[string]bool{"battery": true, "batteries": true, "charging": true, "charger": true, "charge": true, "alternator": true, "cranking": true, "engine": true,
-	"idle": true, "running": true, "resting": true, "rest": true, "volts": true, "voltage": true, "meter": true, "multimeter": true, "terminals": true, "load": true,
-	"key": true, "ignition": true, "solar": true, "float": true, "absorption": true, "cell": true, "pack": true, "overnight": true, "leisure": true, "post": true, "posts": true, "lights": true}
+// charged are words of a sentence that speaks of a battery's voltage; some speak of
+// other things as often.
+var charged = map[string]bool{"battery": true, "batteries": true, "charging": true, "charger": true, "charge": true, "alternator": true, "crank": true, "cranks": true, "ecu": true, "cranking": true, "engine": false,
+	"idle": false, "running": false, "resting": false, "rest": false, "volts": true, "voltage": true, "meter": false, "multimeter": true, "terminals": true, "load": false,
+	"key": false, "ignition": false, "solar": true, "float": false, "absorption": true, "cell": true, "pack": false, "overnight": true, "leisure": true, "post": false, "posts": false, "lights": false}
 
 // tenths reads "twelve six" as 12.6: a number in the teens with a digit behind it
 // is no other number. It holds before volts and the like, or where a battery is
@@ -238,7 +261,7 @@ func (r *reader) inTeens() bool {
 // electric says whether the sentence speaks of a battery.
 func (r *reader) electric() bool {
 	for i := range r.words {
-		if charged[r.words[i].text] {
+		if _, ok := charged[r.words[i].text]; ok {
 			return true
 		}
 	}

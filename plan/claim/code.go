@@ -140,7 +140,7 @@ func (r *reader) pieced(i, end int) bool {
 func (r *reader) capitalCode(i, end int) bool {
 	w := &r.words[i]
 	raw := r.text[w.start:w.end]
-	if i == 0 || len(raw) != 1 || raw < "B" || raw > "Z" || raw == "I" || raw == "M" || raw == "X" || raw == "O" || strings.ToUpper(r.text) == r.text || end != i+2 && end != i+3 {
+	if i == 0 || len(raw) != 1 || raw < "B" && !r.is(i-1, "an") || raw > "Z" || raw == "I" || raw == "M" || raw == "X" || raw == "O" || strings.ToUpper(r.text) == r.text || end != i+2 && end != i+3 {
 		return false
 	}
 	if _, drive := trade.ParseDrive(raw + "20"); drive {

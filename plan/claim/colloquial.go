@@ -38,7 +38,10 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 			return unitName(u), 1, true // "10k miles"
 		}
 	}
-	if (strings.HasSuffix(text, "k") || f.Spoken && strings.Contains(text, " k ")) && r.near(at, farthestUnit, k.resistive) {
+	if v := f.Values[0].Number; f.Spoken && strings.HasSuffix(text, " k") && v >= 1e6 && len(f.Values) == 1 {
+		return "km", 1000, true // "a hundred thousand k"
+	}
+	if (strings.HasSuffix(text, "k") || f.Spoken && strings.Contains(text, " k ")) && (r.near(at, farthestUnit, k.resistive) || r.is(n, "in") && r.is(n+1, "circuit")) {
 		return "kohm", 1000, true
 	}
 	if n >= len(r.words) || r.words[n].stopped {

@@ -17,6 +17,22 @@ func (r *reader) count(f *prose.Figure, at int) {
 	if n == at {
 		n++
 	}
+	if r.graded(f, at) {
+		r.add(Spec)
+		return
+	}
+	if r.atClock(f, at, n) {
+		return
+	}
+	if r.packed(at) && n == r.wordAt(f.End) && (n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(r.known.prep|r.known.glue) != 0) {
+		r.counted(f, r.words[at-2].text) // "a pack of ten"
+		return
+	}
+	if len(f.Values) == 2 && f.Kind == prose.Range && f.Values[0].Number >= 100 && mains[f.Values[0].Number] && mains[f.Values[1].Number] {
+		r.counted(f, "V") // "one ten or two thirty"
+		r.stated(at)
+		return
+	}
 	if r.is(at, "every") && r.in(n, r.known.period) {
 		r.counted(f, r.words[n].text) // "every third winter"
 		r.add(Frequency)
@@ -34,9 +50,17 @@ func (r *reader) count(f *prose.Figure, at int) {
 	}
 	if unit, end := r.rate(n); end > 0 {
 		whole := prose.Span{Start: f.Start, End: r.words[end-1].end}
-		if of, ok := measureWords[singular(r.words[n].text)]; ok && end == n+3 {
+		of, ok := measureWords[singular(r.words[n].text)]
+		if w := singular(r.words[n].text); w == "beat" || w == "frame" || w == "stitch" {
+			of, ok = w, true
+		}
+		if ok && end == n+3 {
 			// "forty gallons an hour" flow; they do not happen
-			r.rated(&prose.Figure{Span: whole, Values: f.Values}, of+" per "+unit)
+			of += " per " + unit
+			if short := rates[of]; short != "" {
+				of = short
+			}
+			r.rated(&prose.Figure{Span: whole, Values: f.Values}, of)
 			r.stated(at)
 			return
 		}
@@ -46,7 +70,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 			return
 		}
 		if r.priced(at, 3) {
-			r.rated(&prose.Figure{Span: whole, Values: f.Values}, "GBP")
+			r.rated(&prose.Figure{Span: whole, Values: f.Values}, r.coin("GBP"))
 			r.add(Cost) // "they charge eighty an hour"
 			return
 		}
@@ -75,12 +99,12 @@ func (r *reader) count(f *prose.Figure, at int) {
 		return
 	}
 	if r.perPiece(f, n) {
-		r.rated(&prose.Figure{Span: prose.Span{Start: f.Start, End: r.words[n+1].end}, Values: []prose.Value{{Number: f.Values[0].Number / 100}}}, "GBP")
+		r.rated(&prose.Figure{Span: prose.Span{Start: f.Start, End: r.words[n+1].end}, Values: []prose.Value{{Number: f.Values[0].Number / 100}}}, r.coin("GBP"))
 		r.add(Cost)
 		return
 	}
 	if r.sum(f, at) {
-		r.rated(&prose.Figure{Span: f.Span, Values: []prose.Value{{Number: f.Values[0].Number / 100}}}, "GBP")
+		r.rated(&prose.Figure{Span: f.Span, Values: []prose.Value{{Number: f.Values[0].Number / 100}}}, r.coin("GBP"))
 		r.add(Cost)
 		return
 	}
@@ -94,7 +118,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.counted(f, unit)
 		r.bareEnd, r.bareUnit = f.End, unit
 		measure(f, unit)
-		if unit == "GBP" || unit == "" && r.priced(at, 4) {
+		if isMoney(trade.Unit(unit)) || unit == "" && r.priced(at, 4) {
 			r.add(Cost)
 			return
 		}
@@ -138,6 +162,18 @@ func (r *reader) perPiece(f *prose.Figure, n int) bool {
 	v := f.Values[0].Number
 	pence := math.Mod(v, 100)
 	return v > 100 && v < 10000 && (pence == 99 || pence == 95 || pence == 50 || pence == 49) && !strings.Contains(f.Of(r.text), "hundred")
+}
+
+// packed says whether the number at i is how many a pack has.
+func (r *reader) packed(i int) bool {
+	if !r.is(i-1, "of") || i < 2 {
+		return false
+	}
+	switch r.words[i-2].text {
+	case "pack", "packet":
+		return true
+	}
+	return false
 }
 
 // pieces are by what stuff is sold.
@@ -225,11 +261,20 @@ func (r *reader) counted(f *prose.Figure, unit string) {
 	}
 }
 
+// rates are those that have a short name.
+var rates = map[string]string{"beat per hour": "bph", "beat per minute": "bpm", "frame per second": "fps", "stitch per minute": "spm"}
+
 // rate finds the period in "twice a week", "four times per year", "a dozen of
 // these in every winter", and the word behind it; 0 for none.
 func (r *reader) rate(n int) (period string, end int) {
 	const reach = 6
 	k := &r.known.classes
+	if n < len(r.words) && !r.words[n].stopped {
+		switch r.words[n].text {
+		case "daily", "weekly", "monthly", "yearly", "hourly":
+			return strings.Replace(strings.TrimSuffix(r.words[n].text, "ly"), "dai", "day", 1), n + 1
+		}
+	}
 	for j := n; j < len(r.words) && j < n+reach; j++ {
 		if j > n && r.words[j].stopped {
 			return "", 0
@@ -283,7 +328,7 @@ func (r *reader) multiple(f *prose.Figure, n int) bool {
 	if r.in(n, k.better) {
 		return true
 	}
-	return r.is(n, "the") && (r.in(n+1, k.dimension) || n+1 < len(r.words))
+	return r.is(n, "what") || r.is(n, "the") && (r.in(n+1, k.dimension) || n+1 < len(r.words))
 }
 
 // counts says whether a bare number specifies something, and what it counts.
@@ -367,6 +412,9 @@ func (r *reader) compounded(f *prose.Figure, at, n int) (string, bool) {
 	if tail, last := r.text[f.End:], r.wordAt(f.End); strings.HasPrefix(tail, "-") && last < len(r.words) {
 		// "24-tooth" and "a hundred and twenty-tooth" end inside a word
 		_, noun, ok := strings.Cut(prose.Fold(r.text[f.End:r.words[last].end]), "-")
+		if noun == "to-one" {
+			return "", true
+		}
 		if ok && noun != "" && noun != "ish" && noun != "odd" && noun != "plus" && !isPlural(noun) && !r.known.isNumber(noun) && r.known.of(noun)&(k.prep|k.particle) == 0 {
 			return noun, true
 		}

@@ -124,6 +124,9 @@ var dialRows = []struct {
 	{"compression", []dial{{"psi", 60, 400, false}}},
 	{"stat stats thermostat thermostats", []dial{{"degC", -40, 300, false}}},
 	{"tape rule ruler mike mikes miked", []dial{{"mm", 0, 10000, false}}},
+	{"mitre mitres miter bevel bevels chamfer protractor", []dial{{"deg", 0, 180, false}}},
+	{"metronome tempo", []dial{{"bpm", 20, 400, false}}},
+	{"platter turntable strobe", []dial{{"rpm", 10, 100, false}}},
 	{"baud", []dial{{"baud", 110, 1e7, false}}},
 	{"fader faders mixer voice gain loudness", []dial{{"dB", -100, 0, false}}},
 	{"shaft shafts journal journals spindle crankpin sleeve liner lobe stem gudgeon tenon dowel mortise biscuit rail groove", []dial{{"mm", 0, 500, true}}},
@@ -180,7 +183,7 @@ func (r *reader) frost(f *prose.Figure, at int) bool {
 		return false
 	}
 	switch r.words[max(at-1, 0)].text {
-	case "to", "at", "below", "from", "under", "between", "is", "was", "read", "reads", "of", "reading", "showing", "shows", "says", "got", "getting", "about", "hit", "'s":
+	case "to", "at", "below", "from", "under", "between", "is", "was", "read", "reads", "of", "reading", "showing", "shows", "says", "got", "getting", "about", "hit", "hits", "holding", "holds", "sitting", "sits", "stays", "reached", "reaches", "'s":
 		return true
 	}
 	return at == 0 || r.words[at].stopped || f.Kind == prose.Range

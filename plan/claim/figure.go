@@ -38,6 +38,7 @@ func (r *reader) figured() {
 	}
 	r.articles()
 	slices.SortStableFunc(r.values, func(a, b Value) int { return a.Start - b.Start })
+	r.corrected()
 }
 
 // told says whether a stretch is part of the last value: the hour of "forty
@@ -82,7 +83,7 @@ func (r *reader) figure(f *prose.Figure) {
 			r.add(Hedge) // "I'm not a hundred percent on this"
 			return
 		}
-		if r.is(r.wordAt(f.End), "sure") || r.is(r.wordAt(f.End), "certain") {
+		if next := r.wordAt(f.End); r.is(next, "sure") || r.is(next, "certain") || r.is(next, "agree") || r.is(next, "with") && r.in(next+1, r.known.person) {
 			return
 		}
 		r.take(f)
@@ -305,6 +306,8 @@ func (r *reader) take(f *prose.Figure) {
 			unit = "kgf"
 		case v.Unit == "lb" && r.is(r.wordAt(f.End), "of") && forced[r.words[min(r.wordAt(f.End)+1, len(r.words)-1)].text]:
 			unit = "lbf"
+		case v.Unit == "K" && number < 1000 && !strings.HasSuffix(f.Of(r.text), "kelvin"):
+			unit = "kohm" // no workshop is that cold
 		case v.Unit == "mi" && r.is(r.wordAt(f.End)+2, "gallon"):
 			unit = "mpg"
 		case v.Unit == "lb" && r.inTyre(at):
@@ -313,13 +316,15 @@ func (r *reader) take(f *prose.Figure) {
 			unit = r.degrees(at, number)
 		case v.Unit == trade.Millimetre && r.isVolume(f, at):
 			unit = "ml"
+		case v.Unit == "GBP" && strings.HasSuffix(f.Of(r.text), "grand"):
+			unit = r.coin("GBP")
 		case v.Unit == "p":
 			number, unit = number/100, "GBP"
 		case v.Unit == "c" && r.tuned(f):
 			r.values = append(r.values, Value{Number: number, Unit: "cent", Span: f.Span})
 			continue
 		case v.Unit == "c":
-			number, unit = number/100, r.cents()
+			number, unit = number/100, r.coin("EUR")
 		case v.Unit == trade.Millimetre && r.isCable(f):
 			unit = "mm2"
 		}

@@ -96,7 +96,7 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if _, _, ok := r.colloquial(f, r.wordAt(f.Start), n); ok {
 		return false // "six hundred and eighty cold cranking amps"
 	}
-	if at := r.wordAt(f.Start); r.is(at-1, "all") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "step") || r.in(at-1, k.poss) {
+	if at := r.wordAt(f.Start); r.packed(at) || r.is(at-1, "all") || r.is(at-1, "for") && r.is(at, "the") || r.is(at-1, "the") && r.is(at-2, "for") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "step") || r.in(at-1, k.poss) {
 		return false // "on all four"
 	}
 	return n >= len(r.words) || r.words[n].stopped || r.is(n, "without") || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || r.is(n, "per") && r.is(n+1, "side") || r.asItWas(n) || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
@@ -131,7 +131,7 @@ func (r *reader) alike(a, b *prose.Figure) bool {
 func (r *reader) andBetween(a, b *prose.Figure) bool {
 	for j := r.wordAt(a.End); j < r.wordAt(b.Start); j++ {
 		switch r.words[j].text {
-		case "and", "or", "to", "maybe", "perhaps", "possibly", "even", "say", "then", "but", "not", "rather":
+		case "and", "or", "to", "maybe", "perhaps", "possibly", "even", "say", "then", "but", "not", "rather", "within":
 			return true
 		}
 	}
@@ -222,6 +222,12 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	switch n := len(between); {
 	case n > 6 || n == 0:
 		return false
+	case y < x && n == 1 && r.in(r.wordAt(a.Start)-1, r.known.det) && r.is(r.wordAt(a.Start)-2, "of") && r.words[r.wordAt(b.Start)].stopped && isPlural(between[0].text) && r.in(r.wordAt(b.End), r.known.be|r.known.have):
+		// "of the six bolts, two were loose"
+		noun := singular(between[0].text)
+		r.value(Value{Number: x, Unit: noun, Span: a.Span}, Measurement)
+		r.value(Value{Number: y, Unit: noun, Span: b.Span}, Measurement)
+		return true
 	case between[n-1].text == "of" && n > 1 && between[n-2].text == "out",
 		between[n-1].text == "every" && n > 2 && between[n-2].text == "of" && between[n-3].text == "out",
 		between[n-1].text == "in" && n == 1 && x < y,
@@ -231,6 +237,8 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	case between[0].text == "of" && n == 2 && r.in(r.wordAt(a.End)+1, r.known.det) && x < y && r.in(r.wordAt(b.End), r.known.self):
 		// "three of the five I've done"
 		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)
+		return true
+	case r.partitive(x, a.Start, b):
 		return true
 	case between[0].text == "parts" && between[n-1].text == "to" && (y == 1 || r.is(r.wordAt(b.End), "part") || r.is(r.wordAt(b.End), "parts")):
 		r.value(Value{Number: x / y, Span: whole}, Spec)
@@ -245,7 +253,15 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	if r.is(at, "every") {
 		at--
 	}
-	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 || f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End), r.known.states) && !r.in(r.wordAt(f.End)+1, r.known.states) {
+	if f.Kind != prose.Count || len(f.Values) != 1 || f.Values[0].Number < 2 {
+		return false
+	}
+	for j := at; j >= 0 && j > at-4; j-- {
+		if r.is(j, "one") && r.partitive(1, r.words[j].start, f) {
+			return true // "only one of the three phases is getting through"
+		}
+	}
+	if f.Word != "" && !r.is(r.wordAt(f.End), "of") && isPlural(f.Word) && !r.in(r.wordAt(f.End), r.known.states) && !r.in(r.wordAt(f.End)+1, r.known.states) {
 		return false
 	}
 	if r.is(at, "to") && (r.is(at-1, "one") || r.is(at-1, "part") && r.is(at-2, "one")) && r.mixes(at) {
@@ -256,14 +272,18 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 		r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[at-2].start, End: f.End}}, Frequency)
 		return true
 	}
-	if !r.is(at, "in") || !r.is(at-1, "one") {
+	one := at - 1
+	if r.is(one-1, "one") && !r.words[max(one, 0)].stopped && r.words[max(one, 0)].mood == statement && r.words[one].classes&(r.known.prep|r.known.be) == 0 {
+		one-- // "one unit in five"
+	}
+	if !r.is(at, "in") || !r.is(one, "one") {
 		return false
 	}
 	if r.slopes(at) {
-		r.value(Value{Number: f.Values[0].Number, Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Spec)
+		r.value(Value{Number: f.Values[0].Number, Span: prose.Span{Start: r.words[one].start, End: f.End}}, Spec)
 		return true
 	}
-	r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Frequency)
+	r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[one].start, End: f.End}}, Frequency)
 	return true
 }
 

@@ -102,8 +102,8 @@ func (r *reader) isPrice(at, n int) bool {
 	if at == 0 && n < len(r.words) && (r.words[n].stopped || r.is(n, "for")) {
 		return true // "thirty-five pounds, the suspension spring"
 	}
-	if r.near(at, reach, k.heavy) {
-		return false
+	if r.near(at, reach, k.heavy) || n < len(r.words) && !r.words[n].stopped && weights[r.words[n].text] && strings.HasSuffix(r.words[max(n-1, 0)].text, "pound") {
+		return false // "a seven pound test line"
 	}
 	pays := false
 	for j := max(0, at-reach); j < len(r.words) && j < at+reach; j++ {
@@ -122,6 +122,10 @@ func (r *reader) isPrice(at, n int) bool {
 var weighty = map[string]bool{"hammer": true, "sledge": true, "mallet": true, "breaking": true, "strain": true, "thrust": true, "clamping": true, "square": true, "tyre": true, "tyres": true,
 	"tire": true, "tires": true, "scale": true, "scales": true, "heft": true, "ounces": true, "ounce": true, "preload": true, "squeeze": true, "grip": true, "recoil": true, "crush": true,
 	"balance": true, "anvil": true, "flywheel": true, "payload": true, "capacity": true, "drag": true, "boost": true, "gauge": true, "steam": true}
+
+// weights are told by their pounds: "a seven pound test line".
+var weights = map[string]bool{"test": true, "line": true, "weight": true, "bag": true, "sack": true, "block": true, "lump": true, "bottle": true, "cylinder": true, "spring": true,
+	"springs": true, "load": true, "child": true, "rider": true, "person": true, "man": true, "breaking": true, "drum": true, "tub": true, "fish": true, "dog": true, "pull": true, "magnet": true}
 
 // spaced says whether what stands behind a length makes it one: "twenty mil below
 // the filler", "eighty mil of fall", "three mil clear".
@@ -147,17 +151,19 @@ var solids = map[string]bool{"fall": true, "travel": true, "slack": true, "drop"
 	"glass": true, "brick": true, "engagement": true, "bearing": true, "sag": true, "runout": true, "ply": true, "plywood": true, "board": true, "tape": true, "stone": true, "ice": true,
 	"space": true, "room": true, "cover": true, "tail": true, "bolt": true, "meat": true, "material": true, "air": true, "lead": true, "float": true, "free": true, "end": true, "adjustment": true}
 
-// cents says of what cents are parts: of dollars where those are spoken of, else of
-// euros.
-func (r *reader) cents() string {
+// coin is the money that the sentence names, for sums that don't, or what those are
+// else.
+func (r *reader) coin(otherwise string) string {
 	for i := range r.words {
 		switch r.words[i].text {
-		case "dollar", "dollars", "buck", "bucks", "dime", "quarter", "usd", "nickel":
+		case "dollar", "dollars", "buck", "bucks", "dime", "usd", "nickel":
 			return "USD"
+		case "euro", "euros":
+			return "EUR"
 		}
 	}
 	if strings.Contains(r.text, "$") {
 		return "USD"
 	}
-	return "EUR"
+	return otherwise
 }

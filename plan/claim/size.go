@@ -49,44 +49,35 @@ func (r *reader) sized(f *prose.Figure, at int) {
 		return
 	}
 	n := r.wordAt(f.End)
-	metric := false
-	for i := range r.figures {
-		g := &r.figures[i]
-		metric = metric || len(g.Values) > 0 && g.Values[0].Unit == trade.Millimetre && g.Kind == prose.Quantity && f.Values[0].Number >= 10
+	metric := r.solid(f)
+	for j := max(0, at-reach); j < len(r.words) && j < n+2; j++ {
+		metric = metric || round[r.words[j].text]
 	}
-	if f.Spoken && r.panel(f) || metric {
+	if metric {
 		for i := range f.Values {
 			f.Values[i].Unit = trade.Millimetre
-		}
-		return
-	}
-	for j := max(0, at-reach); j < len(r.words) && j < n+2; j++ {
-		if round[r.words[j].text] {
-			for i := range f.Values {
-				f.Values[i].Unit = trade.Millimetre
-			}
-			return
 		}
 	}
 }
 
-// panel says whether the longer of bare sizes is in hundreds and the other no digit: millimetres, as sheets,
-// doors and boards are told, unless a picture is spoken of.
-func (r *reader) panel(f *prose.Figure) bool {
-	const least, most = 20, 100
+// solid says whether bare sizes are millimetres by their length, as sections, sheets,
+// doors and boards are told, unless a picture, a tyre, a glass or a grid is spoken of.
+func (r *reader) solid(f *prose.Figure) bool {
+	const most = 12
 	longest := 0.0
 	for _, v := range f.Values {
 		longest = max(longest, v.Number)
-		if v.Number < least {
+		if v.Number != math.Trunc(v.Number) {
 			return false
 		}
 	}
-	if longest < most {
+	if longest <= most {
 		return false
 	}
 	for i := range r.words {
 		switch r.words[i].text {
-		case "screen", "display", "resolution", "pixel", "pixels", "monitor", "picture", "camera", "tyre", "tyres", "tire", "tires", "tube", "wheel", "wheels":
+		case "screen", "display", "resolution", "pixel", "pixels", "monitor", "picture", "camera", "tyre", "tyres", "tire", "tires", "tube", "wheel", "wheels",
+			"prop", "propeller", "grid", "matrix", "array", "binoculars", "scope", "lens", "magnification", "cassette":
 			return false
 		}
 	}

@@ -156,7 +156,7 @@ func (r *reader) letter(i int, c *code) string {
 		if r.is(i-1, "letter") {
 			return strings.ToUpper(w)
 		}
-		if w == "a" && i > 0 && c.items == 0 && r.text[r.words[i].start] == 'A' && i+1 < len(r.words) && !r.words[i+1].stopped && len(r.words[i+1].text) == 1 {
+		if w == "a" && i > 0 && c.items == 0 && r.text[r.words[i].start] == 'A' && i+1 < len(r.words) && !r.words[i+1].stopped && (len(r.words[i+1].text) == 1 || r.is(i-1, "an") && r.words[i+1].number) {
 			return "A"
 		}
 		if (w == "a" || w == "i" || w == "o" || w == "x" && i > 0 && r.words[i-1].number) && c.items == 0 {
@@ -170,7 +170,19 @@ func (r *reader) letter(i int, c *code) string {
 	if w == "kilo" && c.letters == 0 && (i+1 >= len(r.words) || !r.isSpelled(i+1)) {
 		return "" // "two fifty kilo"
 	}
+	if w == "november" && r.yearAt(i+1) {
+		return ""
+	}
 	return letterNames[w]
+}
+
+// yearAt says whether a year in digits stands at i.
+func (r *reader) yearAt(i int) bool {
+	if i >= len(r.words) || len(r.words[i].text) != 4 {
+		return false
+	}
+	n, used := prose.ParseNumber(r.words[i].text)
+	return used == 4 && isYear(n)
 }
 
 // lettered gives letters that captions write as one word at the head of a code:

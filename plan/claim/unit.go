@@ -44,6 +44,9 @@ func (r *reader) degrees(i int, number float64) string {
 	if r.is(i-1, "by") && (r.is(i-2, "off") || r.is(i-2, "out")) || r.astray(i) {
 		return "deg"
 	}
+	if n := len(r.values); n > 0 && r.values[n-1].Unit == "deg" && r.is(i-1, "within") {
+		return "deg"
+	}
 	hot, turned := r.near(i, reach, k.heat), r.near(i, reach, k.angle)
 	if turned && (r.is(i-1, "past") || r.is(i-1, "over")) {
 		turned = r.near(i-reach/2-1, reach/2, k.angle) || r.near(i+reach/2+1, reach/2, k.angle)

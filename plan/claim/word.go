@@ -58,7 +58,7 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 			v.open(s.folded, t.whole, func(part string) { add(part, v.find(part)) })
 		}
 		if between := text[last:span.Start]; between != " " {
-			list[first].stopped = len(between) > 1 && strings.ContainsAny(between, ",;:()?!—–…\"“”") || strings.Contains(between, " - ")
+			list[first].stopped = len(between) > 1 && strings.ContainsAny(between, ",;:()?!—–…\"“”") || strings.Contains(between, " - ") || strings.Contains(between, "..")
 		}
 		last = span.End
 	}

@@ -48,7 +48,12 @@ func (s *scanner) rangeWord(first *amount) (joint, bool) {
 		return j, false
 	}
 	switch s.word(at) {
-	case "to", "or", "through":
+	case "or":
+		if first.value == 1 && !first.hasUnit && first.inWords && s.number(j.next).class > oneWord {
+			return j, false // "twenty quid for one or forty for two"
+		}
+		return j, true
+	case "to", "through":
 		if s.word(j.next) == "plus" && s.kind(j.next+1) == spaceToken {
 			j.next += 2 // "minus ten to plus forty"
 		}
@@ -212,7 +217,7 @@ var smaller = map[trade.Unit]struct {
 	unit trade.Unit
 	many float64
 }{
-	"h": {"min", 60}, "min": {"s", 60}, "ft": {"in", 12}, "lb": {"oz", 16}, "year": {"month", 12}, "day": {"h", 24}, "week": {"day", 7},
+	"in": {"thou", 1000}, "h": {"min", 60}, "min": {"s", 60}, "ft": {"in", 12}, "lb": {"oz", 16}, "year": {"month", 12}, "day": {"h", 24}, "week": {"day", 7},
 	"m": {"cm", 100}, "GBP": {"p", 100}, "EUR": {"c", 100}, "USD": {"c", 100},
 }
 

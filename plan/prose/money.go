@@ -132,7 +132,11 @@ var priceWords = map[string]bool{
 // currency reads money written as a word.
 func (s *scanner) currency(i int, after *numeral) (measure, bool) {
 	w := s.word(i)
-	unit, ok := moneyWords[w]
+	if coiners[w] && s.kind(i+1) == spaceToken && moneyWords[s.word(i+2)] != "" {
+		i += 2 // "american dollars"
+		w = s.word(i)
+	}
+	unit, ok := moneyWords[strings.TrimSuffix(w, "'s")]
 	if w == "p" && (!after.inWords && s.kind(i-1) == digitToken || after.inWords && after.value >= 5 && after.value < 100 && s.isSum(i+1)) {
 		unit, ok = "p", true
 	}
@@ -170,6 +174,9 @@ var moneyWords = map[string]trade.Unit{
 	"dollar": "USD", "dollars": "USD", "bucks": "USD", "usd": "USD", "cents": "c", "cent": "c",
 	"pound": "GBP", "pounds": "GBP", "yen": "JPY",
 }
+
+// coiners tell whose money is meant.
+var coiners = map[string]bool{"american": true, "australian": true, "canadian": true, "us": true, "british": true, "irish": true}
 
 // moneySigns are currencies written as signs.
 var moneySigns = map[rune]trade.Unit{'£': "GBP", '€': "EUR", '$': "USD", '¥': "JPY"}

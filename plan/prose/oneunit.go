@@ -33,7 +33,8 @@ func (s *scanner) oneOf(i int) (expression, bool) {
 	if s.joined(&e) && e.kind == Range {
 		return e, true
 	}
-	if !articleUnits[m.unit] && !(m.unit == "lb" || m.money) || !articleUnits[m.unit] && !s.isEach(m.end) {
+	within := s.word(s.back(i)) == "within" && m.unit != "s" && m.unit != "min" && !m.money
+	if !within && !articleUnits[m.unit] && !(m.unit == "lb" || m.money) || !within && !articleUnits[m.unit] && !s.isEach(m.end) {
 		return expression{}, false
 	}
 	return expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}, true
@@ -83,7 +84,7 @@ var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": tr
 // meter" reads volts.
 var articleNouns = set("hour", "litre", "liter", "metre", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
 	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
-	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "gallon", "pint", "grand", "thou", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")
+	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "hertz", "gallon", "pint", "grand", "thou", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")
 
 // isEach says whether "a clip" or "each" stands at token i, behind a coin: "a pound a
 // clip", "a quid each".

@@ -259,6 +259,9 @@ func (c *count) take(w, last numberWord) bool {
 		return c.single(w, last)
 	case teenWord, tensWord:
 		switch {
+		case last.class == oneWord && c.total > 0 && c.group < 10:
+			c.group = c.group*100 + w.value // "three thousand four fifty"
+			return true
 		case last.class == noNumber || last.class == hundredWord || last.class == scaleWord:
 			c.group += w.value
 			return true
@@ -267,7 +270,7 @@ func (c *count) take(w, last numberWord) bool {
 			c.yearly = true
 			return true
 		case last.class == oneWord && c.total == 0 && c.run == 1 && c.group < 10,
-			c.total == 0 && c.run == 0 && c.group > 10 && c.group < 100 && (last.class == teenWord || last.class == tensWord || last.class == oneWord):
+			c.total == 0 && c.run == 0 && c.group >= 10 && c.group < 100 && (last.class == teenWord || last.class == tensWord || last.class == oneWord):
 			return c.bundle(w)
 		}
 		return false
@@ -357,7 +360,7 @@ func (c *count) bundle(w numberWord) bool {
 		c.group, c.run = 100+w.value, 0 // "one twenty cycles"; "each one twenty cycles" is two
 		return true
 	}
-	if bare && c.s.word(before) != "m" && (c.group < 10 || w.class == tensWord) {
+	if bare && c.s.word(before) != "m" && c.group != 10 && (c.group < 10 || w.class == tensWord) {
 		c.group, c.run = c.group*100+w.value, 0 // "take it out at one twenty"
 		return true
 	}

@@ -1,0 +1,162 @@
+package claim
+
+import (
+	"math"
+	"slices"
+
+	"fixslate/plan/prose"
+)
+
+// What a number is told as and is no value: the class of a bolt, an hour of the
+// day, what the speaker takes back.
+
+// classes of bolts by ISO 898-1, as they are said.
+var boltClasses = map[float64]bool{4.6: true, 4.8: true, 5.6: true, 5.8: true, 6.8: true, 8.8: true, 9.8: true, 10.9: true, 12.9: true}
+
+// graded says whether a number is the property class of a bolt: "eight point eight
+// bolts".
+func (r *reader) graded(f *prose.Figure, at int) bool {
+	const reach = 5
+	if len(f.Values) != 1 || !boltClasses[f.Values[0].Number] {
+		return false
+	}
+	for j := max(0, at-reach); j < len(r.words) && j < r.wordAt(f.End)+reach; j++ {
+		switch r.words[j].text {
+		case "bolt", "bolts", "screw", "screws", "stud", "studs", "grade", "class", "cap", "heads", "nuts", "fixings", "fasteners":
+			return true
+		}
+	}
+	return false
+}
+
+// atClock says whether a number is an hour of the day: "at eleven-thirty at night",
+// "from ten at night till six".
+func (r *reader) atClock(f *prose.Figure, at, n int) bool {
+	v := f.Values[0].Number
+	if len(f.Values) != 1 || v != math.Trunc(v) || v > 24 && (v < 100 || v >= 1300 || math.Mod(v, 100) >= 60) {
+		return false
+	}
+	if r.is(n, "at") && r.is(n+1, "night") || r.is(n, "in") && r.is(n+1, "the") && (r.is(n+2, "morning") || r.is(n+2, "afternoon") || r.is(n+2, "evening")) || r.is(n, "tonight") {
+		return true
+	}
+	if !r.is(at-1, "till") && !r.is(at-1, "until") {
+		return false
+	}
+	for j := range r.words {
+		if r.is(j, "night") || r.is(j, "morning") || r.is(j, "afternoon") || r.is(j, "evening") {
+			return r.isBare(f)
+		}
+	}
+	return false
+}
+
+// corrected drops a value that the speaker takes back: "nine nine two, no sorry, nine
+// nine four".
+func (r *reader) corrected() {
+	for i := 0; i+1 < len(r.values); i++ {
+		a, b := &r.values[i], &r.values[i+1]
+		if a.Span == b.Span || (a.Part == "") != (b.Part == "") || a.Unit != b.Unit && a.Unit != "" || !r.takesBack(r.wordAt(a.End), r.wordAt(b.Start)) {
+			continue
+		}
+		end := i + 1
+		for i > 0 && r.values[i-1].Span == a.Span {
+			i--
+		}
+		r.values = slices.Delete(r.values, i, end)
+		i--
+	}
+}
+
+// takesBack says whether the words from one value to the next take the first back.
+func (r *reader) takesBack(from, to int) bool {
+	const longest = 6
+	for j := from; j < to && to-from <= longest; j++ {
+		switch r.words[j].text {
+		case "sorry", "correction":
+			return true
+		case "mean":
+			return r.is(j-1, "i")
+		case "that":
+			return r.is(j-1, "make") || r.is(j-1, "scratch")
+		case "rather":
+			return r.is(j-1, "or")
+		case "no":
+			if j+1 == to && r.words[j].stopped && r.words[to].stopped || r.is(j+1, "wait") || r.is(j+1, "hang") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// partitive reads "three of the four mounting bolts had", "six of eight sensors" and
+// "two bent pins out of the seven": both numbers count the thing. start is where the
+// first begins, b the second number.
+func (r *reader) partitive(first float64, start int, b *prose.Figure) bool {
+	k := &r.known.classes
+	at, n := r.wordAt(b.Start), r.wordAt(b.End)
+	of := at - 1
+	if r.in(of, k.det|k.poss) {
+		of--
+	}
+	if first >= b.Values[0].Number || !r.is(of, "of") || of == at-1 && r.is(of-1, "out") || !r.beheld(r.wordAt(start)) {
+		return false
+	}
+	noun, end := r.manyFrom(n)
+	if noun == "" && r.isBare(b) && of < at-1 {
+		noun, _ = r.manyFrom(r.wordAt(start) + 1)
+		end = n
+	}
+	if noun == "" || r.isProgress(end) {
+		return false
+	}
+	whole := prose.Span{Start: start, End: b.End}
+	r.value(Value{Number: first, Unit: noun, Span: whole}, Measurement)
+	r.value(Value{Number: b.Values[0].Number, Unit: noun, Span: whole}, Measurement)
+	return true
+}
+
+// manyFrom is the plural that stands at i or behind a word or two, as what it names is
+// counted, and the word behind it.
+func (r *reader) manyFrom(i int) (noun string, end int) {
+	const reach = 3
+	k := &r.known.classes
+	for j := i; j < len(r.words) && j < i+reach && (j == i || !r.words[j].stopped) && r.words[j].classes&(k.prep|k.glue|k.be|k.det) == 0; j++ {
+		if isPlural(r.words[j].text) && !r.words[j].number && (noun == "" || r.words[j].classes&k.states == 0) {
+			noun, end = singular(r.words[j].text), j+1
+		}
+	}
+	return noun, end
+}
+
+// beheld says whether a thing is spoken of at i, or what the speaker has or found.
+func (r *reader) beheld(i int) bool {
+	switch i = min(i, len(r.words)-1); r.words[i].mood {
+	case statement:
+		return true
+	case own:
+		found := false
+		r.clauseBefore(i, longestDial, func(j int) bool {
+			found = found || r.in(j, r.known.reading|r.known.seeing) || r.is(j, "count") || r.is(j, "counted") || r.is(j, "lost")
+			return !found
+		})
+		return found
+	}
+	return false
+}
+
+// isProgress says whether what was counted up to word i is only how far the work is:
+// "three of the four screws out", "two of four done".
+func (r *reader) isProgress(i int) bool {
+	if r.in(i, r.known.be) {
+		i++
+	}
+	if i >= len(r.words) {
+		return false
+	}
+	switch r.words[i].text {
+	case "out", "off", "in", "on", "done", "undone", "home", "away", "finished", "through", "left", "goes", "go", "comes":
+		return i+1 >= len(r.words) || r.words[i+1].stopped || r.words[i+1].classes&r.known.glue != 0
+	}
+	return false
+}

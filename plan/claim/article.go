@@ -171,6 +171,9 @@ func (r *reader) halfOf(i int) bool {
 	if n := len(r.values); n > 0 && r.values[n-1].Unit == "inch" && r.values[n-1].End < r.words[i].start && r.is(i-1, "a") && r.in(i-2, r.known.be|r.known.glue) && r.words[i+1].stopped {
 		return r.halfInch(i)
 	}
+	if n := len(r.values); part == 0.5 && n > 0 && r.values[n-1].Unit == "inch" && r.values[n-1].End < r.words[i].start && r.words[i].stopped && r.in(i+1, r.known.prep) && !r.is(i+1, "of") {
+		return r.halfInch(i) // "three eighths on the pump, half on the valve"
+	}
 	for _, v := range r.values {
 		if v.Start <= r.words[i].start && r.words[i].start < v.End {
 			return false // "two and a half pints"
@@ -217,6 +220,9 @@ func (r *reader) lasting(i int) bool {
 		return r.is(i+2, "before") || r.is(i+2, "until")
 	case "it", "them", "that":
 		return i > 0 && r.words[i].mood == order
+	}
+	if r.is(i+2, "between") {
+		return true // "a fortnight between top-ups"
 	}
 	return i+3 < len(r.words) && r.is(i+2, "or") && r.is(i+3, "so") // "a week or so"
 }

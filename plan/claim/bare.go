@@ -105,7 +105,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case r.nipped(f, at), r.heldAt(f, at) != "":
 	case r.words[min(at, len(r.words)-1)].stopped && r.in(at-1, k.meter|k.dimension|k.thermal|k.measured):
 	case placed && r.hotSide(f, at):
-	case placed && len(f.Values) == 1 && f.Values[0].Number > 12 && r.dialUnit(at, f.Values[0].Number, whole) == "deg":
+	case (placed || r.in(at-1, k.reading) || r.is(at-1, "hold") || r.is(at-1, "do") || r.is(at-1, "does")) && (f.Values[0].Number > 2 || !whole) && r.words[min(at, len(r.words)-1)].mood&(statement|order|viewer) != 0 && r.dialUnit(at, f.Values[0].Number, whole) != "":
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
 	case r.onDial(f), r.onHeat(f), r.ofAcid(at), r.fromTo(f, at), r.jawed(f, at) && (placed || r.is(at-1, "to")):
 	default:
@@ -229,7 +229,9 @@ func (r *reader) series(f *prose.Figure, at int) bool {
 		return false
 	}
 	between := strings.TrimLeft(strings.TrimLeft(r.text[last.End:f.Start], " "), "abcdefghijklmnopqrstuvwxyz")
-	if !isMoney(trade.Unit(r.bareUnit)) || !strings.HasPrefix(between, ",") {
+	if from := r.wordAt(last.End); r.in(from, r.known.where) && from < at {
+		between = strings.TrimPrefix(r.text[r.words[from].end:f.Start], " ") // "thirty-two front, thirty-six rear"
+	} else if !isMoney(trade.Unit(r.bareUnit)) || !strings.HasPrefix(between, ",") {
 		between = r.text[last.End:f.Start]
 	}
 	switch strings.Trim(between, " ") {

@@ -38,7 +38,12 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 	if len(f.Values) == 1 && eighths().MatchString(f.Of(r.text)) && r.longs(n) {
 		return "inch", true // "thirty-four and three-eighths wide"
 	}
+	if v := f.Values[0].Number; (v == 12 || v == 16 || v == 24) && r.is(n, "on") && (r.is(n+1, "centre") || r.is(n+1, "center")) {
+		return "inch", true
+	}
 	switch {
+	case r.onHead(f, at, n, v), r.drilledTo(f, at, v):
+		return "mm", true
 	case whole && r.fused(f, at, v):
 		return "A", true
 	case r.toolSize(at, n, v):
@@ -132,6 +137,35 @@ var bores = map[string]bool{"disc": true, "bore": true, "hole": true, "pipe": tr
 
 var strokesOf = map[string]bool{"stroke": true, "travel": true, "insulation": true, "fall": true, "overhang": true, "overlap": true, "lift": true, "drop": true, "slack": true, "sag": true, "rise": true, "reach": true}
 
+// onHead reads "nineteen on the nut": the size of a spanner.
+func (r *reader) onHead(f *prose.Figure, at, n int, v float64) bool {
+	const smallest, largest, reach = 5, 60, 5
+	if v < smallest || v > largest || v != math.Trunc(v) || f.Kind != prose.Count || !r.is(n, "on") && !r.is(n, "for") || !r.in(n+1, r.known.det) || r.words[min(at, len(r.words)-1)].mood != statement || r.refersBack(at) {
+		return false
+	}
+	for j := n + 2; j < len(r.words) && j < n+reach && !r.words[j].stopped; j++ {
+		if heads[r.words[j].text] {
+			return true
+		}
+	}
+	return false
+}
+
+// drilledTo reads "drill it out to eleven".
+func (r *reader) drilledTo(f *prose.Figure, at int, v float64) bool {
+	const largest, reach = 150, 6
+	if v < 1 || v > largest || !r.is(at-1, "to") || !r.isBare(f) {
+		return false
+	}
+	for j := at - 2; j >= 0 && j > at-reach; j-- {
+		switch r.words[j].text {
+		case "drill", "drilled", "ream", "reamed", "bore", "bored", "hone", "honed", "plane", "planed", "thickness":
+			return true
+		}
+	}
+	return false
+}
+
 // heads are what spanners turn.
 var heads = map[string]bool{"bolt": true, "bolts": true, "nut": true, "nuts": true, "head": true, "heads": true, "spanner": true, "socket": true, "hex": true}
 
@@ -172,6 +206,9 @@ func (r *reader) abraded(at, n int, v float64) bool {
 	if n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(r.known.prep|r.known.glue) == 0 && !rubbed[r.words[n].text] {
 		return false
 	}
+	if last := len(r.values) - 1; last >= 0 && r.values[last].Unit == "grit" {
+		return true // "eighty grit to shape it and one twenty to finish"
+	}
 	switch {
 	case r.is(at-1, "with"), r.is(at-1, "to"), r.is(at-1, "at"), r.is(at-1, "through"), r.is(at-1, "in"), r.is(at-1, "up"), r.is(at-1, "from"), r.is(at-1, "by"), r.is(at-1, "on"), r.is(at-1, "then"), r.is(at-1, "a"):
 	default:
@@ -186,7 +223,7 @@ func (r *reader) abraded(at, n int, v float64) bool {
 }
 
 // rubbed are words of rubbing down.
-var rubbed = map[string]bool{"sand": true, "sanded": true, "sanding": true, "sandpaper": true, "emery": true, "abrasive": true, "grit": true, "wet-and-dry": true,
+var rubbed = map[string]bool{"sand": true, "rub": true, "rubbed": true, "rubbing": true, "sanded": true, "sanding": true, "sandpaper": true, "emery": true, "abrasive": true, "grit": true, "wet-and-dry": true,
 	"scuff": true, "lap": true, "lapping": true, "whetstone": true, "waterstone": true, "flatting": true, "scotchbrite": true, "glasspaper": true}
 
 // fromPlace reads "four fifty off the floor", "six hundred above the worktop":

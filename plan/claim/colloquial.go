@@ -80,6 +80,9 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	if ok && unit == "MB" && strings.HasPrefix(w, "meg") && (r.near(n, 6, k.resistive) || r.near(n, 4, k.role) || r.is(n+1, "insulation")) {
 		return "Mohm", 1, true // "one point one megs to earth"
 	}
+	if (w == "mic" || w == "mike" || w == "mics") && r.stores() {
+		return "uF", 1, true
+	}
 	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && !r.ampere() && f.Values[0].Number == float64(int(f.Values[0].Number)) {
 		return "", 1, false
 	}
@@ -93,6 +96,17 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 		return "", 1, false
 	}
 	return unit, 1, ok
+}
+
+// stores says whether a capacitor is spoken of.
+func (r *reader) stores() bool {
+	for i := range r.words {
+		switch r.words[i].text {
+		case "cap", "caps", "capacitor", "capacitors", "electrolytic", "electrolytics":
+			return true
+		}
+	}
+	return false
 }
 
 // ampere says whether a current is told in the sentence.

@@ -24,6 +24,11 @@ func (r *reader) count(f *prose.Figure, at int) {
 	if r.atClock(f, at, n) {
 		return
 	}
+	if text := prose.Fold(f.Of(r.text)); text == "fifty fifty" || text == "fifty-fifty" {
+		r.rated(&prose.Figure{Span: f.Span, Values: []prose.Value{{Number: 50}}}, "%")
+		r.stated(at)
+		return
+	}
 	if r.packed(at) && n == r.wordAt(f.End) && (n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(r.known.prep|r.known.glue) != 0) {
 		r.counted(f, r.words[at-2].text) // "a pack of ten"
 		return
@@ -353,7 +358,7 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	if unit, ok := r.ellipsis(f, at); ok {
 		return unit, true
 	}
-	if n >= len(r.words) || r.words[n].stopped || r.is(n, "times") || r.is(n, "including") || r.is(n, "plus") || r.is(n, "new") || r.is(n, "used") || r.is(n, "fitted") || r.is(n, "each") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
+	if n >= len(r.words) || r.words[n].stopped || r.in(n, k.where) && (n+1 >= len(r.words) || r.words[n+1].stopped) || r.is(n, "times") || r.is(n, "including") || r.is(n, "plus") || r.is(n, "new") || r.is(n, "used") || r.is(n, "fitted") || r.is(n, "each") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
 		return r.bare(f, at)
 	}
 	if r.is(n, "pitch") {

@@ -310,7 +310,7 @@ func (r *reader) take(f *prose.Figure) {
 			unit = "kohm" // no workshop is that cold
 		case v.Unit == "mi" && r.is(r.wordAt(f.End)+2, "gallon"):
 			unit = "mpg"
-		case v.Unit == "lb" && r.inTyre(at):
+		case v.Unit == "lb" && (r.inTyre(at) || r.is(r.wordAt(f.End), "of") && (r.is(r.wordAt(f.End)+1, "boost") || r.is(r.wordAt(f.End)+1, "air") || r.is(r.wordAt(f.End)+1, "steam"))):
 			unit = "psi"
 		case v.Unit == trade.Degree:
 			unit = r.degrees(at, number)

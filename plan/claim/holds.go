@@ -92,7 +92,7 @@ func (r *reader) coordinated(f *prose.Figure) bool {
 // ellipsis gives a number the noun of the count before it where its own clause says
 // the same of another thing: "the wheel's forty-one tooth, the pinion's nine".
 func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
-	if len(r.values) == 0 || !r.isBare(f) || len(f.Values) != 1 || !r.placedAlike(f, at) && !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") && !(r.is(at-1, "one") && r.in(at-2, r.known.where) || r.is(at-1, "one") && r.words[max(at-2, 0)].marks&version != 0) {
+	if len(r.values) == 0 || !r.isBare(f) && !(r.in(r.wordAt(f.End), r.known.be) && (r.is(at-1, "only") || r.is(at-1, "and") || r.is(at-1, "but"))) || len(f.Values) != 1 || !r.placedAlike(f, at) && !r.in(r.wordAt(f.End), r.known.be) && !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") && !(r.is(at-1, "one") && r.in(at-2, r.known.where) || r.is(at-1, "one") && r.words[max(at-2, 0)].marks&version != 0) {
 		return "", false
 	}
 	last := r.values[len(r.values)-1]

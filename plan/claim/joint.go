@@ -215,6 +215,10 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	}
 	x, y := a.Values[0].Number, b.Values[0].Number
 	whole := prose.Span{Start: a.Start, End: b.End}
+	if x == 50 && y == 50 && b.Start == a.End+1 {
+		r.value(Value{Number: 50, Unit: "%", Span: whole}, Spec) // "a fifty-fifty mix"
+		return true
+	}
 	between := r.words[r.wordAt(a.End):r.wordAt(b.Start)]
 	if n := len(between); n > 3 && (between[n-1].text == "last" || between[n-1].text == "past") && between[n-2].text == "the" {
 		between = between[:n-2] // "five out of the last six"
@@ -222,6 +226,12 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	switch n := len(between); {
 	case n > 6 || n == 0:
 		return false
+	case n > 2 && between[n-1].text == "of" && between[n-2].text == "out" && isPlural(between[0].text) && x < y && r.known.of(singular(between[0].text))&r.known.making != 0 && r.beheld(r.wordAt(a.Start)):
+		// "twelve spokes broken out of thirty six"
+		noun := singular(between[0].text)
+		r.value(Value{Number: x, Unit: noun, Span: a.Span}, Measurement)
+		r.value(Value{Number: y, Unit: noun, Span: b.Span}, Measurement)
+		return true
 	case y < x && n == 1 && r.in(r.wordAt(a.Start)-1, r.known.det) && r.is(r.wordAt(a.Start)-2, "of") && r.words[r.wordAt(b.Start)].stopped && isPlural(between[0].text) && r.in(r.wordAt(b.End), r.known.be|r.known.have):
 		// "of the six bolts, two were loose"
 		noun := singular(between[0].text)

@@ -37,7 +37,7 @@ func (r *reader) isCable(f *prose.Figure) bool {
 	n := r.wordAt(f.End)
 	if at := r.wordAt(f.Start); n >= len(r.words) || r.words[n].stopped {
 		for j := max(0, at-longestDial); j < at; j++ {
-			if (r.is(j, "core") || r.is(j, "twin") || r.is(j, "flex")) && r.words[max(0, n-1)].text != "long" {
+			if (r.is(j, "core") || r.is(j, "twin") || r.is(j, "flex") || r.is(j, "spur") || r.is(j, "main") && r.is(j-1, "ring")) && r.words[max(0, n-1)].text != "long" {
 				return true // "three core and earth, one mil"
 			}
 		}

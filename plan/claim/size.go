@@ -49,6 +49,12 @@ func (r *reader) sized(f *prose.Figure, at int) {
 		return
 	}
 	n := r.wordAt(f.End)
+	if r.isTimber(f) {
+		for i := range f.Values {
+			f.Values[i].Unit = trade.Inch
+		}
+		return
+	}
 	metric := r.solid(f)
 	for j := max(0, at-reach); j < len(r.words) && j < n+2; j++ {
 		metric = metric || round[r.words[j].text]
@@ -58,6 +64,24 @@ func (r *reader) sized(f *prose.Figure, at int) {
 			f.Values[i].Unit = trade.Millimetre
 		}
 	}
+}
+
+// isTimber says whether small sizes are those of timber, which are said in inches:
+// "two by four". Common practice, no source.
+func (r *reader) isTimber(f *prose.Figure) bool {
+	const most = 12
+	for _, v := range f.Values {
+		if v.Number > most || v.Number != math.Trunc(v.Number) {
+			return false
+		}
+	}
+	for i := range r.words {
+		switch r.words[i].text {
+		case "timber", "rafter", "rafters", "joist", "joists", "lumber", "stud", "studs", "post", "posts", "beam", "plank", "planks", "bearer", "bearers", "purlin":
+			return true
+		}
+	}
+	return false
 }
 
 // solid says whether bare sizes are millimetres by their length, as sections, sheets,

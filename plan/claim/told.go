@@ -137,7 +137,7 @@ func (r *reader) beheld(i int) bool {
 	case own:
 		found := false
 		r.clauseBefore(i, longestDial, func(j int) bool {
-			found = found || r.in(j, r.known.reading|r.known.seeing) || r.is(j, "count") || r.is(j, "counted") || r.is(j, "lost")
+			found = found || r.in(j, r.known.reading) || r.is(j, "see") || r.is(j, "count") || r.is(j, "counted")
 			return !found
 		})
 		return found

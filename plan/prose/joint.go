@@ -230,6 +230,9 @@ func (s *scanner) compound(e *expression) bool {
 		return false
 	}
 	at := s.over(a.until)
+	if s.mark(at) == ',' && a.of.money {
+		at = s.over(at + 1)
+	}
 	if s.word(at) == "and" {
 		at = s.over(at + 1)
 	}

@@ -364,14 +364,15 @@ var rails = set("rail", "line", "supply", "logic", "bus", "side")
 // addInches reads "six foot two".
 func (s *scanner) addInches(e *expression, i int) {
 	w := s.number(i)
-	if w.class != oneWord && w.class != teenWord || w.value > 11 || s.noun(i+1) != "" {
+	if w.class != oneWord && w.class != teenWord || w.value > 11 {
 		return
 	}
-	if b, ok := s.amountAt(i); !ok || b.hasUnit || b.end != i+1 {
+	b, ok := s.amountAt(i)
+	if !ok || b.hasUnit || b.end != i+1 && b.bottom == 0 || b.bottom > 0 && b.whole == "" || s.noun(b.end) != "" {
 		return
 	}
-	e.values = []Value{{e.amounts[0].value*12 + w.value, trade.Inch}}
-	e.end = i + 1
+	e.values = []Value{{e.amounts[0].value*12 + b.value, trade.Inch}}
+	e.end = b.end
 }
 
 // addMinutes reads "an hour and ten": minutes that nothing is counted by.

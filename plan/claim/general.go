@@ -30,7 +30,7 @@ func (r *reader) absolutes() {
 			if r.conditioned(i) || r.is(i-1, "have") {
 				continue // "if you have never done this"
 			}
-			if r.in(i-1, k.modal) && !r.is(i-1, "should") && !r.is(i-1, "must") || w.text == "never" && !r.in(i+1, k.order) || r.is(i+1, "get") {
+			if r.in(i-1, k.modal) && !r.is(i-1, "should") && !r.is(i-1, "must") || w.text == "never" && (!r.in(i+1, k.order) || r.is(i-1, "you") && (i < 2 || !r.conditioned(i-1))) || r.is(i+1, "get") {
 				r.add(Universal)
 			}
 		}

@@ -156,7 +156,7 @@ func (r *reader) isProgress(i int) bool {
 	}
 	switch r.words[i].text {
 	case "out", "off", "in", "on", "done", "undone", "home", "away", "finished", "through", "left", "goes", "go", "comes":
-		return i+1 >= len(r.words) || r.words[i+1].stopped || r.words[i+1].classes&r.known.glue != 0
+		return i+1 >= len(r.words) || r.words[i+1].stopped || r.words[i+1].classes&r.known.glue != 0 && !r.in(i+1, r.known.det)
 	}
 	return false
 }

@@ -36,6 +36,9 @@ func (r *reader) priced(i, reach int) bool {
 		if (r.is(j, "plus") || r.is(j, "including") || r.is(j, "included")) && (extras[r.words[min(j+1, len(r.words)-1)].text] || r.in(j+1, k.det) && extras[r.words[min(j+2, len(r.words)-1)].text]) {
 			return true
 		}
+		if j < i && r.is(j, "asking") && j == i-1 && r.in(j-1, k.be) {
+			return true // "they're asking sixty"
+		}
 		if j < i && asks[r.words[j].text] && (r.is(j-1, "they") || r.is(j-1, "he") || r.is(j-1, "she")) && slices.ContainsFunc(r.words[i:], func(w word) bool { return w.text == "for" }) {
 			return true
 		}
@@ -94,6 +97,8 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
 	case f.Values[0].Number >= thousand && f.Spoken && r.words[min(at, len(r.words)-1)].mood == statement && !r.in(at-1, k.glue) && !r.is(at-1, "got"):
 	case r.is(at-1, "to") && r.in(at-2, k.past) && (f.Values[0].Number > 12 || !whole):
+	case whole && f.Values[0].Number >= 10 && r.priceTail(f) && (r.in(at-1, k.be) || r.in(at-1, k.about)):
+		return r.coin("GBP"), true
 	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
 	case r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]:
 	case f.Kind == prose.Limit && f.Values[0].Number > 12 && r.tops(f):
@@ -105,7 +110,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case r.nipped(f, at), r.heldAt(f, at) != "":
 	case r.words[min(at, len(r.words)-1)].stopped && r.in(at-1, k.meter|k.dimension|k.thermal|k.measured):
 	case placed && r.hotSide(f, at):
-	case (placed || r.in(at-1, k.reading) || r.is(at-1, "hold") || r.is(at-1, "do") || r.is(at-1, "does")) && (f.Values[0].Number > 2 || !whole) && r.words[min(at, len(r.words)-1)].mood&(statement|order|viewer) != 0 && r.dialUnit(at, f.Values[0].Number, whole) != "":
+	case (placed || r.linked(at)) && (f.Values[0].Number > 2 || !whole) && r.isBare(f) && r.dialUnit(at, f.Values[0].Number, whole) != "":
 	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
 	case r.onDial(f), r.onHeat(f), r.ofAcid(at), r.fromTo(f, at), r.jawed(f, at) && (placed || r.is(at-1, "to")):
 	default:
@@ -120,8 +125,14 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if (r.priced(at, longestDial) || r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]) && !meter {
 		return r.coin("GBP"), true // as "twelve fifty" is
 	}
+	if r.nipped(f, at) {
+		return "Nm", true
+	}
 	if n := r.wordAt(f.End); r.is(n, "twin") && r.is(n+1, "and") {
 		return "mm2", true
+	}
+	if r.heldAt(f, at) == "V" {
+		return "V", true // "wire the coil for one ten"
 	}
 	if unit := r.dialUnit(at, f.Values[0].Number, whole); unit != "" {
 		return unit, true
@@ -151,6 +162,19 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return "degC", true // metric first
 	}
 	return "", true
+}
+
+// linked says whether the word before a number makes it what something is, reads or
+// gets to.
+func (r *reader) linked(at int) bool {
+	if r.words[min(at, len(r.words)-1)].mood == own {
+		return r.in(at-1, r.known.reading)
+	}
+	switch r.words[max(at-1, 0)].text {
+	case "hold", "do", "does", "hit", "hits", "between", "from", "by", "say", "measure", "pulls", "pull", "pulling", "draws", "drawing", "through":
+		return at > 0
+	}
+	return r.in(at-1, r.known.reading) && !r.is(at-1, "got")
 }
 
 // highestPack is the voltage up to which a battery of a workshop stands.

@@ -60,8 +60,8 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 	return "", false
 }
 
-// fuses are the ratings of plug-in fuses, in amperes (ISO 8820-3).
-var fuses = map[float64]bool{1: true, 2: true, 3: true, 4: true, 5: true, 7.5: true, 10: true, 13: true, 15: true, 20: true, 25: true, 30: true, 40: true, 50: true, 60: true, 80: true, 100: true}
+// fuses are the ratings of fuses and breakers, in amperes (ISO 8820-3, IEC 60898-1).
+var fuses = map[float64]bool{1: true, 2: true, 3: true, 4: true, 5: true, 6: true, 7.5: true, 10: true, 13: true, 15: true, 16: true, 20: true, 25: true, 30: true, 32: true, 40: true, 45: true, 50: true, 60: true, 63: true, 80: true, 100: true}
 
 // fused reads "the fuse should be a fifteen" and "yellow's a twenty": amperes.
 func (r *reader) fused(f *prose.Figure, at int, v float64) bool {
@@ -128,12 +128,12 @@ func (r *reader) boreSize(at, n int, v float64) bool {
 	if r.is(n, "of") {
 		return n+1 < len(r.words) && strokesOf[r.words[n+1].text]
 	}
-	return bores[r.words[n].text] && (r.is(at, "a") || r.is(at-1, "a") || r.is(at-1, "an") || r.in(at-1, r.known.be))
+	return (bores[r.words[n].text] || n+1 < len(r.words) && !r.words[n+1].stopped && bores[r.words[n+1].text] && !r.in(n, r.known.prep|r.known.glue|r.known.be)) && (r.is(at, "a") || r.is(at-1, "a") || r.is(at-1, "an") || r.in(at-1, r.known.be))
 }
 
 // bores are told by their millimetres, strokesOf what so many millimetres are of.
 var bores = map[string]bool{"disc": true, "bore": true, "hole": true, "pipe": true, "tube": true, "shaft": true, "cutter": true, "mandrel": true, "spigot": true, "duct": true,
-	"ducting": true, "hose": true, "rod": true, "dowel": true, "seal": true, "bearing": true, "arbor": true, "chuck": true, "collet": true}
+	"ducting": true, "hose": true, "rod": true, "dowel": true, "seal": true, "bearing": true, "arbor": true, "chuck": true, "collet": true, "gutter": true, "downpipe": true}
 
 var strokesOf = map[string]bool{"stroke": true, "travel": true, "insulation": true, "fall": true, "overhang": true, "overlap": true, "lift": true, "drop": true, "slack": true, "sag": true, "rise": true, "reach": true}
 
@@ -167,7 +167,7 @@ func (r *reader) drilledTo(f *prose.Figure, at int, v float64) bool {
 }
 
 // heads are what spanners turn.
-var heads = map[string]bool{"bolt": true, "bolts": true, "nut": true, "nuts": true, "head": true, "heads": true, "spanner": true, "socket": true, "hex": true}
+var heads = map[string]bool{"bolt": true, "bolts": true, "nut": true, "nuts": true, "head": true, "heads": true, "spanner": true, "socket": true, "hex": true, "nipple": true, "nipples": true, "union": true, "unions": true}
 
 // toolSize reads "a thirteen ring spanner"; what is handled, "the thirteen", is
 // none.
@@ -248,7 +248,7 @@ func (r *reader) fromPlace(n int, v float64) bool {
 
 // charged are words of a sentence that speaks of a battery's voltage; some speak of
 // other things as often.
-var charged = map[string]bool{"battery": true, "batteries": true, "charging": true, "charger": true, "charge": true, "alternator": true, "crank": true, "cranks": true, "ecu": true, "cranking": true, "engine": false,
+var charged = map[string]bool{"battery": true, "batteries": true, "charging": true, "charged": true, "charger": true, "charge": true, "alternator": true, "crank": true, "cranks": true, "ecu": true, "cranking": true, "engine": false,
 	"idle": false, "running": false, "resting": false, "rest": false, "volts": true, "voltage": true, "meter": false, "multimeter": true, "terminals": true, "load": false,
 	"key": false, "ignition": false, "solar": true, "float": false, "absorption": true, "cell": true, "pack": false, "overnight": true, "leisure": true, "post": false, "posts": false, "lights": false}
 

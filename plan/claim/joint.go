@@ -50,7 +50,8 @@ func (r *reader) inherit(i, depth int) {
 	if like.Start < f.Start && (isTime(of) || of == "turn") && r.is(r.wordAt(f.Start)-1, "at") {
 		return // "two minutes at a hundred and fifty"
 	}
-	if v := f.Values[0].Number; of == "turn" && v > mostTurns && r.wordAt(f.Start) < r.wordAt(like.Start) {
+	then := r.wordAt(like.Start) - 1
+	if v := f.Values[0].Number; f.Start < like.Start && (of == "turn" && v > mostTurns || of == trade.Degree && (r.is(then, "then") || r.is(then, "plus")) && r.is(r.wordAt(f.Start)-1, "to")) {
 		return // "take it to forty, then a quarter turn"
 	}
 	if last := like.Values[len(like.Values)-1].Number; like.Start < f.Start && len(f.Values) == 1 && f.Values[0].Number < 10 && r.eased(like, f) {

@@ -3,6 +3,7 @@ package claim
 import (
 	"math"
 	"regexp"
+	"strings"
 	"sync"
 
 	"fixslate/plan/prose"
@@ -13,10 +14,10 @@ import (
 // pitch said as its digits.
 func (r *reader) threaded(f *prose.Figure, at int) {
 	const reach, finest, coarsest, thinnest = 5, 100, 600, 8
-	if len(f.Values) != 2 || f.Values[1].Unit != "" && f.Values[1].Unit != trade.Millimetre || !r.near(at, reach, r.known.thread) && !r.near(r.wordAt(f.End)-1, 2, r.known.thread) {
+	if len(f.Values) != 2 || f.Values[1].Unit != "" && f.Values[1].Unit != trade.Millimetre || !r.near(at, reach, r.known.thread) && !r.near(r.wordAt(f.End)-1, 2, r.known.thread) && r.text[f.Start] != 'M' && r.text[f.Start] != 'm' {
 		return
 	}
-	if p := f.Values[1].Number; f.Spoken && p >= finest && p <= coarsest && math.Mod(p, 25) == 0 && f.Values[0].Number >= thinnest && f.Values[0].Number < finest && f.Values[1].Unit == "" {
+	if p := f.Values[1].Number; (f.Spoken || !strings.HasSuffix(f.Of(r.text), "5") && !strings.HasSuffix(f.Of(r.text), "0")) && p >= finest && p <= coarsest && math.Mod(p, 25) == 0 && f.Values[0].Number >= thinnest && f.Values[0].Number < finest {
 		f.Values[1].Number = p / 100
 	}
 	if p := f.Values[1].Number; f.Values[0].Number < 150 && (p < 7 || p > f.Values[0].Number) {

@@ -21,13 +21,7 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 	adrift := p.adriftWords()
 	for _, s := range p.said {
 		kind := asserted(s.Claim)
-		if kind == causal && handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(fold(s.line.Print))) || kind == law && says(fold(s.line.Print), licenceWords...) {
-			continue
-		}
-		if kind == causal && (claim.Warns(s.line.Print) || reports(fold(s.line.Print))) || kind == causal && p.whyOfAnOrder(s) || kind == costly && len(s.Values) == 0 || kind == frequent && (reports(fold(s.line.Print)) || p.ofThisOne(s) || wordless(fold(s.line.Print))) || (kind == causal || kind == compared) && p.verdict(s) || kind == made && (s.inSight() || says(fold(s.line.Print), standing...)) || kind == compared && reports(fold(s.line.Print)) || kind == fitted && strings.HasSuffix(s.Path, ".other_side") {
-			continue // why to keep clear is the cautions' matter; what happened to this one or how it is, and what is in the picture, is shown; the other side is what other_side is for
-		}
-		if kind == "" || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
+		if kind == "" || p.excused(s, kind) || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || s.quotesFact() || p.readAloud(s) || len(p.loose(s)) > 0 {
 			continue
 		}
 		if words := bareWords(s.line.Print); slices.ContainsFunc(adrift, func(says string) bool { return strings.Contains(words, says) }) {
@@ -41,6 +35,47 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 	}
 	return append(found, p.claimsAdrift(bare)...)
 }}
+
+// excused holds for a line that shows what it asserts, or asserts nothing of
+// other objects: why to keep clear is the cautions' matter; what happened to this
+// one or how it is, and what is in the picture, is shown; the symptom is why the
+// viewer watches; the other side is what other_side is for.
+func (p *Pass) excused(s said, kind string) bool {
+	folded := fold(s.line.Print)
+	switch kind {
+	case causal:
+		return handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(folded)) ||
+			claim.Warns(s.line.Print) || reports(folded) || p.whyOfAnOrder(s) || p.verdict(s) || p.tellsSymptom(folded)
+	case law:
+		return says(folded, licenceWords...)
+	case costly:
+		return len(s.Values) == 0
+	case frequent:
+		return reports(folded) || p.ofThisOne(s) || wordless(folded)
+	case compared:
+		return reports(folded) || p.verdict(s)
+	case made:
+		return s.inSight() || says(folded, standing...)
+	case fitted:
+		return strings.HasSuffix(s.Path, ".other_side")
+	}
+	return false
+}
+
+// tellsSymptom holds for a line that has most of the symptom's words: "your
+// machine trips the breaker a few seconds after you switch it on".
+func (p *Pass) tellsSymptom(folded string) bool {
+	symptom := contentWords(p.Plan.Video.Symptom.Print)
+	told := 0
+	for _, w := range symptom {
+		stem := w[:min(len(w), max(4, len(w)-2))] // "switched" and "switch"
+		if strings.Contains(folded, " "+stem) {
+			told++
+		}
+	}
+	const fewest = 2
+	return told >= fewest && 2*told > len(symptom)
+}
 
 // claimsAdrift are the [[claim]]s that rest on nothing, and those that answer
 // for words which nobody says; not the latter where a line of a step that
@@ -196,7 +231,7 @@ const atAGlance = 12
 // tellsOfTheAct holds for a line that says what the act in the picture is good
 // for: "That gives the belt some slack."
 func tellsOfTheAct(folded string) bool {
-	if says(folded, "otherwise", "enough to") || says(folded, "until it", "until they") && !says(folded, "because") {
+	if says(folded, "otherwise", "enough to", "so that nothing", "so that we", "so that you", "so nothing", "so we can", "so you can") || says(folded, "until it", "until they") && !says(folded, "because") {
 		return true
 	}
 	words := strings.Fields(folded)

@@ -61,6 +61,22 @@ func tellsDifference(line string, d *plan.Differs) bool {
 	return says(line, comparing...) && says(line, slices.Concat(filmed, viewers)...)
 }
 
+// tellsVersions holds for a line of which all that means a thing stands in the
+// plan's versions and differences: "grey is steel, yellow is brass".
+func (p *Pass) tellsVersions(line string) bool {
+	var known []string
+	for i := range p.Plan.Variants {
+		v := &p.Plan.Variants[i]
+		known = append(known, contentWords(v.Name.Print+" . "+v.Short.Print+" . "+v.Tell.Print)...)
+	}
+	for i := range p.Plan.Differs {
+		d := &p.Plan.Differs[i]
+		known = append(known, contentWords(d.OnCamera.Print+" . "+d.Viewers.Print)...)
+	}
+	words := contentWords(line)
+	return len(words) > 1 && !slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(known, w) })
+}
+
 // comparing are words that set the viewer's object beside the filmed one.
 var comparing = []string{"mine", "yours", "your own", "on camera", "in the picture", "different", "differs", "if you have", "some have", "others have", "in some", "this one has", "may have", "might have", "other side", "other way", "mirror"}
 

@@ -108,7 +108,7 @@ func (p *Pass) planned(u utterance, values map[string]bool) bool {
 		}
 	}
 	if len(u.Values) == 0 {
-		return false
+		return p.tellsVersions(u.Text)
 	}
 	return !slices.ContainsFunc(u.Values, func(v claim.Value) bool { return !values[valueKey(v)] })
 }

@@ -2,7 +2,9 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
+	"fixslate/plan"
 	"fixslate/plan/claim"
 	"fixslate/plan/diag"
 )
@@ -10,7 +12,7 @@ import (
 var unsure = Rule{Name: "unsure", Group: Truth, Severity: diag.Note, Check: func(p *Pass) []Report {
 	var found []Report
 	for _, s := range p.said {
-		if !s.Has(claim.Hedge) || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion {
+		if !s.Has(claim.Hedge) || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || p.tellsOfYours(s) {
 			continue
 		}
 		r := s.report(0, 0)
@@ -20,3 +22,11 @@ var unsure = Rule{Name: "unsure", Group: Truth, Severity: diag.Note, Check: func
 	}
 	return found
 }}
+
+// tellsOfYours holds for a line that tells a difference of the plan, and is
+// unsure only of which the viewer has: "yours may be steel".
+func (p *Pass) tellsOfYours(s said) bool {
+	folded := fold(s.line.Print)
+	return says(folded, "yours may", "yours might", "yours could", "you may have", "you might have") && len(s.Values) == 0 &&
+		slices.ContainsFunc(p.Plan.Differs, func(d plan.Differs) bool { return tellsDifference(folded, &d) })
+}

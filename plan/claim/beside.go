@@ -42,7 +42,7 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "inch", true
 	}
 	switch {
-	case r.onHead(f, at, n, v), r.drilledTo(f, at, v):
+	case r.onHead(f, at, n, v), r.drilledTo(f, at, v), r.in(at-1, r.known.be) && r.is(at-2, "size") && toolNouns[r.words[max(at-3, 0)].text]:
 		return "mm", true
 	case whole && r.fused(f, at, v):
 		return "A", true

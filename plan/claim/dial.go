@@ -71,12 +71,18 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 		}
 	}
 	for j := at - 1; j >= max(0, at-longestDial); j-- {
+		if r.words[j].mood == order && r.in(j, r.known.order) && (j == 0 || r.words[j].stopped || r.in(j-1, r.known.glue)) && !sizing[r.words[j].text] {
+			continue // "coil it", "seat it"
+		}
 		if unit := dialled(r.words[j].text, number, whole); unit != "" {
 			return unit
 		}
 	}
 	return ""
 }
+
+// sizing are verbs of an order that a size or a force goes with.
+var sizing = map[string]bool{"torque": true, "tighten": true, "nip": true, "drill": true, "cut": true, "sharpen": true, "hone": true, "gap": true, "overlap": true}
 
 // dialled is the unit that a word gives to a number, empty for none.
 func dialled(word string, number float64, whole bool) string {
@@ -141,12 +147,12 @@ var dialRows = []struct {
 	{"tape rule ruler mike mikes miked", []dial{{"mm", 0, 10000, false}}},
 	{"mitre mitres miter bevel bevels chamfer protractor angle angles camber caster castor tilt rake", []dial{{"deg", 0, 180, false}}},
 	{"torque torques torqued tighten tightened tightens nip nipped", []dial{{"Nm", 2, 700, false}}},
-	{"spanner spanners socket sockets bush bushes bushing bushings spacer collar", []dial{{"mm", 2, 100, false}}},
+	{"bush bushes bushing bushings spacer collar", []dial{{"mm", 2, 100, false}}},
 	{"spindle rotor governor drum impeller speed flat-out", []dial{{"rpm", slowest, 1e5, false}}},
 	{"oven kiln griddle hotplate nozzle hotend hot-end bed boiler freezer fridge radiator flue kettle coolant glue adhesive wax temp temperature", []dial{{"degC", 20, 1500, false}, {"degC", -60, 0, false}}},
 	{"loudness sound noise", []dial{{"dB", 20, 150, false}}},
-	{"pressure", []dial{{"bar", 0.2, 12, false}, {"psi", 15, 250, false}}},
-	{"current drawing draws draw pulls pulling", []dial{{"A", 0, 60, false}}},
+	{"pressure", []dial{{"bar", 0.2, 12, true}}},
+	{"current draws pulls pulling", []dial{{"A", 0, 60, false}}},
 	{"weighs weigh weighed", []dial{{"kg", 0.05, 500, false}}},
 	{"frequency", []dial{{"Hz", 1, 1e5, false}}},
 	{"metronome tempo", []dial{{"bpm", 20, 400, false}}},

@@ -47,6 +47,9 @@ func (r *reader) inherit(i, depth int) {
 		return
 	}
 	of := like.Values[len(like.Values)-1].Unit
+	if like.Start < f.Start && isTime(of) && !r.andBetween(like, f) && !r.listed(like, f) && !r.eased(like, f) && !r.parallel(like, f) {
+		return // "boiling hot for three weeks, whatever I set, one, two"
+	}
 	if like.Start < f.Start && (isTime(of) || of == "turn") && r.is(r.wordAt(f.Start)-1, "at") {
 		return // "two minutes at a hundred and fifty"
 	}

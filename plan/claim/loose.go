@@ -35,6 +35,9 @@ func (r *reader) isCable(f *prose.Figure) bool {
 		}
 	}
 	n := r.wordAt(f.End)
+	if r.is(n, "off") || r.is(n, "of") || r.is(n, "from") {
+		return false // "6 mm off each core"
+	}
 	if at := r.wordAt(f.Start); n >= len(r.words) || r.words[n].stopped {
 		for j := max(0, at-longestDial); j < at; j++ {
 			if (r.is(j, "core") || r.is(j, "twin") || r.is(j, "flex") || r.is(j, "spur") || r.is(j, "main") && r.is(j-1, "ring")) && r.words[max(0, n-1)].text != "long" {
@@ -78,7 +81,7 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 	}
 	if r.is(n, "of") && f.Values[0].Number >= glass {
 		for j := n + 1; j < len(r.words) && j < n+5; j++ {
-			if r.in(j, k.measured|k.long) || r.is(j, "travel") {
+			if r.in(j, k.measured|k.long|k.where) || r.is(j, "travel") {
 				return false
 			}
 		}

@@ -51,7 +51,8 @@ type Plan struct {
 	index      map[Ref][]int
 	derived    map[Ref]bool // ids that nobody wrote: taken from a title or name
 	stateWords map[string]string
-	reaches    []int // by stretches of Intervals, see there
+	reaches    []int            // by stretches of Intervals, see there
+	ofState    map[string][]int // the Intervals of each state
 }
 
 // Open is a value that is still to be found.

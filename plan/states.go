@@ -13,17 +13,16 @@ import (
 func (d *decoder) states() {
 	p := d.plan
 	p.Intervals = intervals(p)
-	p.reaches, p.stateWords = reaches(p.Intervals), stateWords(p)
-	begun := map[string]bool{}
+	p.reaches, p.stateWords, p.ofState = reaches(p.Intervals), stateWords(p), map[string][]int{}
 	var names []string
-	for _, v := range p.Intervals {
-		if !begun[v.State] {
+	for i, v := range p.Intervals {
+		if p.ofState[v.State] == nil {
 			names = append(names, v.State)
 		}
-		begun[v.State] = true
+		p.ofState[v.State] = append(p.ofState[v.State], i)
 	}
 	need := func(path, state string) {
-		if begun[class.CanonicalState(state)] {
+		if p.ofState[class.CanonicalState(state)] != nil {
 			return
 		}
 		hint := fmt.Sprintf("add starts = [%q] to an earlier step, or [shoot] begins = [%q]", state, state)
@@ -141,6 +140,18 @@ func reaches(all []Interval) []int {
 // In lists the intervals that hold at some moment of a step.
 func (p *Plan) In(step int) []Interval {
 	return p.inBelow(1, 0, len(p.reaches)/2*stretch, step, nil)
+}
+
+// Holding lists the intervals of one state, by its canonical name, that hold at
+// some moment of a step: it does not go through all that hold there, as In does.
+func (p *Plan) Holding(state string, step int) []Interval {
+	var in []Interval
+	for _, i := range p.ofState[state] {
+		if v := p.Intervals[i]; v.From <= step && step <= v.To {
+			in = append(in, v)
+		}
+	}
+	return in
 }
 
 // inBelow adds the intervals of a node, those from one to another, that hold in

@@ -2,7 +2,6 @@ package hazard
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"fixslate/plan"
@@ -65,8 +64,8 @@ func (t *saidLast) since(first int, h *Hazard) bool {
 // the step itself where none does.
 func since(p *plan.Plan, step int, states []string) int {
 	first := step
-	for _, v := range p.In(step) {
-		if slices.Contains(states, v.State) {
+	for _, state := range states {
+		for _, v := range p.Holding(state, step) {
 			first = min(first, max(0, v.From))
 		}
 	}

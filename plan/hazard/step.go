@@ -182,7 +182,9 @@ func (r *reader) step(i int) Step {
 	r.works, r.told, r.avoided = false, false, nil
 	f := &r.finding
 	f.list = f.list[:0]
-	r.around(i, s)
+	in := r.plan.In(i)
+	holding := statesOf(i, in)
+	r.around(s, stepPath(i), holding)
 	r.behind = r.object.marks
 	for k := range r.past {
 		if h := &r.past[k]; !h.act && !h.quiet {
@@ -201,9 +203,9 @@ func (r *reader) step(i int) Step {
 		r.tools(f)
 	}
 	if acts(s) {
-		r.states(f, i)
+		r.states(f, i, in)
 	}
-	answering := r.answering(i)
+	answering := answeringIn(i, in, holding)
 	r.into(&out, f, answering, len(s.Lines) > 0)
 	r.weigh(&out, answering)
 	return out
@@ -216,8 +218,7 @@ func acts(s *plan.Step) bool {
 
 // around gathers what stands about the action: tools, parts, supplies, states,
 // places.
-func (r *reader) around(i int, s *plan.Step) {
-	path := stepPath(i)
+func (r *reader) around(s *plan.Step, path string, holding []string) {
 	add := func(src source, z zone) {
 		k := int32(len(r.sources))
 		r.sources = append(r.sources, src)
@@ -248,7 +249,7 @@ func (r *reader) around(i int, s *plan.Step) {
 			add(source{kind: "part", path: path + ".parts", print: t.Name.Print}, near)
 		}
 	}
-	for _, state := range r.inForce(i) {
+	for _, state := range holding {
 		add(source{kind: "state", path: path, print: state}, over)
 	}
 	for k := range s.Shots {
@@ -339,8 +340,8 @@ func (r *reader) test(t *plan.Test, path string) {
 
 // states adds the hazards of states in force: an action on a raised car is an
 // action with a raised car.
-func (r *reader) states(f *finding, step int) {
-	for _, v := range r.plan.In(step) {
+func (r *reader) states(f *finding, step int, in []plan.Interval) {
+	for _, v := range in {
 		for _, n := range arising()[v.State] {
 			h := f.of(n, "", true)
 			h.weak = 0
@@ -371,34 +372,23 @@ func statePath(step int, v plan.Interval) string {
 	return stepPath(v.From) + ".starts"
 }
 
-// answering are the states of a step that may answer a hazard: those in force,
-// but for what a step that runs something brings to its end. Who plugs a machine
-// in and runs it has its power off for the first words only.
-func (r *reader) answering(step int) []string {
-	in := r.plan.In(step)
-	if slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "running" }) {
-		in = slices.DeleteFunc(in, func(v plan.Interval) bool { return v.To == step && !v.During })
+// answeringIn are the states of a step that may answer a hazard: those that
+// hold, but for what a step that runs something brings to its end. Who plugs a
+// machine in and runs it has its power off for the first words only.
+func answeringIn(step int, in []plan.Interval, holding []string) []string {
+	if !slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "running" }) {
+		return holding
 	}
-	return statesOf(in)
+	return statesOf(step, slices.DeleteFunc(in, func(v plan.Interval) bool { return v.To == step && !v.During }))
 }
 
-// inForce are the states that hold in a step.
-func (r *reader) inForce(step int) []string { return statesOf(r.plan.In(step)) }
-
-// statesOf are the states of stretches, each once, in their order.
-func statesOf(in []plan.Interval) []string {
-	const few = 16 // up to which comparing all is quicker than a set of them
-	var seen map[string]bool
-	if len(in) > few {
-		seen = make(map[string]bool, len(in))
-	}
-	var states []string
+// statesOf are the states of the stretches that hold in a step, each once, in
+// their order. Only what begins in the step can have held before.
+func statesOf(step int, in []plan.Interval) []string {
+	states := make([]string, 0, len(in))
 	for _, v := range in {
-		if seen == nil && slices.Contains(states, v.State) || seen[v.State] {
-			continue
-		}
-		if states = append(states, v.State); seen != nil {
-			seen[v.State] = true
+		if v.From < step || !slices.Contains(states, v.State) {
+			states = append(states, v.State)
 		}
 	}
 	return states

@@ -93,10 +93,9 @@ func gone(p *plan.Plan, step int, c *class.Class) bool {
 	if len(c.Answered) == 0 || slices.ContainsFunc(c.Present, func(e string) bool { return !slices.Contains(energies, e) }) {
 		return false
 	}
-	in := p.In(step)
 	return !slices.ContainsFunc(c.Answered, func(state string) bool {
-		return !slices.ContainsFunc(in, func(v plan.Interval) bool {
-			return v.State == state && (v.From < step || state == "cooled") && (v.To > step || v.Open)
+		return !slices.ContainsFunc(p.Holding(state, step), func(v plan.Interval) bool {
+			return (v.From < step || state == "cooled") && (v.To > step || v.Open)
 		})
 	})
 }

@@ -58,8 +58,8 @@ func (p *Pass) settled(step int, h hazard.Hazard) bool {
 	if h.Class == "defeat-safety-device" {
 		return len(h.Answered) > 0
 	}
-	return slices.Contains(powered, h.Class) && slices.ContainsFunc(p.Plan.In(step), func(v plan.Interval) bool {
-		return v.From < step && slices.Contains(h.Answered, v.State)
+	return slices.Contains(powered, h.Class) && slices.ContainsFunc(h.Answered, func(state string) bool {
+		return slices.ContainsFunc(p.Plan.Holding(state, step), func(v plan.Interval) bool { return v.From < step })
 	})
 }
 
@@ -115,7 +115,7 @@ func (p *Pass) withClass(ids ...string) []danger {
 
 // inForce holds where a state of that canonical name holds in a step.
 func (p *Pass) inForce(step int, state string) bool {
-	return slices.ContainsFunc(p.Plan.In(step), func(v plan.Interval) bool { return v.State == state })
+	return len(p.Plan.Holding(state, step)) > 0
 }
 
 // startsHere holds where a step begins the state itself.

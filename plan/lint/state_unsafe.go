@@ -75,8 +75,8 @@ func (p *Pass) mainsUnproved(i int) bool {
 
 // unplugged holds where the isolation in force is a plug that was pulled.
 func (p *Pass) unplugged(i int) bool {
-	for _, v := range p.Plan.In(i) {
-		if v.State != "power-off" || v.From < 0 {
+	for _, v := range p.Plan.Holding("power-off", i) {
+		if v.From < 0 {
 			continue
 		}
 		s := &p.Plan.Steps[v.From]
@@ -106,9 +106,8 @@ func (p *Pass) chargeLeft(i int) bool {
 // powerOverOpen holds where mains comes back while covers are off: in the step
 // that ends the isolation, covers that stay off longer.
 func (p *Pass) powerOverOpen(i int) bool {
-	in := p.Plan.In(i)
-	ended := slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "power-off" && v.To == i && !v.Open && !v.During })
-	open := slices.ContainsFunc(in, func(v plan.Interval) bool { return v.State == "covers-off" && (v.To > i || v.Open) })
+	ended := slices.ContainsFunc(p.Plan.Holding("power-off", i), func(v plan.Interval) bool { return v.To == i && !v.Open && !v.During })
+	open := slices.ContainsFunc(p.Plan.Holding("covers-off", i), func(v plan.Interval) bool { return v.To > i || v.Open })
 	return ended && open && !p.inForce(i, "live")
 }
 

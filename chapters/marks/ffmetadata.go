@@ -8,10 +8,10 @@ import (
 	"fixslate/chapters"
 )
 
-// FFMetadata is FFmpeg's metadata file (FFmpeg documentation, "Metadata").
+// ffMetadata is FFmpeg's metadata file (FFmpeg documentation, "Metadata").
 // TIMEBASE is always written: without one the documentation has said
 // milliseconds and nanoseconds. `=`, `;`, `#`, `\` and line ends are escaped.
-func FFMetadata(f Film) []byte {
+func ffMetadata(f Film) []byte {
 	var b bytes.Buffer
 	b.WriteString(";FFMETADATA1\n")
 	if f.Title != "" {

@@ -7,9 +7,9 @@ import (
 	"fixslate/chapters"
 )
 
-// JSON is a Podcasting 2.0 chapters file (JSON Chapters Format 1.2, media type
+// podcast is a Podcasting 2.0 chapters file (JSON Chapters Format 1.2, media type
 // application/json+chapters): seconds as numbers, rising.
-func JSON(f Film) []byte {
+func podcast(f Film) []byte {
 	type chapter struct {
 		StartTime float64 `json:"startTime"`
 		EndTime   float64 `json:"endTime"`

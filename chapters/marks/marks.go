@@ -50,12 +50,12 @@ func (f Format) File(stem string) string { return stem + "." + f.Ending }
 // Formats are all kinds of chapter file, in the order they are listed.
 func Formats() []Format {
 	return []Format{
-		{"txt", Text},
-		{"vtt", WebVTT},
-		{"ffmeta", FFMetadata},
-		{"xml", Matroska},
-		{"json", JSON},
-		{"tc.txt", Timecodes},
-		{"otio", OTIO},
+		{"txt", description},
+		{"vtt", webVTT},
+		{"ffmeta", ffMetadata},
+		{"xml", matroska},
+		{"json", podcast},
+		{"tc.txt", timecodes},
+		{"otio", otio},
 	}
 }

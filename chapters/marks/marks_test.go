@@ -31,10 +31,10 @@ func film() Film {
 
 func TestText(t *testing.T) {
 	want := "0:00 Make it safe\n1:00 Look & ‹listen› --› C:\\\n1:02:03 Überwurf = 24 mm; #2\n"
-	if diff := cmp.Diff(want, string(Text(film()))); diff != "" {
+	if diff := cmp.Diff(want, string(description(film()))); diff != "" {
 		t.Error(diff)
 	}
-	if got := Text(Film{}); len(got) != 0 {
+	if got := description(Film{}); len(got) != 0 {
 		t.Errorf("no chapters are written as %q", got)
 	}
 }
@@ -44,7 +44,7 @@ func TestWebVTT(t *testing.T) {
 		"\n00:00:00.000 --> 00:01:00.060\nMake it safe\n" +
 		"\n00:01:00.060 --> 01:02:03.000\nLook &amp; &lt;listen&gt; --&gt; C:\\\n" +
 		"\n01:02:03.000 --> 01:06:40.063\nÜberwurf = 24 mm; #2\n"
-	if diff := cmp.Diff(want, string(WebVTT(film()))); diff != "" {
+	if diff := cmp.Diff(want, string(webVTT(film()))); diff != "" {
 		t.Error(diff)
 	}
 }
@@ -54,7 +54,7 @@ func TestFFMetadata(t *testing.T) {
 		"\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=0\nEND=60060\ntitle=Make it safe\n" +
 		"\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=60060\nEND=3723000\ntitle=Look & <listen> --> C:\\\\ \n" +
 		"\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=3723000\nEND=4000063\ntitle=Überwurf \\= 24 mm\\; \\#2\n"
-	if diff := cmp.Diff(want, string(FFMetadata(film()))); diff != "" {
+	if diff := cmp.Diff(want, string(ffMetadata(film()))); diff != "" {
 		t.Error(diff)
 	}
 }
@@ -76,7 +76,7 @@ func TestMatroska(t *testing.T) {
 			Atoms []atom `xml:"ChapterAtom"`
 		} `xml:"EditionEntry"`
 	}
-	if err := xml.Unmarshal(Matroska(film()), &file); err != nil {
+	if err := xml.Unmarshal(matroska(film()), &file); err != nil {
 		t.Fatal(err)
 	}
 	f := film()
@@ -100,8 +100,8 @@ func TestMatroska(t *testing.T) {
 }
 
 func TestJSON(t *testing.T) {
-	validate(t, "podcast.schema.json", JSON(film()))
-	validate(t, "podcast.schema.json", JSON(Film{}))
+	validate(t, "podcast.schema.json", podcast(film()))
+	validate(t, "podcast.schema.json", podcast(Film{}))
 	var file struct {
 		Title    string
 		Chapters []struct {
@@ -109,7 +109,7 @@ func TestJSON(t *testing.T) {
 			Title              string
 		}
 	}
-	if err := json.Unmarshal(JSON(film()), &file); err != nil {
+	if err := json.Unmarshal(podcast(film()), &file); err != nil {
 		t.Fatal(err)
 	}
 	last := -1.0
@@ -128,8 +128,8 @@ func TestOTIO(t *testing.T) {
 	for _, fps := range []float64{23.976, 24, 25, 29.97, 30, 50, 59.94} {
 		f := film()
 		f.FPS = fps
-		validate(t, "otio.schema.json", OTIO(f))
-		file := readOTIO(t, OTIO(f))
+		validate(t, "otio.schema.json", otio(f))
+		file := readOTIO(t, otio(f))
 		for i, m := range file.Tracks.Markers {
 			if m.Name != f.Chapters[i].Title {
 				t.Errorf("marker %d is called %q", i, m.Name)
@@ -147,13 +147,13 @@ func TestOTIO(t *testing.T) {
 			}
 		}
 	}
-	validate(t, "otio.schema.json", OTIO(Film{}))
+	validate(t, "otio.schema.json", otio(Film{}))
 }
 
 // A real edit has talk between the steps; its clips keep their places.
 func TestOTIOKeepsGaps(t *testing.T) {
 	f := Film{FPS: 25, Clips: []Clip{{"b", 2, 4}, {"a", 4.001, 4.002}, {"c", 6, 8}}}
-	file := readOTIO(t, OTIO(f))
+	file := readOTIO(t, otio(f))
 	var got []string
 	for _, c := range file.Tracks.Children[0].Children {
 		got = append(got, fmt.Sprintf("%s %s %v", c.Schema, c.Name, c.Range.Duration.Value))

@@ -10,13 +10,13 @@ import (
 	"fixslate/chapters"
 )
 
-// Matroska is the chapter XML that mkvmerge reads, in the element order of its
+// matroska is the chapter XML that mkvmerge reads, in the element order of its
 // DTD. The element names are those of that DTD (ChapterString), not of RFC 9559
 // (ChapString), whose own example mkvmerge refuses. No DOCTYPE: the DTD would
 // have to stand beside the file. Times have nine decimals, rounded to
 // milliseconds like every other format. UIDs may not be 0 and come from the
 // title and the place in the list, so the same chapters have the same UIDs.
-func Matroska(f Film) []byte {
+func matroska(f Film) []byte {
 	var b bytes.Buffer
 	b.WriteString("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
 	if len(f.Chapters) == 0 { // an edition holds one at least

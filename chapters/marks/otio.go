@@ -8,7 +8,7 @@ import (
 	"fixslate/chapters"
 )
 
-// OTIO is an OpenTimelineIO timeline: one video track with a clip for each
+// otio is an OpenTimelineIO timeline: one video track with a clip for each
 // step, its media still missing, and a marker for each chapter on the stack,
 // where marked ranges count from the start of the timeline.
 //
@@ -17,8 +17,8 @@ import (
 // length: a chapter is a place. Clips are cut at whole frames from the
 // unrounded times, so rounding never adds up; a clip shorter than a frame is
 // left out.
-func OTIO(f Film) []byte {
-	rate := RateOf(f.FPS)
+func otio(f Film) []byte {
+	rate := rateOf(f.FPS)
 	markers := []any{}
 	for _, c := range f.Chapters {
 		markers = append(markers, marker{
@@ -153,7 +153,7 @@ func (d double) MarshalJSON() ([]byte, error) {
 }
 
 // span is a stretch of frames.
-func (r FrameRate) span(start, length int64) timeRange {
+func (r frameRate) span(start, length int64) timeRange {
 	at := func(frame int64) rationalTime {
 		return rationalTime{"RationalTime.1", double(r.FPS()), double(frame)}
 	}

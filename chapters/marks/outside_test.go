@@ -91,7 +91,7 @@ func run(t *testing.T, program string, args ...string) []byte {
 
 func TestFFprobeReadsFFMetadata(t *testing.T) {
 	ffprobe := outside.Program(t, "ffprobe")
-	out := run(t, ffprobe, "-v", "error", "-show_chapters", "-show_format", "-of", "json", save(t, "c.ffmeta", FFMetadata(hostile())))
+	out := run(t, ffprobe, "-v", "error", "-show_chapters", "-show_format", "-of", "json", save(t, "c.ffmeta", ffMetadata(hostile())))
 	var file struct {
 		Chapters []struct {
 			TimeBase   string `json:"time_base"`
@@ -123,7 +123,7 @@ func TestFFprobeReadsFFMetadata(t *testing.T) {
 func TestMkvmergeReadsMatroska(t *testing.T) {
 	mkvmerge, mkvextract := outside.Program(t, "mkvmerge"), outside.Program(t, "mkvextract")
 	mks := filepath.Join(t.TempDir(), "only.mks")
-	run(t, mkvmerge, "-q", "-o", mks, "--chapters", save(t, "c.xml", Matroska(hostile())))
+	run(t, mkvmerge, "-q", "-o", mks, "--chapters", save(t, "c.xml", matroska(hostile())))
 	simple := string(run(t, mkvextract, mks, "chapters", "-s", "-"))
 	var got []mark
 	for line := range strings.Lines(simple) {
@@ -159,8 +159,8 @@ func TestMatroskaFollowsItsDTD(t *testing.T) {
 	if len(found) == 0 {
 		outside.Absent(t, "matroskachapters.dtd of the mkvtoolnix package is not there")
 	}
-	run(t, xmllint, "--noout", "--nonet", "--dtdvalid", found[0], save(t, "c.xml", Matroska(hostile())))
-	run(t, xmllint, "--noout", "--nonet", "--dtdvalid", found[0], save(t, "none.xml", Matroska(Film{})))
+	run(t, xmllint, "--noout", "--nonet", "--dtdvalid", found[0], save(t, "c.xml", matroska(hostile())))
+	run(t, xmllint, "--noout", "--nonet", "--dtdvalid", found[0], save(t, "none.xml", matroska(Film{})))
 }
 
 // The parser has no program of its own; this is its reader.
@@ -179,7 +179,7 @@ func TestWebVTTParserReadsWebVTT(t *testing.T) {
 	modules := outside.Modules(t, "webvtt-parser")
 	c := exec.Command(node, "-e", readVTT)
 	c.Env = append(os.Environ(), "NODE_PATH="+modules)
-	c.Stdin = bytes.NewReader(WebVTT(hostile()))
+	c.Stdin = bytes.NewReader(webVTT(hostile()))
 	c.Stderr = os.Stderr
 	out, err := c.Output()
 	if err != nil {
@@ -227,7 +227,7 @@ func TestBrowserReadsWebVTT(t *testing.T) {
 			fmt.Fprint(w, trackPage)
 		case "/c.vtt":
 			w.Header().Set("Content-Type", "text/vtt; charset=utf-8")
-			_, _ = w.Write(WebVTT(hostile()))
+			_, _ = w.Write(webVTT(hostile()))
 		default:
 			http.NotFound(w, r)
 		}
@@ -260,7 +260,7 @@ func TestBrowserReadsWebVTT(t *testing.T) {
 func TestTextReadsBack(t *testing.T) {
 	last := -1
 	n := 0
-	for line := range strings.Lines(string(Text(hostile()))) {
+	for line := range strings.Lines(string(description(hostile()))) {
 		stamp, title, ok := strings.Cut(strings.TrimSuffix(line, "\n"), " ")
 		seconds := 0
 		for i, part := range strings.Split(stamp, ":") {

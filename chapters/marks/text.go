@@ -8,11 +8,11 @@ import (
 	"fixslate/chapters"
 )
 
-// Text is one line a chapter, "0:00 Title", from one hour on "1:02:03 Title",
+// description is one line a chapter, "0:00 Title", from one hour on "1:02:03 Title",
 // and nothing else. `<` and `>` are refused in titles and descriptions where
 // such lists are read (YouTube Data API v3, videos resource,
 // snippet.description), so they are written as angle quotes: ‹ ›.
-func Text(f Film) []byte {
+func description(f Film) []byte {
 	var b bytes.Buffer
 	for _, c := range f.Chapters {
 		fmt.Fprintf(&b, "%s %s\n", chapters.Stamp(c.Start), NoAngles(c.Title))

@@ -6,9 +6,9 @@ import (
 	"math"
 )
 
-// FrameRate is a rate in frames a second as a fraction, and the frames its
+// frameRate is a rate in frames a second as a fraction, and the frames its
 // timecode counts to a second.
-type FrameRate struct {
+type frameRate struct {
 	Num, Den int64
 	Nominal  int64
 }
@@ -17,31 +17,31 @@ type FrameRate struct {
 // are 24000/1001, 30000/1001 and 60000/1001 (SMPTE ST 12-1's list as
 // OpenTimelineIO has it). Other rates count as they are written. A rate that is
 // none is 25.
-func RateOf(fps float64) FrameRate {
+func rateOf(fps float64) frameRate {
 	if !(fps >= 1 && fps <= 1000) { // NaN fails both
 		fps = 25
 	}
 	nominal := math.Round(fps)
 	if exact := nominal * 1000 / 1001; fps != nominal && math.Abs(fps-exact) < 0.006 {
-		return FrameRate{int64(nominal) * 1000, 1001, int64(nominal)}
+		return frameRate{int64(nominal) * 1000, 1001, int64(nominal)}
 	}
 	if fps == nominal {
-		return FrameRate{int64(nominal), 1, int64(nominal)}
+		return frameRate{int64(nominal), 1, int64(nominal)}
 	}
-	return FrameRate{int64(math.Round(fps * 1000)), 1000, int64(math.Ceil(fps))}
+	return frameRate{int64(math.Round(fps * 1000)), 1000, int64(math.Ceil(fps))}
 }
 
 // FPS is the rate as a number.
-func (r FrameRate) FPS() float64 { return float64(r.Num) / float64(r.Den) }
+func (r frameRate) FPS() float64 { return float64(r.Num) / float64(r.Den) }
 
 // Frame is the number of the frame nearest to a time in seconds.
-func (r FrameRate) Frame(seconds float64) int64 {
+func (r frameRate) Frame(seconds float64) int64 {
 	return int64(math.Floor(float64(seconds*float64(r.Num))/float64(r.Den) + 0.5))
 }
 
 // Drops says how many numbers a minute drop-frame timecode leaves out: 2 at
 // 29.97, 4 at 59.94, 0 at rates that have no drop-frame timecode.
-func (r FrameRate) Drops() int64 {
+func (r frameRate) Drops() int64 {
 	if r.Den != 1001 || r.Nominal%30 != 0 || r.Nominal > 60 {
 		return 0
 	}
@@ -49,7 +49,7 @@ func (r FrameRate) Drops() int64 {
 }
 
 // NonDrop is a frame's timecode counted without gaps, hh:mm:ss:ff.
-func (r FrameRate) NonDrop(frame int64) string { return r.label(frame, ":") }
+func (r frameRate) NonDrop(frame int64) string { return r.label(frame, ":") }
 
 // DropFrame is a frame's drop-frame timecode, hh:mm:ss;ff, which keeps to the
 // clock by leaving out the first numbers of every minute but each tenth; no
@@ -57,7 +57,7 @@ func (r FrameRate) NonDrop(frame int64) string { return r.label(frame, ":") }
 //
 // Ten minutes hold 17,982 frames at 29.97. In the first of them none of the
 // numbers is missing; each later minute is two numbers short.
-func (r FrameRate) DropFrame(frame int64) string {
+func (r frameRate) DropFrame(frame int64) string {
 	drops := r.Drops()
 	if drops == 0 {
 		return r.NonDrop(frame)
@@ -72,18 +72,18 @@ func (r FrameRate) DropFrame(frame int64) string {
 	return r.label(frame, ";")
 }
 
-func (r FrameRate) label(n int64, point string) string {
+func (r frameRate) label(n int64, point string) string {
 	s := n / r.Nominal
 	return fmt.Sprintf("%02d:%02d:%02d%s%02d", s/3600, s/60%60, s%60, point, n%r.Nominal)
 }
 
-// Timecodes is a list for an editor: a heading, then a line a chapter with the
+// timecodes is a list for an editor: a heading, then a line a chapter with the
 // timecode, the number of the frame and the title between tabs. Where the rate
 // has drop-frame timecode, both kinds are listed, drop-frame first. The first
 // frame is 00:00:00:00.
-func Timecodes(f Film) []byte {
+func timecodes(f Film) []byte {
 	var b bytes.Buffer
-	rate := RateOf(f.FPS)
+	rate := rateOf(f.FPS)
 	both := rate.Drops() > 0
 	if both {
 		fmt.Fprintf(&b, "# drop-frame\tnon-drop\tframe at %s a second\tchapter\n", number(rate.FPS()))

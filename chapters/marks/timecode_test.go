@@ -9,7 +9,7 @@ import (
 // (a manual's "108 per hour" fewer than 108,000) and 2589408 (computed). All
 // rows at 30000/1001.
 func TestDropFrameTable(t *testing.T) {
-	r := RateOf(29.97)
+	r := rateOf(29.97)
 	for _, c := range []struct {
 		frame         int64
 		drop, nonDrop string
@@ -38,7 +38,7 @@ func TestDropFrameTable(t *testing.T) {
 		}
 	}
 	// The same source, at 59.94: four numbers a minute.
-	if got, want := RateOf(59.94).DropFrame(1084319), "05:01:30;03"; got != want {
+	if got, want := rateOf(59.94).DropFrame(1084319), "05:01:30;03"; got != want {
 		t.Errorf("at 59.94 frame 1084319 is %s, want %s", got, want)
 	}
 }
@@ -46,7 +46,7 @@ func TestDropFrameTable(t *testing.T) {
 // Reference formula from label to frame, written the other way round:
 // 30 (3600h + 60m + s) + f - 2 (T - T div 10), T = 60h + m.
 func TestDropFrameReadsBack(t *testing.T) {
-	for _, r := range []FrameRate{RateOf(29.97), RateOf(59.94)} {
+	for _, r := range []frameRate{rateOf(29.97), rateOf(59.94)} {
 		last := int64(-1)
 		for h := range int64(2) {
 			for m := range int64(60) {
@@ -72,21 +72,21 @@ func TestDropFrameReadsBack(t *testing.T) {
 }
 
 func TestRates(t *testing.T) {
-	for fps, want := range map[float64]FrameRate{
+	for fps, want := range map[float64]frameRate{
 		23.976: {24000, 1001, 24}, 23.98: {24000, 1001, 24}, 24000.0 / 1001: {24000, 1001, 24},
 		24: {24, 1, 24}, 25: {25, 1, 25}, 29.97: {30000, 1001, 30}, 30: {30, 1, 30},
 		48: {48, 1, 48}, 50: {50, 1, 50}, 59.94: {60000, 1001, 60}, 60: {60, 1, 60}, 12.5: {12500, 1000, 13},
 		0: {25, 1, 25}, -1: {25, 1, 25}, 1e9: {25, 1, 25},
 	} {
-		if got := RateOf(fps); got != want {
+		if got := rateOf(fps); got != want {
 			t.Errorf("%v frames a second is %+v, want %+v", fps, got, want)
 		}
 	}
-	if got := RateOf(math.NaN()); got != (FrameRate{25, 1, 25}) {
+	if got := rateOf(math.NaN()); got != (frameRate{25, 1, 25}) {
 		t.Errorf("no rate is %+v, want 25", got)
 	}
 	for fps, drops := range map[float64]int64{23.976: 0, 24: 0, 25: 0, 29.97: 2, 30: 0, 50: 0, 59.94: 4, 60: 0, 119.88: 0} {
-		if got := RateOf(fps).Drops(); got != drops {
+		if got := rateOf(fps).Drops(); got != drops {
 			t.Errorf("at %v a minute drops %d numbers, want %d", fps, got, drops)
 		}
 	}
@@ -95,7 +95,7 @@ func TestRates(t *testing.T) {
 // A frame's own time must give that frame back, ten hours long.
 func TestFrameOfATime(t *testing.T) {
 	for _, fps := range []float64{23.976, 24, 25, 29.97, 30, 50, 59.94} {
-		r := RateOf(fps)
+		r := rateOf(fps)
 		for n := int64(0); n < 10*3600*r.Nominal; n += 997 {
 			if got := r.Frame(float64(n) * float64(r.Den) / float64(r.Num)); got != n {
 				t.Fatalf("at %v the time of frame %d falls on frame %d", fps, n, got)
@@ -107,14 +107,14 @@ func TestFrameOfATime(t *testing.T) {
 func TestTimecodeList(t *testing.T) {
 	f := film()
 	f.FPS = 29.97
-	if got, want := string(Timecodes(f)), "# drop-frame\tnon-drop\tframe at 29.97 a second\tchapter\n"+
+	if got, want := string(timecodes(f)), "# drop-frame\tnon-drop\tframe at 29.97 a second\tchapter\n"+
 		"00:00:00;00\t00:00:00:00\t0\tMake it safe\n"+
 		"00:01:00;02\t00:01:00:00\t1800\tLook & <listen> --> C:\\\n"+
 		"01:02:03;00\t01:01:59:08\t111578\tÜberwurf = 24 mm; #2\n"; got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 	f.FPS = 25
-	if got, want := string(Timecodes(f)), "# timecode\tframe at 25 a second\tchapter\n"+
+	if got, want := string(timecodes(f)), "# timecode\tframe at 25 a second\tchapter\n"+
 		"00:00:00:00\t0\tMake it safe\n"+
 		"00:01:00:02\t1502\tLook & <listen> --> C:\\\n"+
 		"01:02:03:00\t93075\tÜberwurf = 24 mm; #2\n"; got != want {

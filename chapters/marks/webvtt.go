@@ -8,11 +8,11 @@ import (
 	"fixslate/chapters"
 )
 
-// WebVTT is a chapters file as a <track kind=chapters> reads it (W3C WebVTT,
+// webVTT is a chapters file as a <track kind=chapters> reads it (W3C WebVTT,
 // "file using chapter title text"): cues that follow each other without
 // overlap, the titles as plain text with `&`, `<` and `>` as references, so
 // that neither a tag nor an arrow can stand in a title.
-func WebVTT(f Film) []byte {
+func webVTT(f Film) []byte {
 	var b bytes.Buffer
 	b.WriteString("WEBVTT\n")
 	escape := strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;")

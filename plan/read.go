@@ -141,18 +141,22 @@ func asRows(value any) (rows []any, bad bool) {
 	return rows, false
 }
 
+// holdsWords holds for a field that a "?" can be written into.
+func (t *target) holdsWords() bool {
+	switch t.field.(type) {
+	case *bool, *int, *float64, *Clock, *Date, *Share, *Exit, *Condition, *ChapterMark, *[]string, *[]Ref, *[]StepCaution:
+		return false
+	case *string:
+		return len(t.key.Words) == 0 && len(t.key.Refs) == 0
+	}
+	return true
+}
+
 // value fills one field. A "?" is a value that is not known yet: fields that
 // can't hold words stay unset; fill lists them all.
 func (r *reader) value(t target, value any) {
-	if value == "?" && t.key.Name != "id" {
-		switch t.field.(type) {
-		case *bool, *int, *float64, *Clock, *Date, *Share, *Exit, *Condition, *ChapterMark, *[]string, *[]Ref, *[]StepCaution:
-			return
-		case *string:
-			if len(t.key.Words) > 0 || len(t.key.Refs) > 0 {
-				return
-			}
-		}
+	if value == "?" && t.key.Name != "id" && !t.holdsWords() {
+		return
 	}
 	var err error
 	switch field := t.field.(type) {

@@ -48,10 +48,10 @@ type Compiled struct {
 	Chapters    []chapters.Chapter
 	Cues        []captions.Cue
 	Description blurb.Description
-	Findings    []diag.Finding // sorted; faults only where Plan is nil
+	Trees       []picture.Picture // of the tests
+	Findings    []diag.Finding    // sorted; faults only where Plan is nil
 
-	pace  timing.Pace
-	trees func() []picture.Picture // of the tests, for the outputs that hold them
+	pace timing.Pace
 }
 
 // Request is what Compile works on.
@@ -76,13 +76,16 @@ func Compile(r Request) Compiled {
 	var found, unknown []diag.Finding
 	together(
 		func() { found = lint.Run(c.pass(r)) },
-		func() { c.Day, unknown = c.arrange(r.Got) },
+		func() {
+			c.Day, unknown = c.arrange(r.Got)
+			c.Trees = picture.Tests(c.Plan, c.Tests)
+		},
 	)
 	c.Findings = slices.Concat(c.Findings, found, unknown)
 	return c
 }
 
-// Read is Compile without a Day: all that the rules read, and what they find.
+// Read is Compile without Day and Trees: all that the rules read, and what they find.
 func Read(r Request) Compiled {
 	c := layOut(r)
 	if c.Plan != nil {

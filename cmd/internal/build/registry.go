@@ -30,14 +30,14 @@ func outputs() []output[*Compiled] {
 	all := []output[*Compiled]{
 		{"before.md", func(c *Compiled) []byte { return sheet.Before(c.Plan) }},
 		{"book.html", func(c *Compiled) []byte {
-			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Trees: c.trees(), Shots: c.Shots, Coverage: c.Coverage, Day: &c.Day, Chapters: c.Chapters, Hazards: c.Hazards, Findings: c.Findings})
+			return book.Page(book.Book{Plan: c.Plan, Timeline: c.Timeline, Trees: c.Trees, Shots: c.Shots, Coverage: c.Coverage, Day: &c.Day, Chapters: c.Chapters, Hazards: c.Hazards, Findings: c.Findings})
 		}},
 		{"comment.txt", func(c *Compiled) []byte { return blurb.Comment(c.Plan, c.Chapters) }},
 		{"day.md", func(c *Compiled) []byte { return sheet.Day(c.Plan, c.Shots, &c.Day) }},
 		{"description.md", func(c *Compiled) []byte { return c.Description.Markdown }},
 		{"description.txt", func(c *Compiled) []byte { return c.Description.Text }},
 		{"edit.md", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
-		{"faults.svg", func(c *Compiled) []byte { return picture.File(c.trees()...) }},
+		{"faults.svg", func(c *Compiled) []byte { return picture.File(c.Trees...) }},
 		{"helper.md", func(c *Compiled) []byte { return sheet.Helper(c.Plan, c.Shots, &c.Day, c.Findings) }},
 		{"risks.md", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards, c.Findings) }},
 		{"shots.csv", func(c *Compiled) []byte { return sheet.ShotsCSV(c.Plan, c.Shots) }},
@@ -96,7 +96,6 @@ func (c *Compiled) Make(only []string) ([]File, error) {
 			return nil, fmt.Errorf("there is no output %q; the outputs are %s", name, strings.Join(names, ", "))
 		}
 	}
-	c.trees = sync.OnceValue(func() []picture.Picture { return picture.Tests(c.Plan, c.Tests) })
 	wanted = slices.DeleteFunc(wanted, func(o output[*Compiled]) bool { return len(only) > 0 && !slices.ContainsFunc(only, o.is) })
 	files := make([]File, len(wanted))
 	var next atomic.Int32

@@ -14,7 +14,7 @@ import (
 
 // floors is the house: a package imports only from a lower floor.
 var floors = map[string]int{
-	"plan/diag": 0, "plan/diag/outside": 0, "plan/trade": 0, "plan/hazard/class": 0, "plan/hazard/odds": 0, "shotlist/order": 0, "templates/press": 0, "samples": 0,
+	"plan/diag": 0, "plan/diag/outside": 0, "plan/diag/ready": 0, "plan/trade": 0, "plan/hazard/class": 0, "plan/hazard/odds": 0, "shotlist/order": 0, "templates/press": 0, "samples": 0,
 	"plan/prose": 1,
 	"plan":       2,
 	"plan/given": 3, "plan/timing": 3, "plan/hazard": 3, "plan/claim": 3, "plan/diagnose": 3, "plan/kit": 3,

@@ -39,7 +39,7 @@ func (r *reader) articles() {
 			continue
 		}
 		at := i + 1
-		full := filler[r.words[at].text]
+		full := r.words[at].marks&filler != 0
 		if full && at+1 < len(r.words) {
 			at++
 		}

@@ -33,13 +33,13 @@ func (r *reader) drilled(f *prose.Figure) bool {
 func (r *reader) priced(i, reach int) bool {
 	k := &r.known.classes
 	for j := max(0, i-reach); j < len(r.words) && j <= i+reach; j++ {
-		if (r.is(j, "plus") || r.is(j, "including") || r.is(j, "included")) && (extras[r.words[min(j+1, len(r.words)-1)].text] || r.in(j+1, k.det) && extras[r.words[min(j+2, len(r.words)-1)].text]) {
+		if (r.is(j, "plus") || r.is(j, "including") || r.is(j, "included")) && (r.words[min(j+1, len(r.words)-1)].marks&extras != 0 || r.in(j+1, k.det) && r.words[min(j+2, len(r.words)-1)].marks&extras != 0) {
 			return true
 		}
 		if j < i && r.is(j, "asking") && j == i-1 && r.in(j-1, k.be) {
 			return true // "they're asking sixty"
 		}
-		if j < i && asks[r.words[j].text] && (r.is(j-1, "they") || r.is(j-1, "he") || r.is(j-1, "she")) && slices.ContainsFunc(r.words[i:], func(w word) bool { return w.text == "for" }) {
+		if j < i && r.words[j].marks&asks != 0 && (r.is(j-1, "they") || r.is(j-1, "he") || r.is(j-1, "she")) && slices.ContainsFunc(r.words[i:], func(w word) bool { return w.text == "for" }) {
 			return true
 		}
 		if r.in(j, k.priced) && (!strings.HasPrefix(r.words[j].text, "charge") || r.is(j+1, "me") || r.is(j+1, "you") || r.is(j+1, "us") || r.is(j+1, "about") || r.is(j-1, "they") || r.is(j-1, "garages") || r.is(j-1, "shops")) {
@@ -48,11 +48,6 @@ func (r *reader) priced(i, reach int) bool {
 	}
 	return false
 }
-
-// extras are what comes on top of a price, asks what a seller does with one.
-var extras = map[string]bool{"vat": true, "tax": true, "postage": true, "post": true, "delivery": true, "shipping": true, "carriage": true, "labour": true, "fitting": true, "deposit": true, "surcharge": true, "core": true, "call": true, "callout": true, "call-out": true, "fit": true, "parts": true}
-
-var asks = map[string]bool{"want": true, "wanted": true, "ask": true, "asked": true, "asking": true}
 
 // bare takes a number that counts nothing: a decimal, which nobody counts; a
 // reading of an instrument; what a measured property is; where something idles,
@@ -103,7 +98,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case whole && f.Values[0].Number >= 10 && r.priceTail(f) && (r.in(at-1, k.be) || r.in(at-1, k.about)):
 		return r.coin("GBP"), true
 	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
-	case r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]:
+	case r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0:
 	case f.Kind == prose.Limit && f.Values[0].Number > 12 && r.tops(f):
 	case r.atHeat(f, at):
 		return "degC", true
@@ -125,7 +120,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if f.Spoken && (eighths().MatchString(f.Of(r.text)) || parts().MatchString(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
 		return "inch", true
 	}
-	if (r.priced(at, longestDial) || r.is(at-1, "for") && sells[r.words[max(at-2, 0)].text]) && !meter {
+	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && !meter {
 		return r.coin("GBP"), true // as "twelve fifty" is
 	}
 	if r.nipped(f, at) {
@@ -143,7 +138,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if unit := r.celsius(); unit != "" {
 		return unit, true
 	}
-	if v := f.Values[0].Number; !whole && v >= 1 && v <= highestPack && slices.ContainsFunc(r.words, func(w word) bool { return charged[w.text] }) {
+	if v := f.Values[0].Number; !whole && v >= 1 && v <= highestPack && r.about&powered != 0 {
 		return "V", true
 	}
 	if unit := r.heldAt(f, at); unit != "" {
@@ -267,9 +262,6 @@ func (r *reader) series(f *prose.Figure, at int) bool {
 	}
 	return false
 }
-
-// sells are verbs of a price without "pounds": "they go for fifteen".
-var sells = map[string]bool{"go": true, "goes": true, "sell": true, "sells": true, "sold": true}
 
 // thousand is from where on a bare number is no count of things handled: "it
 // spins at eleven thousand".

@@ -11,22 +11,6 @@ import (
 // spanner", "sand it at two twenty", "four fifty off the floor" and leaves the
 // unit out. Common practice, no source.
 
-// toolNouns are tools that are named by their size, sizers what may stand before
-// them.
-var toolNouns = map[string]bool{"spanner": true, "socket": true, "wrench": true, "allen": true, "nut-driver": true, "drill": true, "ring": true, "combination": true, "ring-spanner": true}
-
-var sizers = map[string]bool{"ring": true, "open": true, "open-ended": true, "flat": true, "deep": true, "impact": true, "long": true, "short": true, "swivel": true,
-	"combination": true, "hex": true, "ball-end": true, "ratchet": true, "half-inch": true, "stubby": true, "cranked": true, "box": true, "nut": true, "masonry": true, "wood": true}
-
-// fine are things whose thickness or bore stands before them in millimetres, as a
-// decimal: "point three wire", "a nought point four nozzle".
-var fine = map[string]bool{"wire": true, "nozzle": true, "drill": true, "feeler": true, "shim": true, "filament": true, "sheet": true, "line": true, "jet": true, "bit": true,
-	"tip": true, "rod": true, "rods": true, "electrode": true, "electrodes": true, "tungsten": true, "cutter": true, "solder": true, "lead": true, "plate": true, "ply": true, "blade": true}
-
-// floors are what heights and distances are reckoned from.
-var floors = map[string]bool{"floor": true, "worktop": true, "ceiling": true, "ground": true, "deck": true, "bench": true, "hob": true, "skirting": true, "wall": true,
-	"edge": true, "corner": true, "centreline": true, "slab": true, "joist": true, "ridge": true, "sill": true, "rim": true, "end": true, "top": true, "bottom": true}
-
 // beside gives the unit of a bare number by what stands beside it. at is the word
 // where it begins, n the one behind it.
 func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
@@ -42,13 +26,13 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "inch", true
 	}
 	switch {
-	case r.onHead(f, at, n, v), r.drilledTo(f, at, v), r.in(at-1, r.known.be) && r.is(at-2, "size") && toolNouns[r.words[max(at-3, 0)].text]:
+	case r.onHead(f, at, n, v), r.drilledTo(f, at, v), r.in(at-1, r.known.be) && r.is(at-2, "size") && r.words[max(at-3, 0)].marks&toolNouns != 0:
 		return "mm", true
 	case whole && r.fused(f, at, v):
 		return "A", true
 	case r.toolSize(at, n, v):
 		return "mm", true
-	case !whole && n < len(r.words) && !r.words[n].stopped && fine[r.words[n].text] && f.Kind == prose.Count:
+	case !whole && n < len(r.words) && !r.words[n].stopped && r.words[n].marks&fine != 0 && f.Kind == prose.Count:
 		return "mm", true
 	case whole && r.abraded(at, n, v):
 		return "grit", true
@@ -111,7 +95,7 @@ func (r *reader) sizeOfHead(f *prose.Figure, at, n int, v float64) bool {
 		return false
 	}
 	for j := max(0, at-reach); j < len(r.words) && j < at+4; j++ {
-		if toolNouns[r.words[j].text] || heads[r.words[j].text] {
+		if r.words[j].marks&toolNouns != 0 || r.words[j].marks&heads != 0 {
 			return r.words[min(at, len(r.words)-1)].mood != own
 		}
 	}
@@ -126,16 +110,10 @@ func (r *reader) boreSize(at, n int, v float64) bool {
 		return false
 	}
 	if r.is(n, "of") {
-		return n+1 < len(r.words) && strokesOf[r.words[n+1].text]
+		return n+1 < len(r.words) && r.words[n+1].marks&strokesOf != 0
 	}
-	return (bores[r.words[n].text] || n+1 < len(r.words) && !r.words[n+1].stopped && bores[r.words[n+1].text] && !r.in(n, r.known.prep|r.known.glue|r.known.be)) && (r.is(at, "a") || r.is(at-1, "a") || r.is(at-1, "an") || r.in(at-1, r.known.be))
+	return (r.words[n].marks&bores != 0 || n+1 < len(r.words) && !r.words[n+1].stopped && r.words[n+1].marks&bores != 0 && !r.in(n, r.known.prep|r.known.glue|r.known.be)) && (r.is(at, "a") || r.is(at-1, "a") || r.is(at-1, "an") || r.in(at-1, r.known.be))
 }
-
-// bores are told by their millimetres, strokesOf what so many millimetres are of.
-var bores = map[string]bool{"disc": true, "bore": true, "hole": true, "pipe": true, "tube": true, "shaft": true, "cutter": true, "mandrel": true, "spigot": true, "duct": true,
-	"ducting": true, "hose": true, "rod": true, "dowel": true, "seal": true, "bearing": true, "arbor": true, "chuck": true, "collet": true, "gutter": true, "downpipe": true}
-
-var strokesOf = map[string]bool{"stroke": true, "travel": true, "insulation": true, "fall": true, "overhang": true, "overlap": true, "lift": true, "drop": true, "slack": true, "sag": true, "rise": true, "reach": true}
 
 // onHead reads "nineteen on the nut": the size of a spanner.
 func (r *reader) onHead(f *prose.Figure, at, n int, v float64) bool {
@@ -144,7 +122,7 @@ func (r *reader) onHead(f *prose.Figure, at, n int, v float64) bool {
 		return false
 	}
 	for j := n + 2; j < len(r.words) && j < n+reach && !r.words[j].stopped; j++ {
-		if heads[r.words[j].text] {
+		if r.words[j].marks&heads != 0 {
 			return true
 		}
 	}
@@ -166,9 +144,6 @@ func (r *reader) drilledTo(f *prose.Figure, at int, v float64) bool {
 	return false
 }
 
-// heads are what spanners turn.
-var heads = map[string]bool{"bolt": true, "bolts": true, "nut": true, "nuts": true, "head": true, "heads": true, "spanner": true, "socket": true, "hex": true, "nipple": true, "nipples": true, "union": true, "unions": true}
-
 // toolSize reads "a thirteen ring spanner"; what is handled, "the thirteen", is
 // none.
 func (r *reader) toolSize(at, n int, v float64) bool {
@@ -180,10 +155,10 @@ func (r *reader) toolSize(at, n int, v float64) bool {
 		return false
 	}
 	for j := n; j < len(r.words) && j < n+3 && (j == n || !r.words[j].stopped); j++ {
-		if toolNouns[r.words[j].text] && !(j+1 < len(r.words) && !r.words[j+1].stopped && sizers[r.words[j].text] && toolNouns[r.words[j+1].text]) {
+		if r.words[j].marks&toolNouns != 0 && !(j+1 < len(r.words) && !r.words[j+1].stopped && r.words[j].marks&sizers != 0 && r.words[j+1].marks&toolNouns != 0) {
 			return r.words[min(at, len(r.words)-1)].mood != own
 		}
-		if !sizers[r.words[j].text] {
+		if r.words[j].marks&sizers == 0 {
 			return false
 		}
 	}
@@ -203,7 +178,7 @@ func (r *reader) abraded(at, n int, v float64) bool {
 	if v < coarsest || v > finest {
 		return false
 	}
-	if n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(r.known.prep|r.known.glue) == 0 && !rubbed[r.words[n].text] {
+	if n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(r.known.prep|r.known.glue) == 0 && r.words[n].marks&rubbed == 0 {
 		return false
 	}
 	if last := len(r.values) - 1; last >= 0 && r.values[last].Unit == "grit" {
@@ -215,16 +190,12 @@ func (r *reader) abraded(at, n int, v float64) bool {
 		return false
 	}
 	for j := max(0, at-reach); j < len(r.words) && j < n+3; j++ {
-		if rubbed[r.words[j].text] {
+		if r.words[j].marks&rubbed != 0 {
 			return true
 		}
 	}
 	return false
 }
-
-// rubbed are words of rubbing down.
-var rubbed = map[string]bool{"sand": true, "rub": true, "rubbed": true, "rubbing": true, "sanded": true, "sanding": true, "sandpaper": true, "emery": true, "abrasive": true, "grit": true, "wet-and-dry": true,
-	"scuff": true, "lap": true, "lapping": true, "whetstone": true, "waterstone": true, "flatting": true, "scotchbrite": true, "glasspaper": true}
 
 // fromPlace reads "four fifty off the floor", "six hundred above the worktop":
 // millimetres, as nothing else is said in hundreds there.
@@ -239,18 +210,12 @@ func (r *reader) fromPlace(n int, v float64) bool {
 		return false
 	}
 	for j := n + 1; j < len(r.words) && j < n+4; j++ {
-		if floors[r.words[j].text] && r.in(j-1, r.known.det) {
+		if r.words[j].marks&floors != 0 && r.in(j-1, r.known.det) {
 			return true
 		}
 	}
 	return false
 }
-
-// charged are words of a sentence that speaks of a battery's voltage; some speak of
-// other things as often.
-var charged = map[string]bool{"battery": true, "batteries": true, "charging": true, "charged": true, "charger": true, "charge": true, "alternator": true, "crank": true, "cranks": true, "ecu": true, "cranking": true, "engine": false,
-	"idle": false, "running": false, "resting": false, "rest": false, "volts": true, "voltage": true, "meter": false, "multimeter": true, "terminals": true, "load": false,
-	"key": false, "ignition": false, "solar": true, "float": false, "absorption": true, "cell": true, "pack": false, "overnight": true, "leisure": true, "post": false, "posts": false, "lights": false}
 
 // tenths reads "twelve six" as 12.6: a number in the teens with a digit behind it
 // is no other number. It holds before volts and the like, or where a battery is
@@ -296,14 +261,7 @@ func (r *reader) inTeens() bool {
 }
 
 // electric says whether the sentence speaks of a battery.
-func (r *reader) electric() bool {
-	for i := range r.words {
-		if _, ok := charged[r.words[i].text]; ok {
-			return true
-		}
-	}
-	return false
-}
+func (r *reader) electric() bool { return r.about&charged != 0 }
 
 // suffixed takes "4408-J" for a part number though J is a unit, too: a long
 // number without a point before one or two capitals.
@@ -339,9 +297,9 @@ func (r *reader) handed(f *prose.Figure, at int) bool {
 	}
 	for j := r.wordAt(f.End); j < len(r.words) && !r.words[j].stopped; j++ {
 		switch {
-		case toolNouns[r.words[j].text], r.is(j, "one"), r.is(j, "driver"), r.is(j, "bit"), r.is(j, "key"), r.is(j, "chisel"), r.is(j, "spanners"), r.is(j, "sockets"):
+		case r.words[j].marks&toolNouns != 0, r.is(j, "one"), r.is(j, "driver"), r.is(j, "bit"), r.is(j, "key"), r.is(j, "chisel"), r.is(j, "spanners"), r.is(j, "sockets"):
 			return true
-		case !sizers[r.words[j].text]:
+		case r.words[j].marks&sizers == 0:
 			return false
 		}
 	}

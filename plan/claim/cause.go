@@ -51,10 +51,6 @@ func (r *reader) consequences() {
 // refused bounds the way from "and" to what a thing then does not do, in words.
 const refused = 5
 
-// causatives are verbs by which one thing brings about another.
-const causatives = `makes make made causes caused stops stopped prevents forces forced means meant lets let leaves keeps kept allows allowed
-		triggers triggered reduces reduced increases increased slows slowed raises raised lowers lowered turned sends sent leads led`
-
 // causes reads a noun that makes, stops or means something: "low pressure makes
 // it cut out", "the sun has turned the plastic brittle". "That makes it easier"
 // and "which means we can" are talk.

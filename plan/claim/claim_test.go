@@ -7,20 +7,21 @@ import (
 	"testing"
 )
 
-// The word files are part of the program: every line of them must be read, and
-// every cue must name a kind that exists.
+// What is no line of the vocabulary's files is refused; TestTables reads them.
 func TestLexiconAndCues(t *testing.T) {
-	v, err := readLexicon(lexiconText)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if _, err := readCues(cuesText, v); err != nil {
-		t.Fatal(err)
-	}
+	words, cues, dials := files(t)
 	for _, text := range []string{"nosuch * word", "hedge * #nosuch", "hedge q word", "hedge *", "hedge * [open"} {
-		if _, err := readCues(text, v); err == nil {
+		if _, err := made(words, text, dials); err == nil {
 			t.Errorf("%q was read as a cue", text)
 		}
+	}
+	for _, text := range []string{"mm 0: gap", "mm 5 1: gap", "mm a b: gap"} {
+		if _, err := made(words, cues, text); err == nil {
+			t.Errorf("%q was read as a dial", text)
+		}
+	}
+	if _, err := made(words+"\nnonsense\n", cues, dials); err == nil {
+		t.Error("a line that is no list was read")
 	}
 }
 
@@ -64,19 +65,5 @@ func BenchmarkLongSentence(b *testing.B) {
 				Sentence(text)
 			}
 		})
-	}
-}
-
-// BenchmarkStart is what the first sentence of a run pays for the word lists.
-func BenchmarkStart(b *testing.B) {
-	b.ReportAllocs()
-	for b.Loop() {
-		v, err := readLexicon(lexiconText)
-		if err != nil {
-			b.Fatal(err)
-		}
-		if _, err := readCues(cuesText, v); err != nil {
-			b.Fatal(err)
-		}
 	}
 }

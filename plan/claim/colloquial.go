@@ -15,11 +15,6 @@ var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit":
 	"thread-per-inch": "tpi", "dpi": "dpi", "gsm": "gsm", "denier": "denier", "amp-hour": "Ah", "candela": "cd", "baud": "baud", "bit-rate": "bps",
 	"acre": "acre", "cca": "CCA", "btu": "BTU", "farad": "F", "henry": "H", "va": "VA", "kva": "kVA", "megawatt": "MW", "nanosecond": "ns", "microgram": "ug", "siemens": "S", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "ph": "pH", "puff": "pF", "dbm": "dBm", "dioptre": "dioptre", "diopter": "dioptre", "horse": "hp", "puffs": "pF", "pico": "pF", "nano": "nF", "micro": "uF", "centre": "mm", "center": "mm", "weight": "weight", "tonne": "t", "ton": "ton"}
 
-// filler are words that may stand between a number and what it measures: "two
-// full turns".
-var filler = map[string]bool{"full": true, "whole": true, "complete": true, "good": true, "clear": true, "solid": true, "clean": true, "further": true,
-	"more": true, "extra": true, "proper": true, "straight": true, "odd": true, "steady": true, "cold": true, "cranking": true, "peak": true, "continuous": true, "nominal": true, "starting": true, "running": true, "heaped": true, "level": true}
-
 // mains are the voltages that a supply is named by.
 var mains = map[float64]bool{12: true, 24: true, 48: true, 110: true, 115: true, 120: true, 208: true, 220: true, 230: true, 240: true, 400: true, 415: true}
 
@@ -55,7 +50,7 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	case r.is(n, "ish") && n+1 < len(r.words):
 		n++
 	}
-	for skipped := 0; skipped < 2 && filler[r.words[n].text] && n+1 < len(r.words) && !r.words[n+1].stopped; skipped++ {
+	for skipped := 0; skipped < 2 && r.words[n].marks&filler != 0 && n+1 < len(r.words) && !r.words[n+1].stopped; skipped++ {
 		n++
 		if u, ok := trade.LookupUnit(r.words[n].text); ok && len(r.words[n].text) > 2 {
 			return unitName(u), 1, true

@@ -43,7 +43,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.add(Frequency)
 		return
 	}
-	if r.is(at, "every") && n < len(r.words) && events[r.words[n].text] {
+	if r.is(at, "every") && n < len(r.words) && r.words[n].marks&events != 0 {
 		r.counted(f, r.words[n].text) // "every other service"
 		r.add(Frequency)
 		return
@@ -155,13 +155,9 @@ func measure(f *prose.Figure, unit string) {
 	f.Kind = prose.Quantity
 }
 
-// events are what intervals are counted by beside time.
-var events = map[string]bool{"service": true, "wash": true, "use": true, "cycle": true, "charge": true, "fill": true, "clean": true, "rebuild": true, "visit": true, "job": true, "load": true,
-	"brew": true, "tank": true, "run": true, "ride": true, "flight": true, "print": true, "cut": true, "change": true, "set": true, "refill": true}
-
 // perPiece reads "nine ninety five a litre": pounds and pence for so much of a thing.
 func (r *reader) perPiece(f *prose.Figure, n int) bool {
-	if !f.Spoken || len(f.Values) != 1 || n+1 >= len(r.words) || r.words[n].stopped || !r.is(n, "a") && !r.is(n, "per") || !pieces[r.words[n+1].text] {
+	if !f.Spoken || len(f.Values) != 1 || n+1 >= len(r.words) || r.words[n].stopped || !r.is(n, "a") && !r.is(n, "per") || r.words[n+1].marks&pieces == 0 {
 		return false
 	}
 	v := f.Values[0].Number
@@ -180,10 +176,6 @@ func (r *reader) packed(i int) bool {
 	}
 	return false
 }
-
-// pieces are by what stuff is sold.
-var pieces = map[string]bool{"litre": true, "liter": true, "metre": true, "meter": true, "roll": true, "pack": true, "bag": true, "box": true, "pair": true, "set": true, "foot": true,
-	"kilo": true, "tin": true, "tube": true, "length": true, "sheet": true, "gallon": true, "piece": true, "tub": true, "bottle": true}
 
 // sum says whether "twelve fifty" is pounds and pence: what is paid for something.
 func (r *reader) sum(f *prose.Figure, at int) bool {
@@ -242,10 +234,10 @@ func (r *reader) capitals(at int) string {
 	}
 	w := r.words[at-1]
 	raw := r.text[w.start:w.end]
-	if len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || grades[w.text] || strings.ToUpper(r.text) == r.text || w.text == "sku" || w.text == "ref" || w.text == "pn" {
+	if len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || w.marks&grades != 0 || strings.ToUpper(r.text) == r.text || w.text == "sku" || w.text == "ref" || w.text == "pn" {
 		return ""
 	}
-	if bare := shorts[w.text] || standards[w.text]; bare {
+	if w.marks&(shorts|standards) != 0 {
 		return ""
 	}
 	if digits := r.text[r.words[at].start:r.words[at].end]; at > 1 && len(digits) > 2 && !r.words[at-1].stopped {
@@ -256,9 +248,6 @@ func (r *reader) capitals(at int) string {
 	}
 	return raw
 }
-
-// standards are heads of numbers that name a rule, a colour or the like.
-var standards = map[string]bool{"bs": true, "iso": true, "din": true, "iec": true, "en": true, "astm": true, "ansi": true, "nfpa": true, "ral": true, "sae": true, "mot": true, "nec": true, "part": true}
 
 func (r *reader) counted(f *prose.Figure, unit string) {
 	for _, v := range f.Values {

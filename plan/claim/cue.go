@@ -1,16 +1,10 @@
 package claim
 
 import (
-	_ "embed"
-	"fmt"
-	"math"
 	"math/bits"
 	"slices"
 	"strings"
 )
-
-//go:embed cues.txt
-var cuesText string
 
 // cue is a pattern of words that shows a kind of claim where it stands in a
 // clause of one of its moods. The file cues.txt says how patterns are written.
@@ -32,37 +26,6 @@ type want struct {
 
 // bit is the bit of a word, which it shares with others.
 func bit(id int32) uint64 { return 1 << (uint32(id) % 64) }
-
-// wants are those of the two elements behind the first that the fewest words
-// meet.
-func wants(pattern []element) (two [2]want) {
-	least := [2]int{65, 65}
-	two[0].ids, two[1].ids = math.MaxUint64, math.MaxUint64
-	first := true
-	for i := range pattern {
-		e := &pattern[i]
-		if e.optional || e.absent {
-			continue
-		}
-		if first || e.any || e.numeric || e.plural || e.gap {
-			first = false
-			continue
-		}
-		w := want{asked: e.asked, others: e.others}
-		for _, id := range e.ids {
-			w.ids |= bit(id)
-		}
-		const list = 8 // as many words of a sentence may be in a list
-		n := bits.OnesCount64(w.ids) + list*bits.OnesCount64(uint64(w.asked|w.others))
-		switch {
-		case n < least[0]:
-			two[0], two[1], least[0], least[1] = w, two[0], n, least[0]
-		case n < least[1]:
-			two[1], least[1] = w, n
-		}
-	}
-	return two
-}
 
 // met says whether a sentence may have what is wanted; has is what all its words
 // are.
@@ -98,115 +61,6 @@ type cueBook struct {
 
 // link is one pattern of a chain, and the next link.
 type link struct{ cue, next int32 }
-
-func readCues(text string, v *lexicon) (*cueBook, error) {
-	lines := strings.Count(text, "\n") + 1
-	book := &cueBook{cues: make([]cue, 0, lines), links: make([]link, 1, 4*lines), ids: make([]int32, 0, 9*lines)}
-	elements := make([]element, 0, 5*lines)
-	var fields []string
-	for line := range strings.Lines(text) {
-		fields = fields[:0]
-		for f := range strings.FieldsSeq(line) {
-			fields = append(fields, f)
-		}
-		if len(fields) == 0 || fields[0][0] == '#' {
-			continue
-		}
-		if len(fields) < 3 {
-			return nil, fmt.Errorf("cues: %q has no pattern", line)
-		}
-		c := cue{kind: Kind(fields[0])}
-		c.bit.add(c.kind)
-		if c.bit == 0 {
-			return nil, fmt.Errorf("cues: %q: no kind %q", line, c.kind)
-		}
-		for _, letter := range fields[1] {
-			m, ok := moodLetters[letter]
-			if !ok {
-				return nil, fmt.Errorf("cues: %q: no mood %q", line, letter)
-			}
-			c.moods |= m
-		}
-		from := len(elements)
-		for _, f := range fields[2:] {
-			e, err := book.readElement(f, v)
-			if err != nil {
-				return nil, fmt.Errorf("cues: %q: %w", line, err)
-			}
-			elements = append(elements, e)
-		}
-		c.elements = elements[from:len(elements):len(elements)]
-		c.wants = wants(c.elements)
-		book.cues = append(book.cues, c)
-		book.index(int32(len(book.cues)-1), v)
-	}
-	return book, nil
-}
-
-// index enters a pattern under everything it may begin with.
-func (b *cueBook) index(number int32, v *lexicon) {
-	enter := func(lists *[64][]int32, set class) {
-		for ; set != 0; set &= set - 1 {
-			at := bits.TrailingZeros64(uint64(set))
-			lists[at] = append(lists[at], number)
-		}
-	}
-	for _, e := range b.cues[number].elements {
-		if e.any || e.numeric || e.plural || e.gap {
-			b.open = append(b.open, number)
-			return
-		}
-		for _, id := range e.ids {
-			b.links = append(b.links, link{number, v.terms[id].first})
-			v.terms[id].first = int32(len(b.links) - 1)
-		}
-		enter(&b.asked, e.asked)
-		enter(&b.others, e.others)
-		b.leads.asked |= e.asked
-		b.leads.other |= e.others
-		if !e.optional {
-			return
-		}
-	}
-}
-
-func (b *cueBook) readElement(f string, v *lexicon) (element, error) {
-	var e element
-	if inner, ok := strings.CutPrefix(f, "["); ok {
-		f, ok = strings.CutSuffix(inner, "]")
-		if !ok {
-			return e, fmt.Errorf("%q has no closing bracket", f)
-		}
-		e.optional = true
-	}
-	if inner, ok := strings.CutPrefix(f, "!"); ok {
-		f, e.absent = inner, true
-	}
-	from := len(b.ids)
-	for alternative := range strings.SplitSeq(f, "|") {
-		switch {
-		case alternative == "~":
-			e.gap = true
-		case alternative == "%":
-			e.plural = true
-		case alternative == "#word":
-			e.any = true
-		case alternative == "#number":
-			e.numeric = true
-		case strings.HasPrefix(alternative, "#"):
-			list, ok := v.lists[alternative[1:]]
-			if !ok {
-				return e, fmt.Errorf("no list %q", alternative)
-			}
-			e.asked |= list.asked
-			e.others |= list.other
-		default:
-			b.ids = append(b.ids, v.id(alternative))
-		}
-	}
-	e.ids = b.ids[from:len(b.ids):len(b.ids)]
-	return e, nil
-}
 
 func (e *element) holds(v *lexicon, w *word) bool {
 	switch {
@@ -253,7 +107,7 @@ func (r *reader) matches(pattern []element, i int) bool {
 
 // phrases applies the cues at every word.
 func (r *reader) phrases() {
-	book := r.known.book
+	book := &r.known.book
 	r.whole = want{}
 	for i := range r.words {
 		t := &r.known.terms[r.words[i].id]

@@ -2,8 +2,6 @@ package claim
 
 import (
 	"math"
-	"strings"
-	"sync"
 
 	"fixslate/plan/prose"
 )
@@ -55,7 +53,7 @@ const slowest = 300
 // caliper reads millimetres, a battery stands at volts. The nearest word decides.
 func (r *reader) dialUnit(at int, number float64, whole bool) string {
 	if n := r.wordAt(r.words[min(at, len(r.words)-1)].end); r.is(n, "of") && n+1 < len(r.words) {
-		if unit := dialled(r.words[n+1].text, number, whole); unit != "" {
+		if unit := r.dialled(&r.words[n+1], number, whole); unit != "" {
 			return unit // "point seven of gap"
 		}
 	}
@@ -63,7 +61,7 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 		for j := n; j < len(r.words) && j < n+4; j++ {
 			if (r.is(j, "on") || r.is(j, "across") || r.is(j, "through")) && r.in(j+1, r.known.det) {
 				for m := j + 2; m < len(r.words) && m < j+4; m++ {
-					if unit := dialled(r.words[m].text, number, whole); unit != "" {
+					if unit := r.dialled(&r.words[m], number, whole); unit != "" {
 						return unit // "one oh two on the dB meter"
 					}
 				}
@@ -71,22 +69,19 @@ func (r *reader) dialUnit(at int, number float64, whole bool) string {
 		}
 	}
 	for j := at - 1; j >= max(0, at-longestDial); j-- {
-		if r.words[j].mood == order && r.in(j, r.known.order) && (j == 0 || r.words[j].stopped || r.in(j-1, r.known.glue)) && !sizing[r.words[j].text] {
+		if r.words[j].mood == order && r.in(j, r.known.order) && (j == 0 || r.words[j].stopped || r.in(j-1, r.known.glue)) && r.words[j].marks&sizing == 0 {
 			continue // "coil it", "seat it"
 		}
-		if unit := dialled(r.words[j].text, number, whole); unit != "" {
+		if unit := r.dialled(&r.words[j], number, whole); unit != "" {
 			return unit
 		}
 	}
 	return ""
 }
 
-// sizing are verbs of an order that a size or a force goes with.
-var sizing = map[string]bool{"torque": true, "tighten": true, "nip": true, "drill": true, "cut": true, "sharpen": true, "hone": true, "gap": true, "overlap": true}
-
 // dialled is the unit that a word gives to a number, empty for none.
-func dialled(word string, number float64, whole bool) string {
-	for _, d := range dials()[word] {
+func (r *reader) dialled(w *word, number float64, whole bool) string {
+	for _, d := range r.known.dials[r.known.terms[w.id].dials] {
 		if number >= d.least && number <= d.most && !(whole && d.parts) {
 			return d.unit
 		}
@@ -95,76 +90,11 @@ func dialled(word string, number float64, whole bool) string {
 }
 
 // dial says in what unit a number near a word is, between which bounds, and whether
-// for numbers with parts alone. Common practice in metric shops, no source.
+// for numbers with parts alone; dials.txt has them.
 type dial struct {
 	unit        string
 	least, most float64
 	parts       bool
-}
-
-var dials = sync.OnceValue(func() map[string][]dial {
-	all := map[string][]dial{}
-	for _, row := range dialRows {
-		for w := range strings.FieldsSeq(row.words) {
-			all[w] = append(all[w], row.list...)
-		}
-	}
-	return all
-})
-
-var dialRows = []struct {
-	words string
-	list  []dial
-}{
-	{"caliper calipers micrometer vernier drill reamer nozzle feeler shim filament wire rod electrode tungsten", []dial{{"mm", 0, 500, true}}},
-	{"glass ply plywood plasterboard mdf perspex acrylic veneer sheet plate rotor disc gasket washer washers shims", []dial{{"mm", 0, 100, true}}},
-	{"gap gaps clearance clearances lash", []dial{{"mm", 0, 12, false}, {"mm", 0, 100, true}, {"thou", 13, 60, false}}},
-	{"pad pads lining linings shoes", []dial{{"mm", 0, 30, false}}},
-	{"tappet tappets points float inlet exhaust", []dial{{"mm", 0, 1, true}}},
-	{"overlap expansion skirting", []dial{{"mm", 2, 1000, false}}},
-	{"centres cut length lengths", []dial{{"mm", 50, 6000, false}}},
-	{"seat sharpen sharpened hone honed timing", []dial{{"deg", 5, 60, false}}},
-	{"cabinet chamber incubator", []dial{{"degC", -40, 15, false}, {"degC", 15, 300, false}}},
-	{"fork shock", []dial{{"psi", 15, 300, false}}},
-	{"system", []dial{{"bar", 0.5, 4, true}}},
-	{"vacuum", []dial{{"inHg", 5, 30, false}}},
-	{"nut nuts bolt bolts", []dial{{"Nm", 61, 700, false}}},
-	{"fan", []dial{{"rpm", slowest, 1e5, false}}},
-	{"fused fuse breaker", []dial{{"A", 0.1, 250, false}}},
-	{"supply mains transformer", []dial{{"V", 5, 480, false}}},
-	{"primary secondary", []dial{{"V", 5, 480, false}, {"ohm", 0, 1e3, true}}},
-	{"coil contacts element", []dial{{"ohm", 0, 1e4, false}}},
-	{"bore kerf deflection stickout protrusion endfloat end-float overhang play runout toe diameter circumference depth thickness", []dial{{"mm", 0, 3000, false}}},
-	{"tread treads", []dial{{"mm", 0, 20, false}}},
-	{"idle idles idling tickover revs rev redlines redline tach tacho tachometer spins spin spinning", []dial{{"rpm", slowest, 1e6, false}}},
-	{"pool spa aquarium hot-tub", []dial{{"pH", 5, 10, true}}},
-	{"ph", []dial{{"pH", 0, 14, false}}},
-	{"voltage volts", []dial{{"V", 1, 1000, false}}},
-	{"battery batteries cell cells charged charger pack", []dial{{"V", 1, 60, true}}},
-	{"resistance winding windings loop", []dial{{"ohm", 0, 1e6, false}}},
-	{"compression", []dial{{"psi", 60, 400, false}}},
-	{"stat stats thermostat thermostats", []dial{{"degC", -40, 300, false}}},
-	{"tape rule ruler mike mikes miked", []dial{{"mm", 0, 10000, false}}},
-	{"mitre mitres miter bevel bevels chamfer protractor angle angles camber caster castor tilt rake", []dial{{"deg", 0, 180, false}}},
-	{"torque torques torqued tighten tightened tightens nip nipped", []dial{{"Nm", 2, 700, false}}},
-	{"bush bushes bushing bushings spacer collar", []dial{{"mm", 2, 100, false}}},
-	{"spindle rotor governor drum impeller speed flat-out", []dial{{"rpm", slowest, 1e5, false}}},
-	{"oven kiln griddle hotplate nozzle hotend hot-end bed boiler freezer fridge radiator flue kettle coolant glue adhesive wax temp temperature", []dial{{"degC", 20, 1500, false}, {"degC", -60, 0, false}}},
-	{"loudness sound noise", []dial{{"dB", 20, 150, false}}},
-	{"pressure", []dial{{"bar", 0.2, 12, true}}},
-	{"current draws pulls pulling", []dial{{"A", 0, 60, false}}},
-	{"weighs weigh weighed", []dial{{"kg", 0.05, 500, false}}},
-	{"frequency", []dial{{"Hz", 1, 1e5, false}}},
-	{"metronome tempo", []dial{{"bpm", 20, 400, false}}},
-	{"platter turntable strobe", []dial{{"rpm", 10, 100, false}}},
-	{"baud", []dial{{"baud", 110, 1e7, false}}},
-	{"fader faders mixer voice gain loudness", []dial{{"dB", -100, 0, false}}},
-	{"shaft shafts journal journals spindle crankpin sleeve liner lobe stem gudgeon tenon dowel mortise biscuit rail groove", []dial{{"mm", 0, 500, true}}},
-	{"side", []dial{{"mm", 0, 1, true}}},
-	{"db", []dial{{"dB", 0, 200, false}}},
-	{"humidity moisture", []dial{{"%", 0, 100, false}}},
-	{"boils melts simmers freezes", []dial{{"degC", -60, 2000, false}}},
-	{"tyre tyres tire tires", []dial{{"psi", 15, 140, false}, {"bar", 1, 10, true}}},
 }
 
 // longestDial bounds the way from a reading to what shows it, in words.
@@ -181,7 +111,7 @@ func (r *reader) hotSide(f *prose.Figure, at int) bool {
 	for j := max(0, at-longestDial); j < at; j++ {
 		switch r.words[j].text {
 		case "hot", "cold", "warm":
-			hot = hot || sides[r.words[j+1].text]
+			hot = hot || r.words[j+1].marks&sides != 0
 		case "rinse", "wash", "bed", "hotend", "kiln", "oven", "grill":
 			hot = hot || r.is(at-1, "at") && j+2 >= at-1 && f.Values[0].Number > 20
 		case "water":
@@ -196,8 +126,6 @@ func (r *reader) hotSide(f *prose.Figure, at int) bool {
 	}
 	return hot
 }
-
-var sides = map[string]bool{"side": true, "end": true, "tap": true, "flow": true, "leg": true, "pipe": true, "water": true, "feed": true, "plate": true, "junction": true, "tank": true, "room": true}
 
 // frost says whether a negative number without a unit is a temperature: "down to
 // minus ten", "it's rated from minus five to plus forty". It is none beside

@@ -59,7 +59,7 @@ func (r *reader) figure(f *prose.Figure) {
 	switch f.Kind {
 	case prose.StepNumber, prose.Ordinal, prose.Time:
 	case prose.Label:
-		if grades[prose.Fold(f.Word)] && r.words[at].mood&(statement|viewer) != 0 {
+		if r.known.terms[r.known.find(prose.Fold(f.Word))].marks&grades != 0 && r.words[at].mood&(statement|viewer) != 0 {
 			r.add(Spec)
 		}
 	case prose.Date:
@@ -120,9 +120,6 @@ func (r *reader) figure(f *prose.Figure) {
 		r.amount(f, at)
 	}
 }
-
-// grades are nouns whose number names a sort of stuff or part: "it takes DOT 4".
-var grades = map[string]bool{"dot": true, "sae": true, "grade": true, "class": true, "size": true, "iso": true, "en": true, "din": true, "iec": true, "type": true}
 
 // paid says whether money was paid by the speaker: a receipt, no price.
 func (r *reader) paid(i int) bool {
@@ -304,7 +301,7 @@ func (r *reader) take(f *prose.Figure) {
 			unit = "inch"
 		case v.Unit == "kg" && r.is(r.wordAt(f.End), "force"):
 			unit = "kgf"
-		case v.Unit == "lb" && r.is(r.wordAt(f.End), "of") && forced[r.words[min(r.wordAt(f.End)+1, len(r.words)-1)].text]:
+		case v.Unit == "lb" && r.is(r.wordAt(f.End), "of") && r.words[min(r.wordAt(f.End)+1, len(r.words)-1)].marks&forced != 0:
 			unit = "lbf"
 		case v.Unit == "K" && number < 1000 && !strings.HasSuffix(f.Of(r.text), "kelvin"):
 			unit = "kohm" // no workshop is that cold
@@ -334,9 +331,6 @@ func (r *reader) take(f *prose.Figure) {
 		r.values = append(r.values, Value{Number: number, Unit: unit, Span: f.Span})
 	}
 }
-
-// forced is of what pounds are a force.
-var forced = map[string]bool{"force": true, "thrust": true, "pull": true, "push": true, "tension": true, "squeeze": true, "grip": true, "preload": true, "line": true, "load": true}
 
 // oil is a viscosity grade as SAE J300 writes it.
 var oil = sync.OnceValue(func() *regexp.Regexp {

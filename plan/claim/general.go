@@ -292,13 +292,8 @@ func (r *reader) felt(have int) bool {
 	if !r.is(have+1, "been") {
 		return false
 	}
-	return have+2 < len(r.words) && feelings[r.words[have+2].text]
+	return have+2 < len(r.words) && r.words[have+2].marks&feelings != 0
 }
-
-// feelings are how something was for somebody.
-var feelings = map[string]bool{"annoying": true, "fun": true, "hard": true, "awful": true, "frustrating": true, "tiring": true, "nice": true, "lovely": true,
-	"confusing": true, "scary": true, "boring": true, "exciting": true, "horrible": true, "difficult": true, "easy": true, "tricky": true, "satisfying": true,
-	"great": true, "terrible": true, "funny": true, "tough": true, "embarrassing": true, "painful": true, "worth": true, "quite": true}
 
 // cautions says whether a modal speaks of danger to somebody: the way warnings
 // are worded.

@@ -87,7 +87,7 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 		}
 		return true
 	}
-	if n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(k.prep|k.glue|k.poured|k.be|k.det|k.lead|k.particle|k.pronoun|k.maybe) == 0 && !filler[r.words[n].text] {
+	if n < len(r.words) && !r.words[n].stopped && r.words[n].classes&(k.prep|k.glue|k.poured|k.be|k.det|k.lead|k.particle|k.pronoun|k.maybe) == 0 && r.words[n].marks&filler == 0 {
 		return false // "it takes a ten mil shaft"
 	}
 	return r.near(at, reach, k.poured) && !r.near(at, reach, k.long)
@@ -105,12 +105,12 @@ func (r *reader) isPrice(at, n int) bool {
 	if at == 0 && n < len(r.words) && (r.words[n].stopped || r.is(n, "for")) {
 		return true // "thirty-five pounds, the suspension spring"
 	}
-	if r.near(at, reach, k.heavy) || n < len(r.words) && !r.words[n].stopped && weights[r.words[n].text] && strings.HasSuffix(r.words[max(n-1, 0)].text, "pound") {
+	if r.near(at, reach, k.heavy) || n < len(r.words) && !r.words[n].stopped && r.words[n].marks&weights != 0 && strings.HasSuffix(r.words[max(n-1, 0)].text, "pound") {
 		return false // "a seven pound test line"
 	}
 	pays := false
 	for j := max(0, at-reach); j < len(r.words) && j < at+reach; j++ {
-		if weighty[r.words[j].text] {
+		if r.words[j].marks&weighty != 0 {
 			return false
 		}
 		switch r.words[j].text {
@@ -121,15 +121,6 @@ func (r *reader) isPrice(at, n int) bool {
 	return pays || r.words[min(at, len(r.words)-1)].mood != order
 }
 
-// weighty are words beside which pounds are a weight, a force or a pressure.
-var weighty = map[string]bool{"hammer": true, "sledge": true, "mallet": true, "breaking": true, "strain": true, "thrust": true, "clamping": true, "square": true, "tyre": true, "tyres": true,
-	"tire": true, "tires": true, "scale": true, "scales": true, "heft": true, "ounces": true, "ounce": true, "preload": true, "squeeze": true, "grip": true, "recoil": true, "crush": true,
-	"balance": true, "anvil": true, "flywheel": true, "payload": true, "capacity": true, "drag": true, "boost": true, "gauge": true, "steam": true}
-
-// weights are told by their pounds: "a seven pound test line".
-var weights = map[string]bool{"test": true, "line": true, "weight": true, "bag": true, "sack": true, "block": true, "lump": true, "bottle": true, "cylinder": true, "spring": true,
-	"springs": true, "load": true, "child": true, "rider": true, "person": true, "man": true, "breaking": true, "drum": true, "tub": true, "fish": true, "dog": true, "pull": true, "magnet": true}
-
 // spaced says whether what stands behind a length makes it one: "twenty mil below
 // the filler", "eighty mil of fall", "three mil clear".
 func (r *reader) spaced(n int) bool {
@@ -137,7 +128,7 @@ func (r *reader) spaced(n int) bool {
 	case n >= len(r.words):
 		return false
 	case r.is(n, "of"):
-		return solids[r.words[min(n+1, len(r.words)-1)].text]
+		return r.words[min(n+1, len(r.words)-1)].marks&solids != 0
 	case r.is(n, "from"), r.is(n, "short"), r.is(n, "down") && r.is(n+1, "from"), r.is(n, "up") && r.is(n+1, "from"), r.is(n, "off"):
 		return true
 	case r.is(n, "below"), r.is(n, "above"), r.is(n, "under"), r.is(n, "beneath"), r.is(n, "inside"), r.is(n, "proud"), r.is(n, "past"), r.is(n, "clear"), r.is(n, "beyond"), r.is(n, "either"), r.is(n, "gap"):
@@ -145,14 +136,6 @@ func (r *reader) spaced(n int) bool {
 	}
 	return false
 }
-
-// solids are what has a length, a depth or a thickness "of" so many millimetres.
-var solids = map[string]bool{"fall": true, "travel": true, "slack": true, "drop": true, "lift": true, "rise": true, "overhang": true, "overlap": true, "lap": true, "insulation": true,
-	"concrete": true, "sand": true, "gravel": true, "hardcore": true, "screed": true, "plaster": true, "timber": true, "wood": true, "steel": true, "copper": true, "brass": true,
-	"thread": true, "wire": true, "cable": true, "pipe": true, "tube": true, "hose": true, "bar": true, "rod": true, "chain": true, "rope": true, "tread": true, "pad": true, "lining": true,
-	"friction": true, "movement": true, "play": true, "clearance": true, "stickout": true, "gap": true, "backlash": true, "deflection": true, "foam": true, "felt": true, "rubber": true,
-	"glass": true, "brick": true, "engagement": true, "bearing": true, "sag": true, "runout": true, "ply": true, "plywood": true, "board": true, "tape": true, "stone": true, "ice": true,
-	"space": true, "room": true, "cover": true, "tail": true, "bolt": true, "meat": true, "material": true, "air": true, "lead": true, "float": true, "free": true, "end": true, "adjustment": true}
 
 // coin is the money that the sentence names, for sums that don't, or what those are
 // else.

@@ -25,12 +25,6 @@ func (r *reader) threaded(f *prose.Figure, at int) {
 	}
 }
 
-// round are parts whose sizes are millimetres where nothing else is said: common
-// practice, no source.
-var round = map[string]bool{"seal": true, "seals": true, "bearing": true, "bearings": true, "bush": true, "bushes": true, "bushing": true, "o-ring": true, "o-rings": true,
-	"ring": true, "rings": true, "screw": true, "screws": true, "bolt": true, "bolts": true, "dowel": true, "dowels": true, "belt": true, "plug": true, "plugs": true, "pin": true, "pins": true,
-	"spring": true, "washer": true, "washers": true, "rivet": true, "rivets": true}
-
 // parts are what sizes in inches are told by.
 var parts = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(half|quarters?|eighths?|sixteenths?)\b`)
@@ -58,7 +52,7 @@ func (r *reader) sized(f *prose.Figure, at int) {
 	}
 	metric := r.solid(f)
 	for j := max(0, at-reach); j < len(r.words) && j < n+2; j++ {
-		metric = metric || round[r.words[j].text]
+		metric = metric || r.words[j].marks&round != 0
 	}
 	if metric {
 		for i := range f.Values {

@@ -8,20 +8,87 @@ import (
 	"fixslate/plan/trade"
 )
 
-// letterNames are letters as captions spell what they hear. Those that are
-// words too ("see", "you", "are") are left out.
-var letterNames = map[string]string{"ay": "A", "bee": "B", "cee": "C", "dee": "D", "ee": "E", "eff": "F", "gee": "G", "aitch": "H", "haitch": "H",
-	"jay": "J", "kay": "K", "ell": "L", "el": "L", "em": "M", "en": "N", "pee": "P", "queue": "Q", "cue": "Q", "ess": "S", "ar": "R", "tee": "T", "vee": "V",
-	"ex": "X", "wye": "Y", "zed": "Z", "zee": "Z", "double-u": "W",
-	"alpha": "A", "bravo": "B", "charlie": "C", "delta": "D", "echo": "E", "foxtrot": "F", "golf": "G", "hotel": "H", "juliet": "J", "kilo": "K",
-	"lima": "L", "mike": "M", "november": "N", "oscar": "O", "papa": "P", "quebec": "Q", "romeo": "R", "sierra": "S", "tango": "T", "uniform": "U",
-	"victor": "V", "whiskey": "W", "x-ray": "X", "yankee": "Y", "zulu": "Z"}
+// Letters are read as captions spell what they hear; names that are words too ("see",
+// "you", "are") are left out.
 
-// doubled are words that repeat a letter or digit: "double four".
-var doubled = map[string]bool{"double": true, "triple": true, "treble": true}
+// letterName is the letter that a word names, empty for none.
+func letterName(w string) string {
+	switch w {
+	case "ay", "alpha":
+		return "A"
+	case "bee", "bravo":
+		return "B"
+	case "cee", "charlie":
+		return "C"
+	case "dee", "delta":
+		return "D"
+	case "ee", "echo":
+		return "E"
+	case "eff", "foxtrot":
+		return "F"
+	case "gee", "golf":
+		return "G"
+	case "aitch", "haitch", "hotel":
+		return "H"
+	case "jay", "juliet":
+		return "J"
+	case "kay", "kilo":
+		return "K"
+	case "ell", "el", "lima":
+		return "L"
+	case "em", "mike":
+		return "M"
+	case "en", "november":
+		return "N"
+	case "oscar":
+		return "O"
+	case "pee", "papa":
+		return "P"
+	case "queue", "cue", "quebec":
+		return "Q"
+	case "ar", "romeo":
+		return "R"
+	case "ess", "sierra":
+		return "S"
+	case "tee", "tango":
+		return "T"
+	case "uniform":
+		return "U"
+	case "vee", "victor":
+		return "V"
+	case "double-u", "whiskey":
+		return "W"
+	case "ex", "x-ray":
+		return "X"
+	case "wye", "yankee":
+		return "Y"
+	case "zed", "zee", "zulu":
+		return "Z"
+	}
+	return ""
+}
 
-// strokes are the marks inside a code as they are said.
-var strokes = map[string]string{"dash": "-", "hyphen": "-", "slash": "/", "stroke": "/"}
+// repeats is how often a word makes the next letter or digit: "double four"; 0 for others.
+func repeats(w string) int {
+	switch w {
+	case "double":
+		return 2
+	case "triple", "treble":
+		return 3
+	}
+	return 0
+}
+
+// strokeOf is a mark inside a code as it is said.
+func strokeOf(w string) string {
+	switch w {
+	case "dash", "hyphen":
+		return "-"
+	case "slash", "stroke":
+		return "/"
+	}
+	return ""
+}
 
 // spelled reads the run of spelled letters and digits at word i.
 func (r *reader) spelled(i int, c *code) int {
@@ -62,9 +129,31 @@ func (r *reader) grouped(i, at int, c *code) bool {
 	return end > at
 }
 
-// homophones are letters as captions spell them by a word of the same sound; they
+// likeLetter is a letter as captions spell them by a word of the same sound; they
 // are letters only between letters and digits.
-var homophones = map[string]string{"see": "C", "sea": "C", "you": "U", "are": "R", "why": "Y", "be": "B", "tea": "T", "pea": "P", "eye": "I", "oh": "", "jay": "J"}
+func likeLetter(w string) string {
+	switch w {
+	case "be":
+		return "B"
+	case "see", "sea":
+		return "C"
+	case "eye":
+		return "I"
+	case "jay":
+		return "J"
+	case "pea":
+		return "P"
+	case "are":
+		return "R"
+	case "tea":
+		return "T"
+	case "you":
+		return "U"
+	case "why":
+		return "Y"
+	}
+	return ""
+}
 
 // homophone is the letter of such a word inside a run: letters before it and a
 // letter, a digit or a stroke behind it.
@@ -72,8 +161,8 @@ func (r *reader) homophone(i int, c *code) string {
 	if c.letters == 0 {
 		return ""
 	}
-	letter := homophones[r.words[i].text]
-	if letter == "" || i+1 >= len(r.words) || r.words[i+1].stopped || !r.isSpelled(i+1) && strokes[r.words[i+1].text] == "" || r.is(i+1, "a") || r.is(i+1, "i") {
+	letter := likeLetter(r.words[i].text)
+	if letter == "" || i+1 >= len(r.words) || r.words[i+1].stopped || !r.isSpelled(i+1) && strokeOf(r.words[i+1].text) == "" || r.is(i+1, "a") || r.is(i+1, "i") {
 		return ""
 	}
 	return letter
@@ -95,12 +184,12 @@ func (r *reader) spelledItem(i int, c *code) int {
 	w := r.words[i].text
 	if r.words[i].marks&stroked != 0 && (c.items > 0 || r.suffixes(i)) {
 		if c.items > 0 {
-			c.text += strokes[w]
+			c.text += strokeOf(w)
 		}
 		return i + 1
 	}
-	if head, tail, ok := strings.Cut(w, "-"); ok && doubled[head] {
-		if n, digit := digitWords[tail]; digit && n < 10 { // "double-oh"
+	if head, tail, ok := strings.Cut(w, "-"); ok && repeats(head) > 0 {
+		if n, digit := digitWord(tail); digit && n < 10 { // "double-oh"
 			many := 2
 			if head != "double" {
 				many = 3
@@ -117,7 +206,7 @@ func (r *reader) spelledItem(i int, c *code) int {
 		c.items += len(letters)
 		return i + 1
 	}
-	if doubled[w] {
+	if repeats(w) > 0 {
 		if i+1 >= len(r.words) || r.words[i+1].stopped {
 			return i
 		}
@@ -173,7 +262,7 @@ func (r *reader) letter(i int, c *code) string {
 	if w == "november" && r.yearAt(i+1) {
 		return ""
 	}
-	return letterNames[w]
+	return letterName(w)
 }
 
 // yearAt says whether a year in digits stands at i.
@@ -210,11 +299,11 @@ func (r *reader) capitalised(i int, c *code) string {
 		return ""
 	}
 	raw := r.text[w.start:w.end]
-	if c.items > 0 || len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || shorts[w.text] || grades[w.text] {
+	if c.items > 0 || len(raw) < 2 || len(raw) > most || strings.Trim(raw, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" || w.marks&(shorts|grades) != 0 {
 		return ""
 	}
 	next := i + 1
-	if strokes[r.words[min(next, len(r.words)-1)].text] != "" {
+	if strokeOf(r.words[min(next, len(r.words)-1)].text) != "" {
 		next++
 	}
 	if next >= len(r.words) || r.words[i+1].stopped || !r.words[next].number || r.words[next].text[0] < 'a' || r.words[next].text == "point" || strings.ToUpper(r.text) == r.text {
@@ -231,31 +320,84 @@ func (r *reader) capitalised(i int, c *code) string {
 	return raw
 }
 
-// shorts are names of things, grades and units that are written in capitals and no
-// part of a number behind them.
-var shorts = map[string]bool{"ac": true, "dc": true, "led": true, "usb": true, "pvc": true, "abs": true, "cct": true, "lpg": true, "oem": true, "tdc": true, "btdc": true, "atdc": true,
-	"bdc": true, "rpm": true, "psi": true, "ph": true, "ip": true, "awg": true, "swg": true, "ok": true, "pcb": true, "cv": true, "hp": true, "ev": true, "ecu": true, "ptc": true,
-	"ntc": true, "rcd": true, "mcb": true, "cpu": true, "gpu": true, "ssd": true, "ram": true, "fan": true, "cc": true, "bsp": true, "npt": true, "unf": true, "unc": true, "af": true, "i": true}
-
 func (r *reader) isSpelled(i int) bool {
 	w := r.words[i].text
-	_, digit := digitWords[w]
-	return len(w) == 1 || digit || letterNames[w] != ""
+	_, digit := digitWord(w)
+	return len(w) == 1 || digit || letterName(w) != ""
 }
 
-var digitWords = map[string]int{"zero": 0, "nought": 0, "oh": 0, "o": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
-	"eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
-	"eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+// digitWord is the number under a hundred that a word is in a code.
+func digitWord(w string) (n int, ok bool) {
+	switch w {
+	case "zero", "nought", "oh", "o":
+		return 0, true
+	case "one":
+		return 1, true
+	case "two":
+		return 2, true
+	case "three":
+		return 3, true
+	case "four":
+		return 4, true
+	case "five":
+		return 5, true
+	case "six":
+		return 6, true
+	case "seven":
+		return 7, true
+	case "eight":
+		return 8, true
+	case "nine":
+		return 9, true
+	case "ten":
+		return 10, true
+	case "eleven":
+		return 11, true
+	case "twelve":
+		return 12, true
+	case "thirteen":
+		return 13, true
+	case "fourteen":
+		return 14, true
+	case "fifteen":
+		return 15, true
+	case "sixteen":
+		return 16, true
+	case "seventeen":
+		return 17, true
+	case "eighteen":
+		return 18, true
+	case "nineteen":
+		return 19, true
+	case "twenty":
+		return 20, true
+	case "thirty":
+		return 30, true
+	case "forty":
+		return 40, true
+	case "fifty":
+		return 50, true
+	case "sixty":
+		return 60, true
+	case "seventy":
+		return 70, true
+	case "eighty":
+		return 80, true
+	case "ninety":
+		return 90, true
+	}
+	return 0, false
+}
 
 // spelledNumber reads "seven", "twelve", "twenty five", "twenty-five" and
 // "three hundred" as digits.
 func (r *reader) spelledNumber(i int, c *code) int {
 	w := r.words[i].text
-	n, ok := digitWords[w]
+	n, ok := digitWord(w)
 	if !ok {
 		if tens, ones, cut := strings.Cut(w, "-"); cut {
-			t, okTens := digitWords[tens]
-			o, okOnes := digitWords[ones]
+			t, okTens := digitWord(tens)
+			o, okOnes := digitWord(ones)
 			if okTens && okOnes && t >= 20 && o > 0 && o < 10 {
 				c.text += strconv.Itoa(t + o)
 				c.items += 2
@@ -280,7 +422,7 @@ func (r *reader) spelledNumber(i int, c *code) int {
 	end := i + 1
 	switch {
 	case n >= 20 && end < len(r.words) && !r.words[end].stopped:
-		if o, ok := digitWords[r.words[end].text]; ok && o > 0 && o < 10 {
+		if o, ok := digitWord(r.words[end].text); ok && o > 0 && o < 10 {
 			n += o
 			end++
 		}

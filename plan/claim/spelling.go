@@ -86,36 +86,3 @@ func hashOf(w string) uint32 {
 	}
 	return h
 }
-
-// id is the place of a word in terms; a new word gets one.
-func (v *lexicon) id(w string) int32 {
-	h := hashOf(w)
-	if id := v.look(h, w); id > 0 {
-		return id
-	}
-	if 2*len(v.terms) > len(v.index) {
-		v.index = v.index.grown()
-	}
-	id := int32(len(v.terms))
-	v.terms = append(v.terms, term{text: w})
-	v.index.put(place{h, id})
-	return id
-}
-
-func (x index) put(p place) {
-	at, mask := p.hash, uint32(len(x)-1)
-	for x[at&mask].id > 0 {
-		at++
-	}
-	x[at&mask] = p
-}
-
-func (x index) grown() index {
-	next := make(index, 2*len(x))
-	for _, p := range x {
-		if p.id > 0 {
-			next.put(p)
-		}
-	}
-	return next
-}

@@ -18,22 +18,6 @@ type word struct {
 	number     bool // digits, or a word for a number
 }
 
-// unwritten are contractions and slurred words as captions spell them.
-var unwritten = map[string]string{
-	"dont": "do not", "doesnt": "does not", "didnt": "did not", "isnt": "is not", "arent": "are not", "wasnt": "was not", "werent": "were not",
-	"wont": "will not", "cant": "can not", "cannot": "can not", "couldnt": "could not", "shouldnt": "should not", "wouldnt": "would not",
-	"havent": "have not", "hasnt": "has not", "hadnt": "had not", "thats": "that is", "ive": "i have", "im": "i am", "youre": "you are",
-	"theyre": "they are", "theres": "there is", "whats": "what is", "heres": "here is", "youll": "you will", "itll": "it will",
-	"thatll": "that will", "theyll": "they will", "youve": "you have", "weve": "we have", "theyve": "they have", "lets": "let us",
-	"gonna": "going to", "wanna": "want to", "gotta": "got to", "dunno": "do not know", "cos": "because", "cuz": "because", "'cause": "because",
-	"coz": "because", "'em": "them", "em": "them", "cause": "cause", "reckons": "reckons", "ain't": "is not", "won't": "will not",
-	"can't": "can not", "shan't": "shall not", "let's": "let us", "y'all": "you all", "it'd": "it would", "nothing's": "nothing is",
-}
-
-// afterPronoun says that "'s" behind the word is "is".
-var afterPronoun = map[string]bool{"it": true, "that": true, "there": true, "what": true, "here": true, "he": true, "she": true, "who": true,
-	"where": true, "how": true, "this": true, "everything": true, "one": true, "something": true, "nobody": true, "everyone": true, "which": true}
-
 var tails = []struct{ tail, word string }{
 	{"n't", "not"}, {"'ll", "will"}, {"'ve", "have"}, {"'m", "am"}, {"'re", "are"}, {"'d", "would"},
 }
@@ -84,7 +68,7 @@ func (v *lexicon) open(folded, whole string, add func(string)) {
 		}
 		if stem, ok := strings.CutSuffix(folded, "'s"); ok && stem != "" {
 			add(stem)
-			if afterPronoun[stem] {
+			if v.terms[v.find(stem)].marks&beIs != 0 {
 				add("is")
 			} else {
 				add("'s")
@@ -103,15 +87,3 @@ func (v *lexicon) isNumber(w string) bool {
 	head, _, hyphened := strings.Cut(w, "-")
 	return hyphened && v.terms[v.find(head)].marks&figure != 0
 }
-
-// figureWords make a figure, or may.
-const figureWords = `one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen
-		eighteen nineteen twenty thirty forty fourty fifty sixty seventy eighty ninety hundred thousand million zero nought naught oh point half
-		quarter third thirds quarters fifth fifths tenth tenths eighth eighths sixteenth sixteenths dozen couple once twice double treble triple
-		percent pct minus plus`
-
-// articled are nouns that an article makes a figure of: "an hour", "every
-// third winter", "m eight".
-const articled = `hour litre liter metre meter millimetre millimeter centimetre centimeter inch kilo kilogram gram volt amp ohm
-		kilohm milliamp millivolt minute second day week month year bar turn degree mile foot yard pound quid euro dollar newton mil watt gallon
-		pint grand thou every o'clock`

@@ -8,18 +8,39 @@ import (
 	"fixslate/plan/trade"
 )
 
-// spans of time by their noun, as many of a unit; those that trade knows stand
-// for themselves.
-var spansOfTime = map[string]struct {
-	number float64
-	unit   string
-}{
-	"minute": {1, "min"}, "hour": {1, "h"}, "day": {1, "day"}, "week": {1, "week"}, "fortnight": {2, "week"}, "month": {1, "month"}, "year": {1, "year"},
-	"decade": {10, "year"}, "century": {100, "year"}, "second": {1, "s"},
+// spanOfTime is a length of time by its noun: so many of a unit, 0 for none.
+func spanOfTime(noun string) (number float64, unit string) {
+	switch noun {
+	case "minute":
+		return 1, "min"
+	case "hour":
+		return 1, "h"
+	case "second":
+		return 1, "s"
+	case "day", "week", "month", "year":
+		return 1, noun
+	case "fortnight":
+		return 2, "week"
+	case "decade":
+		return 10, "year"
+	case "century":
+		return 100, "year"
+	}
+	return 0, ""
 }
 
-// notes are sums by their name.
-var notes = map[string]float64{"grand": 1000, "tenner": 10, "fiver": 5, "tenners": 10, "fivers": 5}
+// note is a sum by its name, 0 for none.
+func note(noun string) float64 {
+	switch noun {
+	case "grand":
+		return 1000
+	case "tenner", "tenners":
+		return 10
+	case "fiver", "fivers":
+		return 5
+	}
+	return 0
+}
 
 // articles reads lengths of time and sums behind an article, which are no
 // figures for prose: "within a year", "a good hour", "leave it a fortnight", "a
@@ -67,23 +88,23 @@ func (r *reader) articles() {
 		if r.single(i, at, one) {
 			continue
 		}
-		if n, ok := notes[noun]; ok && !(noun == "grand" && at+1 < len(r.words) && !r.is(at+1, "give") && !r.words[at+1].stopped && r.words[at+1].classes&(k.prep|k.glue) == 0) {
+		if n := note(noun); n > 0 && !(noun == "grand" && at+1 < len(r.words) && !r.is(at+1, "give") && !r.words[at+1].stopped && r.words[at+1].classes&(k.prep|k.glue) == 0) {
 			r.value(Value{Number: n, Unit: r.coin("GBP"), Span: span}, Cost)
 			continue
 		}
-		length, ok := spansOfTime[noun]
+		number, unit := spanOfTime(noun)
 		worked := r.worth(at)
-		if !ok || one && !full || r.words[at].stopped || !full && !r.lasting(i) && !worked {
+		if number == 0 || one && !full || r.words[at].stopped || !full && !r.lasting(i) && !worked {
 			continue
 		}
 		if small := noun == "minute" || noun == "second"; small && (!full && r.words[i].mood != order || r.chats(i) || r.is(i-1, "wait") || r.is(i-1, "in")) || r.chats(i) || r.is(at+1, "ago") {
 			continue
 		}
 		if part := r.partOf(i); part > 0 && worked {
-			length.number *= part
+			number *= part
 			span.Start = r.words[i-1].start
 		}
-		r.value(Value{Number: length.number, Unit: length.unit, Span: span}, Duration)
+		r.value(Value{Number: number, Unit: unit, Span: span}, Duration)
 		if r.words[i].mood == order {
 			r.add(Spec)
 		}
@@ -112,7 +133,8 @@ func (r *reader) worth(at int) bool {
 func (r *reader) single(i, at int, one bool) bool {
 	k := &r.known.classes
 	noun := r.words[at].text
-	unit, ok := measureWords[noun]
+	unit := measureUnit(noun)
+	ok := unit != ""
 	if u, known := trade.LookupUnit(noun); !ok && at > i+1 && known && len(noun) > 2 && !isTime(u) {
 		unit, ok = unitName(u), true
 	}
@@ -179,8 +201,8 @@ func (r *reader) halfOf(i int) bool {
 			return false // "two and a half pints"
 		}
 	}
-	unit, ok := measureWords[r.words[i+1].text]
-	if !ok || r.words[i+1].stopped || r.words[i].mood == question || unit == "stroke" || unit == "mm" || unit == "mm2" || unit == "weight" || unit == "cup" ||
+	unit := measureUnit(r.words[i+1].text)
+	if unit == "" || r.words[i+1].stopped || r.words[i].mood == question || unit == "stroke" || unit == "mm" || unit == "mm2" || unit == "weight" || unit == "cup" ||
 		r.is(i-1, "and") || r.is(i-1, "a") && r.is(i-2, "and") && r.in(i-3, r.known.making) || len(r.words[i+1].text) < 3 {
 		return false
 	}

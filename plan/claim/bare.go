@@ -2,25 +2,36 @@ package claim
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
-	"sync"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
 )
 
-// eighths and finer are said of inches alone.
-var eighths = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)\b(eighths?|sixteenths?|thirty.seconds?|sixty.fourths?)$`)
-})
+// isEighths holds for parts that are said of inches alone: eighths and finer.
+func isEighths(text string) bool {
+	text = strings.ReplaceAll(strings.TrimSuffix(strings.ToLower(text), "s"), "-", " ")
+	return strings.HasSuffix(text, "eighth") || strings.HasSuffix(text, "sixteenth") || strings.HasSuffix(text, "thirty second") || strings.HasSuffix(text, "sixty fourth")
+}
 
-// hundredths are said of millimetres; inches have thousandths. Common practice,
-// no source.
-var hundredths = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)\b(hundredths|tenths)$`)
-})
+// isHundredths holds for parts that are said of millimetres; inches have thousandths.
+// Common practice, no source.
+func isHundredths(text string) bool {
+	text = strings.ToLower(text)
+	return strings.HasSuffix(text, "hundredths") || strings.HasSuffix(text, "tenths")
+}
+
+// hasParts says whether a text tells halves, quarters or finer parts of an inch.
+func hasParts(text string) bool {
+	for w := range strings.FieldsFuncSeq(strings.ToLower(text), func(c rune) bool { return c == ' ' || c == '-' }) {
+		switch strings.TrimSuffix(w, "s") {
+		case "half", "quarter", "eighth", "sixteenth":
+			return true
+		}
+	}
+	return false
+}
 
 // drilled says whether "and a half" is said of millimetres: a drill of six and a
 // half. Common practice, no source.
@@ -114,10 +125,10 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	default:
 		return "", false
 	}
-	if f.Spoken && hundredths().MatchString(f.Of(r.text)) {
+	if f.Spoken && isHundredths(f.Of(r.text)) {
 		return "mm", true
 	}
-	if f.Spoken && (eighths().MatchString(f.Of(r.text)) || parts().MatchString(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
+	if f.Spoken && (isEighths(f.Of(r.text)) || hasParts(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
 		return "inch", true
 	}
 	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && !meter {
@@ -300,7 +311,7 @@ func (r *reader) heldAt(f *prose.Figure, at int) string {
 	if next := r.after(f); next != nil && r.is(at-1, "at") && v >= coolest && v <= hottest && len(next.Values) > 0 && isTime(next.Values[0].Unit) && r.joinedBy(r.wordAt(f.End), next, "for") {
 		return "degC"
 	}
-	if !mains[v] || !r.is(at-1, "for") && !r.is(at-1, "on") && !r.is(at-1, "off") && !r.is(at-1, "at") {
+	if !isMains(v) || !r.is(at-1, "for") && !r.is(at-1, "on") && !r.is(at-1, "off") && !r.is(at-1, "at") {
 		return ""
 	}
 	for j := max(0, at-reach); j < at; j++ {

@@ -19,7 +19,7 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 	}
 	v := f.Values[0].Number
 	whole := v == math.Trunc(v)
-	if len(f.Values) == 1 && eighths().MatchString(f.Of(r.text)) && r.longs(n) {
+	if len(f.Values) == 1 && isEighths(f.Of(r.text)) && r.longs(n) {
 		return "inch", true // "thirty-four and three-eighths wide"
 	}
 	if v := f.Values[0].Number; (v == 12 || v == 16 || v == 24) && r.is(n, "on") && (r.is(n+1, "centre") || r.is(n+1, "center")) {
@@ -44,12 +44,19 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 	return "", false
 }
 
-// fuses are the ratings of fuses and breakers, in amperes (ISO 8820-3, IEC 60898-1).
-var fuses = map[float64]bool{1: true, 2: true, 3: true, 4: true, 5: true, 6: true, 7.5: true, 10: true, 13: true, 15: true, 16: true, 20: true, 25: true, 30: true, 32: true, 40: true, 45: true, 50: true, 60: true, 63: true, 80: true, 100: true}
+// isFuse holds for the ratings of fuses and breakers, in amperes (ISO 8820-3, IEC
+// 60898-1).
+func isFuse(v float64) bool {
+	switch v {
+	case 1, 2, 3, 4, 5, 6, 7.5, 10, 13, 15, 16, 20, 25, 30, 32, 40, 45, 50, 60, 63, 80, 100:
+		return true
+	}
+	return false
+}
 
 // fused reads "the fuse should be a fifteen" and "yellow's a twenty": amperes.
 func (r *reader) fused(f *prose.Figure, at int, v float64) bool {
-	if !fuses[v] || !r.isBare(f) || !r.is(at-1, "a") && !r.is(at-1, "an") || r.words[min(at, len(r.words)-1)].mood == own {
+	if !isFuse(v) || !r.isBare(f) || !r.is(at-1, "a") && !r.is(at-1, "an") || r.words[min(at, len(r.words)-1)].mood == own {
 		return false
 	}
 	if r.in(at-2, r.known.be) && r.in(at-3, r.known.colour) {

@@ -96,7 +96,7 @@ func (r *reader) dictated(i, end int, c *code) bool {
 	const longest, most, few = 5, 4, 3
 	if end < len(r.words) && !r.words[end].stopped {
 		w := r.words[end].text
-		if _, unit := trade.LookupUnit(w); unit && len(w) > 1 || measureWords[singular(w)] != "" || isPlural(w) || r.words[end].marks&fine != 0 {
+		if _, unit := trade.LookupUnit(w); unit && len(w) > 1 || measureUnit(singular(w)) != "" || isPlural(w) || r.words[end].marks&fine != 0 {
 			return false
 		}
 	}

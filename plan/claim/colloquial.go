@@ -7,16 +7,82 @@ import (
 	"fixslate/plan/trade"
 )
 
-// measureWords are what is counted like a unit and is none of trade's: a pint
-// and a gallon differ by country, grit and octane are grades.
-var measureWords = map[string]string{"pint": "pint", "gallon": "gallon", "grit": "grit", "click": "click", "notch": "notch", "stroke": "stroke",
-	"octane": "octane", "tpi": "tpi", "mpg": "mpg", "megabyte": "MB", "meg": "MB", "gigabyte": "GB", "gig": "GB", "terabyte": "TB", "megapixel": "megapixel",
-	"square": "mm2", "stone": "stone", "cup": "cup", "tablespoon": "tablespoon", "teaspoon": "teaspoon", "hundredweight": "hundredweight",
-	"thread-per-inch": "tpi", "dpi": "dpi", "gsm": "gsm", "denier": "denier", "amp-hour": "Ah", "candela": "cd", "baud": "baud", "bit-rate": "bps",
-	"acre": "acre", "cca": "CCA", "btu": "BTU", "farad": "F", "henry": "H", "va": "VA", "kva": "kVA", "megawatt": "MW", "nanosecond": "ns", "microgram": "ug", "siemens": "S", "psi": "psi", "knot": "knot", "gallons": "gallon", "swg": "swg", "ph": "pH", "puff": "pF", "dbm": "dBm", "dioptre": "dioptre", "diopter": "dioptre", "horse": "hp", "puffs": "pF", "pico": "pF", "nano": "nF", "micro": "uF", "centre": "mm", "center": "mm", "weight": "weight", "tonne": "t", "ton": "ton"}
+// measureUnit is the unit that a word is which is counted like one and is none of
+// trade's, empty for none: a pint and a gallon differ by country, grit and octane are
+// grades.
+func measureUnit(w string) string {
+	switch w {
+	case "pint", "gallon", "grit", "click", "notch", "stroke", "octane", "tpi", "mpg", "megapixel", "stone", "cup", "tablespoon", "teaspoon",
+		"hundredweight", "dpi", "gsm", "denier", "baud", "acre", "psi", "knot", "swg", "dioptre", "weight", "ton":
+		return w
+	case "megabyte", "meg":
+		return "MB"
+	case "gigabyte", "gig":
+		return "GB"
+	case "terabyte":
+		return "TB"
+	case "square":
+		return "mm2"
+	case "thread-per-inch":
+		return "tpi"
+	case "amp-hour":
+		return "Ah"
+	case "candela":
+		return "cd"
+	case "bit-rate":
+		return "bps"
+	case "cca":
+		return "CCA"
+	case "btu":
+		return "BTU"
+	case "farad":
+		return "F"
+	case "henry":
+		return "H"
+	case "va":
+		return "VA"
+	case "kva":
+		return "kVA"
+	case "megawatt":
+		return "MW"
+	case "nanosecond":
+		return "ns"
+	case "microgram":
+		return "ug"
+	case "siemens":
+		return "S"
+	case "gallons":
+		return "gallon"
+	case "ph":
+		return "pH"
+	case "puff", "puffs", "pico":
+		return "pF"
+	case "dbm":
+		return "dBm"
+	case "diopter":
+		return "dioptre"
+	case "horse":
+		return "hp"
+	case "nano":
+		return "nF"
+	case "micro":
+		return "uF"
+	case "centre", "center":
+		return "mm"
+	case "tonne":
+		return "t"
+	}
+	return ""
+}
 
-// mains are the voltages that a supply is named by.
-var mains = map[float64]bool{12: true, 24: true, 48: true, 110: true, 115: true, 120: true, 208: true, 220: true, 230: true, 240: true, 400: true, 415: true}
+// isMains holds for the voltages that a supply is named by.
+func isMains(v float64) bool {
+	switch v {
+	case 12, 24, 48, 110, 115, 120, 208, 220, 230, 240, 400, 415:
+		return true
+	}
+	return false
+}
 
 // smallestPitch is from where on "centres" without a unit are in millimetres: "at
 // six hundred centres".
@@ -69,9 +135,10 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	if w == "fluid" && (r.is(n+1, "ounces") || r.is(n+1, "ounce")) {
 		return "fl oz", 1, true
 	}
-	if unit, ok = measureWords[w]; !ok {
-		unit, ok = measureWords[singular(w)]
+	if unit = measureUnit(w); unit == "" {
+		unit = measureUnit(singular(w))
 	}
+	ok = unit != ""
 	if ok && unit == "MB" && strings.HasPrefix(w, "meg") && (r.near(n, 6, k.resistive) || r.near(n, 4, k.role) || r.is(n+1, "insulation")) {
 		return "Mohm", 1, true // "one point one megs to earth"
 	}
@@ -81,7 +148,7 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && !r.ampere() && f.Values[0].Number == float64(int(f.Values[0].Number)) {
 		return "", 1, false
 	}
-	if !ok && mains[f.Values[0].Number] && (w == "supply" || w == "mains" || w == "outlet" || (w == "three" || w == "single") && r.is(n+1, "phase")) {
+	if !ok && isMains(f.Values[0].Number) && (w == "supply" || w == "mains" || w == "outlet" || (w == "three" || w == "single") && r.is(n+1, "phase")) {
 		return "V", 1, true
 	}
 	if ok && (w == "centres" || w == "centers") && f.Values[0].Number < smallestPitch || w == "centre" || w == "center" {

@@ -33,7 +33,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.counted(f, r.words[at-2].text) // "a pack of ten"
 		return
 	}
-	if len(f.Values) == 2 && f.Kind == prose.Range && f.Values[0].Number >= 100 && mains[f.Values[0].Number] && mains[f.Values[1].Number] {
+	if len(f.Values) == 2 && f.Kind == prose.Range && f.Values[0].Number >= 100 && isMains(f.Values[0].Number) && isMains(f.Values[1].Number) {
 		r.counted(f, "V") // "one ten or two thirty"
 		r.stated(at)
 		return
@@ -55,17 +55,13 @@ func (r *reader) count(f *prose.Figure, at int) {
 	}
 	if unit, end := r.rate(n); end > 0 {
 		whole := prose.Span{Start: f.Start, End: r.words[end-1].end}
-		of, ok := measureWords[singular(r.words[n].text)]
-		if w := singular(r.words[n].text); w == "beat" || w == "frame" || w == "stitch" {
-			of, ok = w, true
+		of := singular(r.words[n].text)
+		if of != "beat" && of != "frame" && of != "stitch" {
+			of = measureUnit(of)
 		}
-		if ok && end == n+3 {
+		if of != "" && end == n+3 {
 			// "forty gallons an hour" flow; they do not happen
-			of += " per " + unit
-			if short := rates[of]; short != "" {
-				of = short
-			}
-			r.rated(&prose.Figure{Span: whole, Values: f.Values}, of)
+			r.rated(&prose.Figure{Span: whole, Values: f.Values}, shortRate(of+" per "+unit))
 			r.stated(at)
 			return
 		}
@@ -255,8 +251,18 @@ func (r *reader) counted(f *prose.Figure, unit string) {
 	}
 }
 
-// rates are those that have a short name.
-var rates = map[string]string{"beat per hour": "bph", "beat per minute": "bpm", "frame per second": "fps", "stitch per minute": "spm"}
+// shortRate is the short name of a rate, itself where it has none.
+func shortRate(of string) string {
+	switch of {
+	case "beat per hour":
+		return "bph"
+	case "beat per minute":
+		return "bpm"
+	case "frame per second":
+		return "fps"
+	}
+	return of
+}
 
 // rate finds the period in "twice a week", "four times per year", "a dozen of
 // these in every winter", and the word behind it; 0 for none.

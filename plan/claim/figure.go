@@ -99,7 +99,7 @@ func (r *reader) figure(f *prose.Figure) {
 			return
 		} else if r.halves(f) {
 			r.value(Value{Number: f.Values[0].Number, Span: f.Span}, Comparison)
-		} else if len(f.Values) > 0 && hundredths().MatchString(f.Of(r.text)) && r.words[at].mood == statement && (!strings.Contains(f.Of(r.text), "ten") || r.near(at, longestDial, r.known.measured)) {
+		} else if len(f.Values) > 0 && isHundredths(f.Of(r.text)) && r.words[at].mood == statement && (!strings.Contains(f.Of(r.text), "ten") || r.near(at, longestDial, r.known.measured)) {
 			r.value(Value{Number: f.Values[0].Number, Unit: "mm", Span: f.Span}, Measurement)
 		} else if r.inchTool(f) {
 			r.value(Value{Number: f.Values[0].Number, Unit: "inch", Span: f.Span}, Spec)

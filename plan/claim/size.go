@@ -2,9 +2,7 @@ package claim
 
 import (
 	"math"
-	"regexp"
 	"strings"
-	"sync"
 
 	"fixslate/plan/prose"
 	"fixslate/plan/trade"
@@ -25,11 +23,6 @@ func (r *reader) threaded(f *prose.Figure, at int) {
 	}
 }
 
-// parts are what sizes in inches are told by.
-var parts = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)\b(half|quarters?|eighths?|sixteenths?)\b`)
-})
-
 // sized gives millimetres to the bare sizes of such a part: "a sixty five by
 // ninety by ten seal".
 func (r *reader) sized(f *prose.Figure, at int) {
@@ -37,7 +30,7 @@ func (r *reader) sized(f *prose.Figure, at int) {
 	if f.Kind != prose.Size || len(f.Values) < 2 || f.Values[0].Unit != "" {
 		return
 	}
-	if f.Spoken && parts().MatchString(f.Of(r.text)) {
+	if f.Spoken && hasParts(f.Of(r.text)) {
 		for i := range f.Values {
 			f.Values[i].Unit = trade.Inch // "a half by an eighth"
 		}

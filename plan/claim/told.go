@@ -10,14 +10,20 @@ import (
 // What a number is told as and is no value: the class of a bolt, an hour of the
 // day, what the speaker takes back.
 
-// classes of bolts by ISO 898-1, as they are said.
-var boltClasses = map[float64]bool{4.6: true, 4.8: true, 5.6: true, 5.8: true, 6.8: true, 8.8: true, 9.8: true, 10.9: true, 12.9: true}
+// isBoltClass holds for the property classes of bolts (ISO 898-1), as they are said.
+func isBoltClass(v float64) bool {
+	switch v {
+	case 4.6, 4.8, 5.6, 5.8, 6.8, 8.8, 9.8, 10.9, 12.9:
+		return true
+	}
+	return false
+}
 
 // graded says whether a number is the property class of a bolt: "eight point eight
 // bolts".
 func (r *reader) graded(f *prose.Figure, at int) bool {
 	const reach = 5
-	if len(f.Values) != 1 || !boltClasses[f.Values[0].Number] {
+	if len(f.Values) != 1 || !isBoltClass(f.Values[0].Number) {
 		return false
 	}
 	for j := max(0, at-reach); j < len(r.words) && j < r.wordAt(f.End)+reach; j++ {

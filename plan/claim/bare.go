@@ -131,7 +131,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	if f.Spoken && (isEighths(f.Of(r.text)) || hasParts(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
 		return "inch", true
 	}
-	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && !meter {
+	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && (!meter || r.is(at-2, "they") && r.in(at-1, k.priced)) {
 		return r.coin("GBP"), true // as "twelve fifty" is
 	}
 	if r.nipped(f, at) {

@@ -68,12 +68,17 @@ type Claim struct {
 // Has says whether the claim is of a kind.
 func (c Claim) Has(k Kind) bool { return slices.Contains(c.Kinds, k) }
 
-// Sentence reads one line of speech, which may hold more than one sentence.
-func Sentence(text string) Claim {
+// Sentence reads one line of speech, which may hold more than one sentence. Sums
+// without a coin are pounds.
+func Sentence(text string) Claim { return sentence(text, pounds) }
+
+// sentence reads a line of speech where sums without a coin are in the money given.
+func sentence(text, money string) Claim {
 	c := Claim{Text: text}
 	var found kinds
 	r := readers.Get().(*reader)
 	defer r.free()
+	r.money = money
 	for _, span := range r.prose.Sentences(text) {
 		r.turn(span.Of(text))
 		r.read()

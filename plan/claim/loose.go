@@ -99,7 +99,7 @@ func (r *reader) isVolume(f *prose.Figure, at int) bool {
 func (r *reader) isPrice(at, n int) bool {
 	const reach = 9
 	k := &r.known.classes
-	if r.is(n, "of") {
+	if r.is(n, "of") || r.money != pounds {
 		return false
 	}
 	if at == 0 && n < len(r.words) && (r.words[n].stopped || r.is(n, "for")) {
@@ -148,8 +148,25 @@ func (r *reader) coin(otherwise string) string {
 			return "EUR"
 		}
 	}
-	if strings.Contains(r.text, "$") {
+	switch {
+	case strings.Contains(r.text, "$"):
 		return "USD"
+	case r.money != pounds:
+		return r.money
 	}
 	return otherwise
+}
+
+// pounds are the money of sums where nothing else is known.
+const pounds = "GBP"
+
+// moneyOf is the money of a plan's region.
+func moneyOf(region string) string {
+	switch strings.ToUpper(region) {
+	case "US":
+		return "USD"
+	case "AT", "BE", "CY", "DE", "EE", "ES", "EU", "FI", "FR", "GR", "HR", "IE", "IT", "LT", "LU", "LV", "MT", "NL", "PT", "SI", "SK":
+		return "EUR"
+	}
+	return pounds
 }

@@ -17,7 +17,7 @@ func Plan(p *plan.Plan) []Claim {
 	for i := range p.Steps {
 		lines += len(p.Steps[i].Lines) + len(p.Steps[i].OtherSaid)
 	}
-	on := shelf{plan: p, all: make([]Claim, 0, lines)}
+	on := shelf{plan: p, money: moneyOf(p.Video.Region), all: make([]Claim, 0, lines)}
 	for i := range p.Steps {
 		s := &p.Steps[i]
 		on.read(s, s.Lines, i, "say")
@@ -30,6 +30,7 @@ func Plan(p *plan.Plan) []Claim {
 // first asked for, and the claims read so far.
 type shelf struct {
 	plan    *plan.Plan
+	money   string // of the plan's region
 	all     []Claim
 	sources map[plan.Ref][]string
 	tests   map[string][][]string // of what a test speaks, for each version
@@ -54,7 +55,7 @@ func (s *shelf) read(step *plan.Step, lines []plan.Line, i int, key string) {
 		if l.Kind != plan.Spoken {
 			continue
 		}
-		c := Sentence(l.Print)
+		c := sentence(l.Print, s.money)
 		c.Path = path
 		c.Start, c.End = l.Start, l.Start+len(l.Source)
 		for j := range c.Values {

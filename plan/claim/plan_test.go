@@ -88,6 +88,20 @@ func TestPlanTestsAndOpinions(t *testing.T) {
 	}
 }
 
+// Pounds are money where they are that of the plan's region, and a weight elsewhere.
+func TestRegion(t *testing.T) {
+	for region, want := range map[string]string{"": "40 GBP, 0.8 EUR, 5 GBP", "GB": "40 GBP, 0.8 EUR, 5 GBP", "US": "40 lb, 0.8 USD, 5 USD", "DE": "40 lb, 0.8 EUR, 5 EUR"} {
+		p := given.Plan(t, "[video]\ntitle = \"x\"\nregion = \""+region+"\"\n[[step]]\ntitle = \"One\"\nsay = \"The pump is forty pounds. The clip costs eighty cents. They charge five for the washer.\"\n")
+		var got []string
+		for _, c := range Plan(p) {
+			got = append(got, stated(c))
+		}
+		if strings.Join(got, ", ") != want {
+			t.Errorf("in %q: %v, want %s", region, got, want)
+		}
+	}
+}
+
 func BenchmarkPlan(b *testing.B) {
 	var s strings.Builder
 	s.WriteString("[video]\ntitle = \"x\"\n")

@@ -16,8 +16,9 @@ type reader struct {
 	known   *lexicon
 	words   []word
 	figures []prose.Figure
-	about   marks // of all words
-	asks    bool  // the sentence is a question
+	about   marks  // of all words
+	asks    bool   // the sentence is a question
+	money   string // what sums are in that name no coin
 	found   kinds
 	values  []Value
 	whole   want // what the words of the sentence are, all together

@@ -226,17 +226,22 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 	t.follow(shares)
 	t.narrow()
 	o := t.odds()
+	first, before := o.said(), o
 	for range t.onceRuns() {
 		shares = t.followed(o, shares)
 		t.follow(shares)
 		t.once(o)
-		before := o
+		before = o
 		o = t.odds()
 		o.temper(before)
 	}
-	s := &settler{Match: m, h: &h, t: t, script: script, ear: e, odds: o}
-	s.place()
-	s.visits = visits(m.Words, t.words)
+	s := &settler{Match: m, h: &h, t: t, script: script, ear: e}
+	s.spread(o, first)
+	if t.live == nil && t.leaveOut(o, s.pres) {
+		o = t.odds()
+		o.temper(before)
+		s.spread(o, first)
+	}
 	s.starts()
 	m.order()
 	return s

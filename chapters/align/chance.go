@@ -45,6 +45,8 @@ type trellis struct {
 	shun  []float64 // of each step: what is left of the chance to enter it, since it is said elsewhere …
 	spare [][]mark  // … but for places where it may be said
 
+	absent []bool // of each step: that it is left out for sure; nil for none
+
 	live []stretch // which steps are summed over where; nil for all everywhere
 }
 
@@ -99,6 +101,18 @@ type odds struct {
 
 func newOdds(words, steps int) odds {
 	return odds{entries: make([][]entry, steps), talk: make([]float64, words), step: make([]int, words), in: make([]float64, words)}
+}
+
+// said is the chance of each step that it is said.
+func (o odds) said() []float64 {
+	all := make([]float64, len(o.entries))
+	for s, entries := range o.entries {
+		for _, e := range entries {
+			all[s] += e.chance
+		}
+		all[s] = min(1, all[s])
+	}
+	return all
 }
 
 const (
@@ -229,9 +243,11 @@ func (p *pass) back(heads []row, after row, o *odds) {
 func (t *trellis) blocks(cells int) [][]stretch {
 	live := t.live
 	if live == nil {
-		all := make([]int, t.steps+1)
-		for s := range all {
-			all[s] = s
+		all := []int{0}
+		for s := range t.steps {
+			if !t.isAbsent(s + 1) {
+				all = append(all, s+1)
+			}
 		}
 		words := max(1, min(stretchWords, cells/len(all)))
 		for from := 0; from < len(t.words); from += words {
@@ -250,6 +266,9 @@ func (t *trellis) blocks(cells int) [][]stretch {
 	}
 	return blocks
 }
+
+// isAbsent holds for a place that is left out for sure.
+func (t *trellis) isAbsent(place int) bool { return t.absent != nil && place > 0 && t.absent[place-1] }
 
 // take reads the chances of a word.
 func (o *odds) take(i int, at, after row, enter []float64, places []int) {

@@ -38,6 +38,7 @@ type lexicon struct {
 	again    map[string]bool    // words that lead into another take
 	dangling map[string]bool    // words that no sentence ends with
 	clinging map[string]bool    // words that hardly any sentence begins with
+	remote   map[string]float64 // how far a word says that what is named is not done here and now
 	numerals map[string]bool    // words that numbers are said with
 	alike    map[string][]int   // groups of words that stand for each other
 	kin      map[string][]int   // groups of words that go together
@@ -143,6 +144,12 @@ var english = sync.OnceValue(func() *lexicon {
 		}
 	}
 	l.counted, l.bent = counts(counted)
+	l.remote = map[string]float64{}
+	for weight, words := range remoteWords {
+		for k := range stems(words) {
+			l.remote[k] = weight
+		}
+	}
 	l.phrases = readPhrases(phraseWords)
 	l.phrases.breaks, l.phrases.chat = readBreaks(breakWords), weighed(chatterWords, "chat")[0]
 	l.alike, l.kin = groups(alikeWords), groups(kinWords)
@@ -269,6 +276,19 @@ const clingingWords = `of than is are was were be been has have had will would
 should could must can't doesn't didn't isn't wasn't won't ago either too enough
 else off away along us them him her me it itself yourself until because which
 whose although though`
+
+// remoteWords say that what is named is not done here and now, by how surely they do:
+// another time, a condition, a leaving out; a negation; what may go with those.
+var remoteWords = map[float64]string{
+	1.5: `could would should i'd you'd he'd she'd they'd we'd there'd that'd it'd
+ought might skip skipping bother bothered spare forget leave leaving shown showed
+omit already normally usually sometimes last week month year weekend today
+tomorrow yesterday video film later`,
+	0.8: `no not never don't won't isn't aren't haven't hasn't hadn't didn't wasn't
+weren't can't couldn't wouldn't shouldn't doesn't needn't nothing none without
+neither`,
+	0.7: `if were had did only but own some people somebody any need else been when`,
+}
 
 const numeralWords = `zero one two three four five six seven eight nine ten
 eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen

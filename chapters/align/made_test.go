@@ -172,6 +172,6 @@ func TestQualityMade(t *testing.T) {
 	}
 	out += sums[false].line("fitted on") + sums[true].line("only scored")
 	t.Log("\n" + out)
-	sums[false].hold(t, floors{within2: 87.5, within5: 90, skips: 5.5, missed: 18, turned: 0.68, turnedTrue: 0.88, added: 0.9, addedFound: 0.87, sure: 97})
+	sums[false].hold(t, floors{within2: 87.5, within5: 89.8, skips: 6, missed: 14.5, turned: 0.68, turnedTrue: 0.88, added: 0.9, addedFound: 0.87, sure: 97})
 	sums[true].hold(t, floors{within2: 97.5, within5: 98.5, skips: 1, missed: 8, turned: 0.92, turnedTrue: 0.92, added: 0.93, addedFound: 0.88, sure: 98.5})
 }

@@ -25,6 +25,15 @@ type settler struct {
 	ear    *ear
 	odds   odds
 	visits []visit
+	pres   []presence
+}
+
+// spread lays the chances over the words; first is each step's chance in the first run.
+func (s *settler) spread(o odds, first []float64) {
+	s.odds, s.Added = o, nil
+	s.place()
+	s.visits = visits(s.Words, s.t.words)
+	s.pres = s.presences(first)
 }
 
 // starts says of each step whether it is said, and where it starts.
@@ -34,14 +43,14 @@ func (s *settler) starts() {
 	for i := range s.Steps {
 		found[i] = s.choices(i)
 		at[i] = -1
-		if found[i].all >= s.t.w.said && len(found[i].places) > 0 {
+		if s.pres[i].present() && len(found[i].places) > 0 {
 			at[i] = found[i].places[found[i].best].word
 		}
 	}
 	for i := range s.Steps {
 		st, f := &s.Steps[i], &found[i]
 		if at[i] < 0 {
-			st.Confidence = 1 - min(1, f.all)
+			st.Confidence = 1 - s.pres[i].chance()
 			continue
 		}
 		best := f.places[f.best]

@@ -72,12 +72,15 @@ func (u *sums) over(places []int) {
 	for k, s := range places {
 		u.index[s] = k
 		gap, fall := -1.0, 1.0
-		if k > 0 && places[k-1] < s-1 {
-			gap = 1
-			for between := places[k-1] + 1; between < s; between++ {
-				gap *= u.skips[between]
-				fall *= u.moreBack
+		for between := s - 1; k > 0 && between > places[k-1]; between-- {
+			if u.isAbsent(between) {
+				continue
 			}
+			if gap < 0 {
+				gap = 1
+			}
+			gap *= u.skips[between]
+			fall *= u.moreBack
 		}
 		u.gaps, u.falls = append(u.gaps, gap), append(u.falls, fall)
 	}
@@ -103,7 +106,13 @@ func (u *sums) last(places []int) row {
 	r := newRow(len(places))
 	for k, s := range places {
 		end := 1.0
-		if left := u.steps - s; left > 0 {
+		left := 0
+		for later := s + 1; later <= u.steps; later++ {
+			if !u.isAbsent(later) {
+				left++
+			}
+		}
+		if left > 0 {
 			end = math.Exp(u.w.cut + u.w.cutMore*float64(min(left, 4)-1))
 		}
 		r.head[k], r.tail[k], r.talk[k] = end, end, end

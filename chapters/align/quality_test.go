@@ -30,7 +30,7 @@ func TestQualityKept(t *testing.T) {
 // The weights were fitted on those to be read; the others are scored and not
 // read.
 func TestQualitySpoken(t *testing.T) {
-	scoreSpoken(t, "read", floors{within2: 86, within5: 92.5, skips: 3, missed: 25, turned: 0.9, turnedTrue: 0.9, added: 0.67, addedFound: 0.85, sure: 96})
+	scoreSpoken(t, "read", floors{within2: 85, within5: 92, skips: 3, missed: 22, turned: 0.85, turnedTrue: 0.88, added: 0.61, addedFound: 0.84, sure: 95.5})
 }
 
 func TestQualityUnread(t *testing.T) {
@@ -42,9 +42,10 @@ func TestQualityFresh(t *testing.T) {
 	scoreSpoken(t, "fresh", floors{within2: 64, within5: 64, skips: 8, missed: 100, turned: 0.1, turnedTrue: 0.3, added: 0.27, addedFound: 0.55, sure: 80})
 }
 
-// Eight more by yet another writer, made when the weights had come to rest.
+// Those by yet another writer, made when the weights had come to rest, that nobody
+// who mends the aligner has read: four of eight.
 func TestQualityLater(t *testing.T) {
-	scoreSpoken(t, "later", floors{within2: 81, within5: 89, skips: 3, missed: 85, turned: 0.7, turnedTrue: 0.8, added: 0.45, addedFound: 0.74, sure: 88})
+	scoreSpoken(t, "later", floors{within2: 78, within5: 86, skips: 6, missed: 85, turned: 0.6, turnedTrue: 0.7, added: 0.4, addedFound: 0.65, sure: 85})
 }
 
 func scoreSpoken(t *testing.T, set string, f floors) {

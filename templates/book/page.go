@@ -166,7 +166,7 @@ func (o *out) book(v *view) {
 					o.raw("\"")
 				}
 				o.raw(">")
-				o.text(v21.Line)
+				o.raw(string(v21.Line))
 				o.raw("</li>")
 			}
 			o.raw("</ul></div>\n")

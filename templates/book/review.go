@@ -12,6 +12,7 @@ import (
 	"fixslate/chapters/align"
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/prose"
 	"fixslate/plan/timing"
 	"fixslate/templates/blurb"
 )
@@ -165,5 +166,5 @@ func reviewWords(r Review) string {
 		words += fmt.Sprintf(", %d of them out of order", count[align.Moved])
 	}
 	c := diag.Count(r.Findings)
-	return words + fmt.Sprintf(". Findings: %d grave, %d to look at, %d minor.", c.Error, c.Warning, c.Note)
+	return words + fmt.Sprintf(". Findings: %s, %s, %s.", prose.Counted(c.Error, "error"), prose.Counted(c.Warning, "warning"), prose.Counted(c.Note, "note"))
 }

@@ -47,7 +47,10 @@ type list struct {
 	Items []item
 }
 
-type item struct{ Line, For string }
+type item struct {
+	Line template.HTML
+	For  string
+}
 
 // corrected is a correction, with the step it is about where that is known.
 type corrected struct{ Line, Step string }
@@ -169,7 +172,7 @@ func lists(p *plan.Plan) []list {
 	add := func(title string, items []kit.Item) {
 		l := list{Title: title}
 		for _, it := range items {
-			l.Items = append(l.Items, item{Line: it.Line(), For: attr(it.Variants)})
+			l.Items = append(l.Items, item{Line: whole(it.Line()), For: attr(it.Variants)})
 		}
 		if len(l.Items) > 0 {
 			out = append(out, l)

@@ -108,7 +108,7 @@ func decodeFault(src *diag.Source, err error) diag.Finding {
 			f.Path = parse.LastKey
 		}
 	}
-	f.Hint = syntaxHint(src, f.At)
+	f.Hint = syntaxHint(src, f.At, f.Message)
 	if head, _, large := strings.Cut(f.Message, " is out of range for "); large {
 		f.Message = head + " is more than fixslate counts with"
 		f.Hint = "write a number of at most a million"
@@ -119,7 +119,7 @@ func decodeFault(src *diag.Source, err error) diag.Finding {
 			name, _, _ = strings.Cut(rest, "'")
 		}
 		f.Message = fmt.Sprintf("[%s] stands twice", name)
-		f.Hint = "keep one header and put the keys of both below it; a list of tables has [[double brackets]] each time"
+		f.Hint = oneHeader
 		if strings.HasPrefix(src.Line(f.At.Position().Line), "[[") {
 			f.Message = fmt.Sprintf("[[%s]] stands beside a list %s = [...]", name, name)
 			f.Hint = "write all entries in the one way or in the other"

@@ -66,7 +66,14 @@ func parseCondition(text string) (Condition, error) {
 	f := strings.Fields(text)
 	if len(f) != 2 || !strings.HasPrefix(f[0], "test:") {
 		if len(f) == 2 {
-			return Condition{}, fmt.Errorf("%q is no condition; write \"test:%s %s\", with the id of a test and passes, fails or an outcome's id", text, strings.TrimPrefix(f[0], "test:"), f[1])
+			outcome := f[1]
+			switch outcome {
+			case "passed", "pass", "good":
+				outcome = "passes"
+			case "failed", "fail", "bad":
+				outcome = "fails"
+			}
+			return Condition{}, fmt.Errorf("%q is no condition; write \"test:%s %s\", with the id of a test and passes, fails or an outcome's id", text, f[0], outcome)
 		}
 		return Condition{}, fmt.Errorf("%q is no condition; write \"test:ID passes\", \"test:ID fails\" or \"test:ID\" and an outcome's id", text)
 	}

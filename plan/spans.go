@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -180,11 +182,18 @@ func (x *indexer) header(n *unstable.Node) {
 			path = nth(path, rows-1)
 		}
 	}
-	x.prefix = path
-	if _, twice := x.entries[path]; !twice {
-		x.put(path, entry{src: x.src, key: span, value: span})
+	if x.has(path) {
+		x.faults = append(x.faults, diag.Finding{
+			Rule: "syntax", Severity: diag.Error, At: diag.Place{Source: x.src, Span: span}, Path: path,
+			Message: fmt.Sprintf("[%s] stands twice", name), Hint: oneHeader,
+		})
+		path = fmt.Sprintf("%s, byte %d", path, span.Start) // so that its keys don't stand twice as well
 	}
+	x.prefix = path
+	x.put(path, entry{src: x.src, key: span, value: span})
 }
+
+const oneHeader = "keep one header and put the keys of both below it; a list of tables has [[double brackets]] each time"
 
 func (x *indexer) keyValue(prefix string, n *unstable.Node) {
 	path, key := prefix, diag.Span{Start: -1}
@@ -303,21 +312,32 @@ func syntaxFault(src *diag.Source, p *unstable.Parser, err error) diag.Finding {
 		f.Message = broken.Message
 		if len(broken.Highlight) > 0 {
 			f.At.Span = spanOf(p.Range(broken.Highlight))
+			// The parser names the first byte of a letter that has several.
+			letter, _ := utf8.DecodeRuneInString(src.Text[f.At.Span.Start:])
+			f.Message = strings.Replace(f.Message, fmt.Sprintf("%#U", rune(broken.Highlight[0])), fmt.Sprintf("%#U", letter), 1)
 		} else {
 			f.At.Span = diag.Span{Start: len(src.Text), End: len(src.Text)}
 		}
 	}
 	f.Message = strings.TrimPrefix(f.Message, "toml: ")
-	f.Hint = syntaxHint(src, f.At)
+	f.Hint = syntaxHint(src, f.At, f.Message)
 	return f
 }
 
-// syntaxHint guesses from the line what was meant.
-func syntaxHint(src *diag.Source, at diag.Place) string {
+const needsQuotes = `text needs quotes: key = "…"`
+
+// syntaxHint guesses from the line and from what was found in it what was meant.
+func syntaxHint(src *diag.Source, at diag.Place, found string) string {
 	line := strings.TrimSpace(src.Line(at.Position().Line))
 	_, value, assigns := strings.Cut(line, "=")
 	value = strings.TrimSpace(value)
+	letter, _ := utf8.DecodeRuneInString(src.Text[at.Span.Start:])
+	bare := strings.HasSuffix(found, "at start of value") && unicode.IsLetter(letter)
 	switch {
+	case strings.Contains(found, "expected ','"):
+		return "put a comma between two entries: a = 1, b = 2"
+	case bare:
+		return needsQuotes
 	case strings.HasPrefix(line, "[") && !strings.HasSuffix(line, "]"):
 		return "a header stands alone on its line: [video] or [[step]]"
 	case !assigns && line != "" && !strings.HasPrefix(line, "["):
@@ -331,7 +351,9 @@ func syntaxHint(src *diag.Source, at diag.Place) string {
 	case assigns && strings.ContainsRune(value, '“') || strings.ContainsRune(value, '”'):
 		return `use straight quotes: "…"`
 	case assigns && !strings.ContainsAny(value[:1], `"'[{0123456789+-tf`):
-		return `text needs quotes: key = "…"`
+		return needsQuotes
+	case assigns && value[0] >= '0' && value[0] <= '9' && strings.ContainsAny(value, "-./"):
+		return needsQuotes + "; a date is year, month and day, and one that the calendar has: 2026-11-25"
 	}
 	return "see the TOML 1.0 specification for the form of values"
 }

@@ -13,6 +13,13 @@ var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag
 	if !p.Spans.Has(path) {
 		path = "video"
 	}
+	if lang == "english" {
+		return []Report{{
+			Message: `the language "english" is no tag of a language, so hazards and claims are not read`,
+			Hint:    `write language = "en"`,
+			Path:    path,
+		}}
+	}
 	if lang != "" && lang != "en" && !strings.HasPrefix(lang, "en-") {
 		return []Report{{
 			Message: fmt.Sprintf("the narration is in %q, and hazards and claims are read in English only", p.Plan.Video.Language),

@@ -127,14 +127,14 @@ func dayShotLine(w *paper, c *build.Compiled, line shotlist.Line) {
 		length = fmt.Sprintf("%d min", n)
 	}
 	head := fmt.Sprintf("%s %7s  %-*s ", line.Margin, length, dayID, s.ID)
-	if w.narrow() { // the words have a line of their own
+	if w.narrow() || len(s.ID) > dayID { // the words have a line of their own
 		fmt.Fprintln(w, strings.TrimRight(head, " "))
 		head = strings.Repeat(" ", dayMargin+9)
 	}
 	fmt.Fprintf(w, "%s%s\n", head, clip(diag.Visible(words), max(12, w.columns-len(head))))
 }
 
-// dayID is the width of the column of ids; a longer one pushes what follows.
+// dayID is the width of the column of ids.
 const dayID = 24
 
 // dayRest prints what is not in the order.

@@ -195,9 +195,11 @@ func learn(o observed) Learned {
 		Speech: speech(talk, def.Rate.CharactersPerSecond), Comma: speech(comma, def.Rate.Comma), Sentence: speech(sentence, def.Rate.Sentence),
 		ScreenShare: ratio(screenBelief, def.ScreenShare, o.share), HandsOn: ratio(workBelief, def.HandsOn, o.work),
 	}
+	// People read a pace file; a ten-thousandth is far below what videos tell.
+	fine := func(e Estimate) float64 { return math.Round(e.Value*1e4) / 1e4 }
 	l.Pace = timing.Pace{
-		Rate:        timing.Rate{CharactersPerSecond: l.Speech.Value, Comma: l.Comma.Value, Sentence: l.Sentence.Value},
-		ScreenShare: l.ScreenShare.Value, HandsOn: l.HandsOn.Value,
+		Rate:        timing.Rate{CharactersPerSecond: fine(l.Speech), Comma: fine(l.Comma), Sentence: fine(l.Sentence)},
+		ScreenShare: fine(l.ScreenShare), HandsOn: fine(l.HandsOn),
 		Counts: timing.Counts{Videos: videos, Lines: o.lines, Steps: len(o.share), Works: len(o.work)},
 	}
 	return l

@@ -57,7 +57,11 @@ func runNew(ctx context.Context, o *newOptions) error {
 	if err := build.CreateFile(ctx, name, text); err != nil {
 		return failed{err}
 	}
-	if err := o.tell(fmt.Sprintf("%s written; next: fixslate check %[1]s, then fixslate build %[1]s", name)); err != nil {
+	shown := name
+	if strings.ContainsAny(name, " \t'&;()$") {
+		shown = strconv.Quote(name) // for a shell, which would take it apart
+	}
+	if err := o.tell(fmt.Sprintf("%s written; next: fixslate check %s, then fixslate build %[2]s", name, shown)); err != nil {
 		return failed{err}
 	}
 	return nil

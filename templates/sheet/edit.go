@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"fixslate/chapters"
 	"fixslate/plan"
 	"fixslate/plan/timing"
 )
@@ -37,7 +38,7 @@ type editView struct {
 
 // Edit is edit.md: what the cut needs beside the pictures: cards with text and
 // time, inserts and stills to get, sound labels, cautions that may not be cut.
-func Edit(p *plan.Plan, t timing.Timeline, shots []ShotNote) []byte {
+func Edit(p *plan.Plan, t timing.Timeline, parts []chapters.Chapter, shots []ShotNote) []byte {
 	v := editView{Title: p.Video.Title.Print, Running: t.Running}
 	for _, ts := range t.Steps {
 		s := &p.Steps[ts.Index]
@@ -51,7 +52,9 @@ func Edit(p *plan.Plan, t timing.Timeline, shots []ShotNote) []byte {
 			}
 		}
 		v.Cards = append(v.Cards, cards(p, s, ts)...)
-		v.Again = cardsAgain(v.Again, p, s, ts)
+		if slices.ContainsFunc(parts, func(c chapters.Chapter) bool { return len(c.Steps) > 0 && c.Steps[0] == ts.Index }) {
+			v.Again = cardsAgain(v.Again, p, s, ts)
+		}
 		for _, shot := range shots {
 			if shot.Step == ts.Index {
 				v.Get = append(v.Get, getRow{afterCautions(ts), shot, s.Title.Print})
@@ -141,7 +144,9 @@ func (c cardAgain) Clocks() string {
 // Card is the card's words.
 func (c cardAgain) Card() string { return c.card }
 
-// cardsAgain adds the cards that a step shows again.
+// cardsAgain adds the cards that a step shows again. Only those at the head of a
+// chapter are due: where a step was joined to the chapter before it, nobody lands
+// in it.
 func cardsAgain(all []cardAgain, p *plan.Plan, s *plan.Step, ts timing.Step) []cardAgain {
 	for _, use := range s.Cautions {
 		c := p.CautionOf(s, use)

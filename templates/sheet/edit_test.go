@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fixslate/chapters"
 	"fixslate/plan/given"
 	"fixslate/plan/timing"
 )
@@ -15,6 +16,8 @@ func TestEditCautions(t *testing.T) {
 caution = [{ id = "rings", hazard = "battery-short", say = "It burns to the bone. Rings off first.", card = "Rings off" }]
 [video]
 title = "T"
+[publish]
+chapter_shortest = "1s"
 [[step]]
 title = "Clamp off"
 starts = ["battery-off"]
@@ -33,7 +36,7 @@ say = "Clamp on."
 `)
 	line := timing.Estimate(p, timing.DefaultPace())
 	shots := []ShotNote{{Step: 1, Kind: "insert", Of: "a clean post", Card: "Bright metal"}}
-	text := string(Edit(p, line, shots))
+	text := string(Edit(p, line, chapters.FromTimeline(p, line), shots))
 	for _, want := range []string{
 		"warning: It burns to the bone. Rings off first.\n",
 		" insert: a clean post, card “Bright metal”; for _Clean_\n",

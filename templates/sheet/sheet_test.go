@@ -10,6 +10,7 @@ import (
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
 
+	"fixslate/chapters"
 	"fixslate/plan"
 	"fixslate/plan/given"
 	"fixslate/plan/timing"
@@ -47,7 +48,7 @@ func TestMarkdownStaysPlain(t *testing.T) {
 	shots := shotlist.FromPlan(p)
 	md := goldmark.New(goldmark.WithExtensions(extension.Table))
 	for name, sheet := range map[string][]byte{
-		"before": Before(p), "day": Day(p, shots, dayOf(p, shots, line)), "shots": Shots(p, shots, shotlist.Coverage(p, shots)), "helper": Helper(p, shots, dayOf(p, shots, line), nil), "edit": Edit(p, line, nil),
+		"before": Before(p), "day": Day(p, shots, dayOf(p, shots, line)), "shots": Shots(p, shots, shotlist.Coverage(p, shots)), "helper": Helper(p, shots, dayOf(p, shots, line), nil), "edit": Edit(p, line, chapters.FromTimeline(p, line), nil),
 	} {
 		var html bytes.Buffer
 		if err := md.Convert(sheet, &html); err != nil {
@@ -117,7 +118,7 @@ func TestEmptySheetsSaySo(t *testing.T) {
 	p := given.Plan(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Look.\"\n")
 	line := timing.Estimate(p, timing.DefaultPace())
 	for want, sheet := range map[string][]byte{
-		"Nothing is open.": Before(p), "No helper is planned.": Helper(p, nil, &shotlist.Day{}, nil), "The plan has none.": Edit(p, line, nil),
+		"Nothing is open.": Before(p), "No helper is planned.": Helper(p, nil, &shotlist.Day{}, nil), "The plan has none.": Edit(p, line, chapters.FromTimeline(p, line), nil),
 	} {
 		if !bytes.Contains(sheet, []byte(want)) {
 			t.Errorf("no %q in:\n%s", want, sheet)

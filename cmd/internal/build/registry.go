@@ -36,7 +36,7 @@ func outputs() []output[*Compiled] {
 		{"day.md", func(c *Compiled) []byte { return sheet.Day(c.Plan, c.Shots, &c.Day) }},
 		{"description.md", func(c *Compiled) []byte { return c.Description.Markdown }},
 		{"description.txt", func(c *Compiled) []byte { return c.Description.Text }},
-		{"edit.md", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, toGet(c.Shots)) }},
+		{"edit.md", func(c *Compiled) []byte { return sheet.Edit(c.Plan, c.Timeline, c.Chapters, toGet(c.Shots)) }},
 		{"faults.svg", func(c *Compiled) []byte { return picture.File(c.Trees...) }},
 		{"helper.md", func(c *Compiled) []byte { return sheet.Helper(c.Plan, c.Shots, &c.Day, c.Findings) }},
 		{"risks.md", func(c *Compiled) []byte { return sheet.Risks(c.Plan, c.Hazards, c.Findings) }},

@@ -52,6 +52,9 @@ func after(i int) int { return i + 1 }
 
 func join(words []string) string { return strings.Join(words, ", ") }
 
+// semicolons part what has commas of its own.
+func semicolons(words []string) string { return strings.Join(words, "; ") }
+
 func clock(seconds float64) string { return chapters.Stamp(seconds) }
 
 // secs prints a short length: "12 s".

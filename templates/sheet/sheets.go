@@ -604,7 +604,7 @@ func (o *out) risks(v *Hazards) {
 		if len(v6.Named) > 0 {
 			v15 := v6.Named
 			o.raw("\nNamed, not done here: ")
-			o.raw(md(join(v15)))
+			o.raw(md(semicolons(v15)))
 			o.raw(".\n")
 		}
 	}

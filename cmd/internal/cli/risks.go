@@ -55,7 +55,7 @@ func risksText(w *paper, h sheet.Hazards) {
 			margined(w, "    says", c.Words+" ("+c.Caution+")", 13)
 		}
 		if len(s.Named) > 0 {
-			paragraph(w, "    ", "named, not done here: "+strings.Join(s.Named, ", "))
+			paragraph(w, "    ", "named, not done here: "+strings.Join(s.Named, "; "))
 		}
 	}
 	if len(h.Controls) > 0 {

@@ -193,7 +193,7 @@ func (r *reader) unknownKey(name string, known []string, at *element, written st
 		message = fmt.Sprintf("%q is a table of its own, not a key %s", written, where)
 		hint = "move it above the first [header], or write [[" + written + "]]"
 	default:
-		if near, ok := nearest(written, known); ok {
+		if near, ok := Nearest(written, known); ok {
 			hint = fmt.Sprintf("did you mean %q", near)
 		}
 	}

@@ -325,7 +325,7 @@ func (f *filler) quoteHint(ref Ref, inner, key string) string {
 		return ""
 	}
 	t, _ := Language().Find(tableOf(ref.Kind))
-	if near, ok := nearest(key, t.Names()); ok && near != key {
+	if near, ok := Nearest(key, t.Names()); ok && near != key {
 		return fmt.Sprintf("did you mean {%s%s}", strings.TrimSuffix(inner, key), near)
 	}
 	return "the keys are " + quoted(t.Names())
@@ -351,7 +351,7 @@ func (f *filler) refTo(kind Kind, id string, at where, start, end int) (Ref, boo
 		return refs[0], true
 	case 0:
 		hint := "declare it once in a table of facts, or write {{ for a brace"
-		if near, ok := nearest(id, f.plan.quotableIDs(kind)); ok {
+		if near, ok := Nearest(id, f.plan.quotableIDs(kind)); ok {
 			hint = fmt.Sprintf("did you mean {%s}", near)
 		}
 		if kind != "" && !slices.Contains(quotable, kind) {

@@ -108,7 +108,7 @@ func (d *decoder) idOf(t target, path, entry string) string {
 	if named := d.named(kind, entry); named != "" {
 		return named
 	}
-	near, isNear := nearest(entry, ids)
+	near, isNear := Nearest(entry, ids)
 	slip := isNear && class.Slips(entry, near, 2) <= 2 && class.Slips(entry, near, 2)*2 < len(entry)
 	if t.key.Names && entry != "" && id == entry && !slip && !d.meantAsID(kind, entry) {
 		return d.addNamed(kind, entry)
@@ -241,7 +241,7 @@ func (d *decoder) refOf(t target, path string, ref Ref) Ref {
 		written = ref.String()
 	}
 	hint := "write test:ID or source:ID"
-	if near, ok := nearest(written, ids); ok {
+	if near, ok := Nearest(written, ids); ok {
 		hint = fmt.Sprintf("did you mean %q", near)
 	}
 	d.fault("id-unknown", path, hint, "%s: there is no test and no source %q", t.key.Name, written)
@@ -272,7 +272,7 @@ func (d *decoder) resolveExit(t target, e *Exit) {
 
 func (d *decoder) unknown(t target, kind Kind, id string) {
 	hint := ""
-	if near, ok := nearest(id, d.plan.ids(kind)); ok {
+	if near, ok := Nearest(id, d.plan.ids(kind)); ok {
 		hint = fmt.Sprintf("did you mean \"%s:%s\"", kind, near)
 	} else if ids := d.plan.ids(kind); len(ids) > 0 && len(ids) <= 12 {
 		hint = fmt.Sprintf("the ids of %ss are %s", kind, quoted(ids))

@@ -101,7 +101,7 @@ func (d *decoder) resolveCaution(use *StepCaution) {
 	stock, known := classOf(name)
 	if !known {
 		hint := hazardHint(name)
-		if near, ok := nearest(name, p.ids(KindCaution)); ok && class.Slips(name, near, 2) <= 2 {
+		if near, ok := Nearest(name, p.ids(KindCaution)); ok && class.Slips(name, near, 2) <= 2 {
 			hint = fmt.Sprintf("did you mean %q", near)
 		}
 		d.fault("id-unknown", use.path, hint, "cautions: there is no caution, hazard class or family %q", name)

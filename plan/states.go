@@ -26,7 +26,7 @@ func (d *decoder) states() {
 			return
 		}
 		hint := fmt.Sprintf("add starts = [%q] to an earlier step, or [shoot] begins = [%q]", state, state)
-		if near, ok := nearest(state, names); ok {
+		if near, ok := Nearest(state, names); ok {
 			hint = fmt.Sprintf("did you mean %q", near)
 		}
 		d.fault("state-never-started", path, hint, "no step starts the state %q", state)
@@ -38,7 +38,7 @@ func (d *decoder) states() {
 		}
 		for k := range s.Shots {
 			for j, n := range s.Shots[k].Needs {
-				if _, near := nearest(n.State, names); n.Not && (!near || len(n.State) < shortest) {
+				if _, near := Nearest(n.State, names); n.Not && (!near || len(n.State) < shortest) {
 					continue // "not wet" of what never is; beside "not motor-uot" stands motor-out
 				}
 				need(entryPath(d.spans, fmt.Sprintf("step[%d].shot[%d].needs", i, k), j), n.State)

@@ -142,15 +142,15 @@ func quoted(words []string) string {
 
 // choices offers the nearest word, or all of a few.
 func choices(words []string, written string) string {
-	if near, ok := nearest(written, words); ok {
+	if near, ok := Nearest(written, words); ok {
 		return fmt.Sprintf("%q", near)
 	}
 	return quoted(words)
 }
 
-// nearest finds the word that a slip of the finger most likely meant: at most
+// Nearest finds the word that a slip of the finger most likely meant: at most
 // a third of its letters wrong, two at the least. Ties go to the earlier word.
-func nearest(written string, words []string) (string, bool) {
+func Nearest(written string, words []string) (string, bool) {
 	best, at := "", 1<<30
 	for _, w := range words {
 		limit := max(2, len(w)/3)

@@ -154,8 +154,13 @@ and licensed practice. It never proves that a repair is safe.`,
 		Version:       Version,
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		Args:          cobra.NoArgs,
-		RunE:          func(cmd *cobra.Command, args []string) error { return cmd.Help() },
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return unknownCommand(cmd, args[0])
+			}
+			return nil
+		},
+		RunE: func(cmd *cobra.Command, args []string) error { return cmd.Help() },
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetVersionTemplate("fixslate {{.Version}}\n")
@@ -163,12 +168,21 @@ and licensed practice. It never proves that a repair is safe.`,
 	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "print what a command does", RunE: func(_ *cobra.Command, args []string) error {
 		of, rest, err := root.Find(args)
 		if err != nil || len(rest) > 0 {
-			return fmt.Errorf("unknown command %q for %q", strings.Join(args, " "), root.Name())
+			return unknownCommand(root, strings.Join(args, " "))
 		}
 		return of.Help()
 	}})
 	root.AddCommand(newNew(s), newCheck(s), newBuild(s), newRisks(s), newClaims(s), newTime(s), newDay(s), newFaults(s), newCaptions(s), newMatch(s), newPace(s), newLook(s), newExplain(s), newSchema(s))
 	return root
+}
+
+// unknownCommand says that there is no such command, and which was meant.
+func unknownCommand(root *cobra.Command, name string) error {
+	var known []string
+	for _, c := range root.Commands() {
+		known = append(known, c.Name())
+	}
+	return fmt.Errorf("unknown command %q%s", name, didYouMean(name, known))
 }
 
 // anyNumber is a bound of takes that binds nothing.

@@ -69,7 +69,11 @@ func runExplain(o *explainOptions) error {
 		}
 	}
 	if len(pages) == 0 {
-		return failed{fmt.Errorf("there is no rule %q; fixslate explain lists them", o.rule)}
+		var rules []string
+		for _, g := range groups() {
+			rules = append(rules, g.Rules...)
+		}
+		return failed{fmt.Errorf("there is no rule %q%s; fixslate explain lists them", o.rule, didYouMean(o.rule, rules))}
 	}
 	w := o.paper()
 	switch {

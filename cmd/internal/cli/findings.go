@@ -88,6 +88,15 @@ func either(words []string) string {
 	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
+// didYouMean offers the word that a slip most likely meant; it is empty where
+// none is near.
+func didYouMean(written string, words []string) string {
+	if near, ok := plan.Nearest(written, words); ok {
+		return "; did you mean " + near
+	}
+	return ""
+}
+
 // printFindings prints findings as the product of a command.
 func printFindings(s streams, findings []diag.Finding, how string) error {
 	switch how {

@@ -27,10 +27,11 @@ type Schooling struct {
 
 // Amounts that Adam (Kingma and Ba 2015) is run with, and dropout of signs and
 // of the hidden layer (Srivastava and others 2014): chosen by cross-validation
-// over the examples.
+// over the examples. The rate falls evenly to nothing: twice the rate so won .009
+// of the F1 of steps never learned over half of it held to the end.
 const (
 	batch     = 64
-	rate      = 0.003
+	rate      = 0.006
 	decay1    = 0.9
 	decay2    = 0.999
 	shrink    = 1e-5
@@ -60,9 +61,10 @@ func Learn(examples []Example, families []string, stamp string, how Schooling) [
 	for i := range examples {
 		lessons[i] = examples[i].lesson(signs, families, how.Weight)
 	}
-	for range how.Rounds {
+	for round := range how.Rounds {
 		for from, order := 0, t.rand.Perm(len(lessons)); from < len(order); from += batch {
-			t.step(lessons, order[from:min(from+batch, len(order))])
+			done := (float64(round) + float64(from)/float64(len(order))) / float64(how.Rounds)
+			t.step(lessons, order[from:min(from+batch, len(order))], float32(rate*(1-done)))
 		}
 	}
 	n := t.net(signs, families)
@@ -191,14 +193,14 @@ func newTrainer(signs, hidden, outs int, seed uint64) *trainer {
 	return t
 }
 
-// step learns from one batch.
-func (t *trainer) step(lessons []lesson, batch []int) {
+// step learns from one batch, at a rate.
+func (t *trainer) step(lessons []lesson, batch []int, rate float32) {
 	for _, i := range batch {
 		t.learn(&lessons[i], 1/float32(len(batch)))
 	}
 	t.steps++
 	for _, x := range [...]*tensor{t.inner, t.bias, t.outer, t.rest} {
-		x.adam(t.steps)
+		x.adam(t.steps, rate)
 	}
 }
 
@@ -258,7 +260,7 @@ func (t *trainer) learn(l *lesson, share float32) {
 }
 
 // adam moves the rows that were met against their gradient, which it clears.
-func (x *tensor) adam(steps int) {
+func (x *tensor) adam(steps int, rate float32) {
 	c1 := float32(1 - math.Pow(decay1, float64(steps)))
 	c2 := float32(1 - math.Pow(decay2, float64(steps)))
 	for _, r := range x.met {

@@ -12,7 +12,7 @@ import (
 // sheets.go is what press makes of the sheets' templates. FIXSLATE_UPDATE=1
 // writes it anew.
 func TestSheetsAreMadeOfTheirTemplates(t *testing.T) {
-	functions := template.FuncMap{"md": md[any], "cell": cell[any], "clock": clock, "secs": secs, "tenths": tenths, "after": after, "join": join, "semicolons": semicolons}
+	functions := template.FuncMap{"md": md[any], "cell": cell[any], "clock": clock, "secs": secs, "tenths": tenths, "after": after, "semicolons": semicolons}
 	sheets := template.Must(template.New("").Funcs(functions).ParseGlob("*.tmpl"))
 	var all []press.Template
 	for _, s := range []struct {

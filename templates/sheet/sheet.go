@@ -50,8 +50,6 @@ func cell[T any](words T) string {
 
 func after(i int) int { return i + 1 }
 
-func join(words []string) string { return strings.Join(words, ", ") }
-
 // semicolons part what has commas of its own.
 func semicolons(words []string) string { return strings.Join(words, "; ") }
 

@@ -56,6 +56,3 @@ func ParseSignal(word string) (Signal, bool) {
 	}
 	return 0, false
 }
-
-// Signals are the four words, mildest first.
-func Signals() []Signal { return []Signal{Notice, Caution, Warning, Danger} }

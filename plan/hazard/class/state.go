@@ -47,15 +47,6 @@ var states = [...]State{
 	{"alone", []string{"working-alone"}, "nobody else is there", false},
 }
 
-// States are the states the linter knows, in the plan language's order.
-func States() []State {
-	all := states
-	for i := range all {
-		all[i].Aliases = slices.Clone(all[i].Aliases)
-	}
-	return all[:]
-}
-
 // stateNames gives the place of each state in the list by its name and aliases.
 var stateNames = sync.OnceValue(func() map[string]int {
 	names := map[string]int{}

@@ -17,7 +17,7 @@ func TestStatesOfThePlanLanguage(t *testing.T) {
 	}
 	wantSafe := []string{"chocked", "proven-dead", "srs-waited", "depressurised", "drained", "cooled", "discharged"}
 	var got, safe []string
-	for _, s := range States() {
+	for _, s := range states {
 		got = append(got, s.Name)
 		if s.Safe {
 			safe = append(safe, s.Name)
@@ -37,7 +37,7 @@ func TestStatesOfThePlanLanguage(t *testing.T) {
 // One word names one state, and an alias is written as states are compared.
 func TestAliasesAreSingle(t *testing.T) {
 	owner := map[string]string{}
-	for _, s := range States() {
+	for _, s := range states {
 		for _, w := range append(s.Aliases, s.Name) {
 			if o := owner[w]; o != "" {
 				t.Errorf("%q names %s and %s", w, o, s.Name)

@@ -62,9 +62,13 @@ func (p *Pass) excused(s said, kind string) bool {
 	return false
 }
 
-// tellsSymptom holds for a line that has most of the symptom's words: "your
-// machine trips the breaker a few seconds after you switch it on".
+// tellsSymptom holds for a line that has most of the symptom's words and says
+// nothing of where it comes from: "your machine trips the breaker a few seconds
+// after you switch it on".
 func (p *Pass) tellsSymptom(folded string) bool {
+	if says(folded, "because", "cause", "causes", "caused", "due to", "down to", "why", "means", "makes", "comes from", "so") {
+		return false
+	}
 	symptom := contentWords(p.Plan.Video.Symptom.Print)
 	told := 0
 	for _, w := range symptom {

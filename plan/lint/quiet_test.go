@@ -25,11 +25,14 @@ func TestQuiet(t *testing.T) {
 		{"always-never", "It comes back by itself, and no crack opens in the rubber.", "No crack ever opens in these."},
 		{"number-loose", "Ladder open, all four feet down.", "The hose is four feet long."},
 		{"number-loose", "Ride it for 5 km and look again.", "It wears down in 800 km."},
+		{"claim-untested", "A lamp trips the breaker as soon as you switch it on.", "A lamp trips the breaker because the seal lets water in."},
+		{"claim-untested", "The tank comes out too, so that nothing drips while we work.", "The tank warps in the sun, so that the lid leaks."},
+		{"unsure", "Mine has a brass tank, and yours may be steel.", "Mine has a brass tank, and it may be the fault."},
 		{"claim-untested", "Two grey rollers, and four clicks.", "The chain on it has 66 links."},
 	} {
 		for text, want := range map[string]bool{c.quiet: false, c.loud: true} {
 			got := false
-			for _, f := range lint.Run(pass(t, whole(fmt.Sprintf("[[step]]\ntitle = \"Look\"\ndo = \"look\"\nsay = %q\n", text)))) {
+			for _, f := range lint.Run(pass(t, whole(fmt.Sprintf("differs = [{ on_camera = \"a brass tank\", viewers = \"maybe a steel tank\" }]\n[video]\ntitle = \"T\"\nsymptom = \"The lamp trips the breaker when it is switched on\"\n[[step]]\ntitle = \"Look\"\ndo = \"look\"\nsay = %q\n", text)))) {
 				got = got || f.Rule == c.rule
 			}
 			if got != want {

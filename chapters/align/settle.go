@@ -62,7 +62,8 @@ func (s *settler) starts() {
 		}
 		at[i] = best.word
 		// One that is said in several places starts in any of them.
-		st.Status, st.Start, st.Confidence = Found, s.startOf(best.word), sureness(min(1, best.near)/math.Sqrt(max(1, f.all)))
+		st.Status, st.Start = Found, s.startOf(best.word)
+		st.Confidence = s.pres[i].chance() * sureness(min(1, best.near)/math.Sqrt(max(1, f.all)))
 	}
 }
 

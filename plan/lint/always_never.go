@@ -2,6 +2,8 @@ package lint
 
 import (
 	"fmt"
+	"regexp"
+	"sync"
 
 	"fixslate/plan/claim"
 	"fixslate/plan/diag"
@@ -10,7 +12,7 @@ import (
 var alwaysNever = Rule{Name: "always-never", Group: Truth, Severity: diag.Note, Check: func(p *Pass) []Report {
 	var found []Report
 	for _, s := range p.said {
-		if !s.Has(claim.Universal) || s.Has(claim.Hedge) || asserted(s.Claim) != "" || s.sourced() || p.Plan.Steps[s.step].Opinion {
+		if !s.Has(claim.Universal) || s.Has(claim.Hedge) || asserted(s.Claim) != "" || s.sourced() || p.Plan.Steps[s.step].Opinion || !ofAll(s.line.Print) {
 			continue
 		}
 		r := s.report(0, 0)
@@ -20,3 +22,14 @@ var alwaysNever = Rule{Name: "always-never", Group: Truth, Severity: diag.Note, 
 	}
 	return found
 }}
+
+// ofAll holds for a universal that is more than a share of what is at hand: "one
+// tip on each of the terminals" speaks of no other object.
+func ofAll(text string) bool {
+	rest := atHandEach().ReplaceAllString(text, "the ")
+	return rest == text || claim.Sentence(rest).Has(claim.Universal)
+}
+
+var atHandEach = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(?:each|every) (?:one )?of (?:the|those|them|your|my|its) `)
+})

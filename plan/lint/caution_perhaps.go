@@ -20,8 +20,12 @@ var cautionPerhaps = Rule{Name: "caution-perhaps", Group: Safety, Severity: diag
 	}
 	slices.SortStableFunc(dangers, func(a, b danger) int { return cmp.Compare(b.Odds, a.Odds) })
 	var named []string
-	for _, d := range dangers[:min(len(dangers), perhapsMax)] {
-		named = append(named, fmt.Sprintf("%s in %q", d.name(), shorten(p.Plan.Steps[d.step].Title.Print)))
+	for i, d := range dangers[:min(len(dangers), perhapsMax)] {
+		where := fmt.Sprintf("%q", shorten(p.Plan.Steps[d.step].Title.Print))
+		if i == 0 || d.Family != dangers[i-1].Family {
+			where = d.name() + " in " + where
+		}
+		named = append(named, where)
 	}
 	if n := len(dangers) - perhapsMax; n > 0 {
 		named = append(named, fmt.Sprintf("%d more", n))

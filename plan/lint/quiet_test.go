@@ -23,6 +23,7 @@ func TestQuiet(t *testing.T) {
 		{"always-never", "Put it down where nobody can step on it.", "Nobody ever gets one of these to leak."},
 		{"always-never", "It hurts your ears for good.", "These seals last for ever and for good."},
 		{"always-never", "It comes back by itself, and no crack opens in the rubber.", "No crack ever opens in these."},
+		{"always-never", "Now one tip on each of the terminals.", "Each of the seals always leaks."},
 		{"number-loose", "Ladder open, all four feet down.", "The hose is four feet long."},
 		{"number-loose", "Ride it for 5 km and look again.", "It wears down in 800 km."},
 		{"claim-untested", "A lamp trips the breaker as soon as you switch it on.", "A lamp trips the breaker because the seal lets water in."},

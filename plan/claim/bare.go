@@ -81,7 +81,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		settles = settles || r.in(j, k.settling)
 		return true
 	})
-	if f.Values[0].Number == 0 && len(f.Values) == 1 || r.is(at-1, "to") && r.is(at-2, "count") || r.is(at-1, "of") && r.is(at-2, "figure") {
+	if r.is(at-1, "firmware") || r.is(at-1, "software") || r.is(at-1, "revision") || f.Values[0].Number == 0 && len(f.Values) == 1 || r.is(at-1, "to") && r.is(at-2, "count") || r.is(at-1, "of") && r.is(at-2, "figure") {
 		return "", false
 	}
 	if r.words[min(at, len(r.words)-1)].mood != order && r.belowZero(f) {

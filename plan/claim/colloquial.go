@@ -12,7 +12,7 @@ import (
 // grades.
 func measureUnit(w string) string {
 	switch w {
-	case "pint", "gallon", "grit", "click", "notch", "stroke", "octane", "tpi", "mpg", "megapixel", "stone", "cup", "tablespoon", "teaspoon",
+	case "mesh", "pint", "gallon", "grit", "click", "notch", "stroke", "octane", "tpi", "mpg", "megapixel", "stone", "cup", "tablespoon", "teaspoon",
 		"hundredweight", "dpi", "gsm", "denier", "baud", "acre", "psi", "knot", "swg", "dioptre", "weight", "ton":
 		return w
 	case "megabyte", "meg":

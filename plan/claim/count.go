@@ -175,7 +175,11 @@ func (r *reader) packed(i int) bool {
 
 // sum says whether "twelve fifty" is pounds and pence: what is paid for something.
 func (r *reader) sum(f *prose.Figure, at int) bool {
-	const least, most = 1000, 10000
+	const most = 10000
+	least := 1000.0
+	if pence := math.Mod(f.Values[0].Number, 100); pence == 99 || pence == 95 || pence == 49 {
+		least = 100 // "eight ninety nine delivered"
+	}
 	if !f.Spoken || len(f.Values) != 1 || f.Values[0].Number < least || f.Values[0].Number >= most {
 		return false
 	}
@@ -188,7 +192,7 @@ func (r *reader) sum(f *prose.Figure, at int) bool {
 	if pence := math.Mod(f.Values[0].Number, 100); (pence == 99 || pence == 95) && r.isBare(f) && (r.in(at-1, r.known.be) || r.is(at-1, "for") || r.is(at-1, "at")) {
 		return true
 	}
-	return r.priced(at, 4) || r.is(n, "each") || r.is(n, "for") && (r.is(n+1, "the") || r.is(n+1, "a")) && (r.is(n+2, "pair") || r.is(n+2, "lot") || r.is(n+2, "set") || r.is(n+2, "pack"))
+	return r.priced(at, 4) || r.priceTail(f) || r.is(n, "each") || r.is(n, "for") && (r.is(n+1, "the") || r.is(n+1, "a")) && (r.is(n+2, "pair") || r.is(n+2, "lot") || r.is(n+2, "set") || r.is(n+2, "pack"))
 }
 
 // catalogued takes a number of four digits or more behind an article for a

@@ -70,6 +70,14 @@ func (r *reader) figure(f *prose.Figure) {
 	case prose.PartNumber:
 		r.part(f)
 	case prose.Money:
+		if n := r.wordAt(f.End); r.is(n, "of") && r.is(n-1, "pounds") && f.Values[0].Unit == pounds {
+			for i := range f.Values {
+				f.Values[i].Unit = "lb" // "six pounds of charge"
+			}
+			f.Kind = prose.Quantity
+			r.amount(f, at)
+			return
+		}
 		r.take(f)
 		if r.values[len(r.values)-1].Unit == "cent" {
 			r.stated(at)

@@ -48,6 +48,9 @@ func (r *reader) degrees(i int, number float64) string {
 		return "deg"
 	}
 	hot, turned := r.near(i, reach, k.heat), r.near(i, reach, k.angle)
+	if n := len(r.values); !turned && (n > 0 && r.values[n-1].Unit == "degC" || r.is(i-1, "reach") || r.is(i-1, "reaches") || r.is(i-1, "reached")) {
+		return "degC"
+	}
 	if turned && (r.is(i-1, "past") || r.is(i-1, "over")) {
 		turned = r.near(i-reach/2-1, reach/2, k.angle) || r.near(i+reach/2+1, reach/2, k.angle)
 	}

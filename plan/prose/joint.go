@@ -147,7 +147,7 @@ func (s *scanner) agree(e *expression, j joint) bool {
 		if b.hasUnit && !a.hasUnit && a.value <= 2 && s.kind(j.next-1) == spaceToken && s.attributive(b.until) && j.said != "" {
 			return false // "2 x 13 mm sockets"
 		}
-		return sameUnit && (a.bottom == 0 || b.hasUnit || b.bottom > 0)
+		return sameUnit && (a.bottom == 0 || b.hasUnit || b.bottom > 0 || a.whole != "" && a.inWords)
 	case Tolerance:
 		return b.sign == 0
 	}

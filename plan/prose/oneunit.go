@@ -33,7 +33,7 @@ func (s *scanner) oneOf(i int) (expression, bool) {
 	if s.joined(&e) && e.kind == Range {
 		return e, true
 	}
-	within := s.word(s.back(i)) == "within" && m.unit != "s" && m.unit != "min" && !m.money
+	within := (s.word(s.back(i)) == "within" || lengthWords[s.word(s.over(m.end))]) && m.unit != "s" && m.unit != "min" && !m.money
 	if !within && !articleUnits[m.unit] && !(m.unit == "lb" || m.money) || !within && !articleUnits[m.unit] && !s.isEach(m.end) {
 		return expression{}, false
 	}

@@ -122,7 +122,7 @@ func (s *scanner) idiom(i int, w string) (expression, bool) {
 		e.kind, e.values, e.word = Count, []Value{{Number: 2}}, "times"
 		return e, true
 	case "double", "treble", "triple":
-		if s.word(i+2) != "the" || !compared[s.word(i+4)] {
+		if (s.word(i+2) != "the" || !compared[s.word(i+4)]) && s.word(i+2) != "that" {
 			return e, false
 		}
 		e.kind, e.values, e.word = Count, []Value{{Number: 2}}, "times"

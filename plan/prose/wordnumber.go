@@ -42,7 +42,7 @@ var fractionWords = map[string]int{
 	"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4,
 	"fifth": 5, "fifths": 5, "sixth": 6, "sixths": 6, "seventh": 7, "sevenths": 7, "eighth": 8, "eighths": 8,
 	"eights": 8, "ninth": 9, "ninths": 9, "tenth": 10, "tenths": 10, "twelfth": 12, "twelfths": 12, "sixteenth": 16,
-	"sixteenths": 16, "twentieth": 20, "twentieths": 20, "hundredth": 100, "hundredths": 100,
+	"sixteenths": 16, "twentieth": 20, "twentieths": 20, "thirtieth": 30, "fortieth": 40, "fiftieth": 50, "sixtieth": 60, "eightieth": 80, "hundredth": 100, "hundredths": 100,
 	"thousandth": 1000, "thousandths": 1000,
 }
 

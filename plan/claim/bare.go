@@ -101,9 +101,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
 	case meter && f.Kind == prose.Range && (placed || r.is(at-1, "between") || r.is(at-1, "from")) && r.words[min(at, len(r.words)-1)].mood != order, r.readings(f, at):
 	case r.in(at-2, k.past) && r.is(at-1, "from") && f.Values[0].Number > 12 && r.isBare(f):
-	case (r.is(r.wordAt(f.End), "including") || r.is(r.wordAt(f.End), "plus")) && r.priced(at, 7) && f.Values[0].Number > 2,
-		r.priced(at, 4) && f.Values[0].Number > 2 && !(r.is(at-1, "for") && len(r.values) > 0 && isMoney(trade.Unit(r.values[len(r.values)-1].Unit))):
-	case f.Values[0].Number >= slowest && r.dialUnit(at, f.Values[0].Number, whole) == "rpm":
+	case r.priced(at, 4) && f.Values[0].Number > 2 && !(r.is(at-1, "for") && len(r.values) > 0 && isMoney(trade.Unit(r.values[len(r.values)-1].Unit))):
 	case f.Values[0].Number >= thousand && f.Spoken && r.words[min(at, len(r.words)-1)].mood == statement && !r.in(at-1, k.glue) && !r.is(at-1, "got"):
 	case r.is(at-1, "to") && r.in(at-2, k.past) && (f.Values[0].Number > 12 || !whole):
 	case whole && f.Values[0].Number >= 10 && r.priceTail(f) && (r.in(at-1, k.be) || r.in(at-1, k.about)):
@@ -154,9 +152,6 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	}
 	if unit := r.heldAt(f, at); unit != "" {
 		return unit, true
-	}
-	if r.onHeat(f) {
-		return "degC", true
 	}
 	if r.jawed(f, at) {
 		return "mm", true

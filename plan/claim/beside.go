@@ -191,9 +191,7 @@ func (r *reader) abraded(at, n int, v float64) bool {
 	if last := len(r.values) - 1; last >= 0 && r.values[last].Unit == "grit" {
 		return true // "eighty grit to shape it and one twenty to finish"
 	}
-	switch {
-	case r.is(at-1, "with"), r.is(at-1, "to"), r.is(at-1, "at"), r.is(at-1, "through"), r.is(at-1, "in"), r.is(at-1, "up"), r.is(at-1, "from"), r.is(at-1, "by"), r.is(at-1, "on"), r.is(at-1, "then"), r.is(at-1, "a"):
-	default:
+	if !r.in(at-1, r.known.prep) && !r.is(at-1, "then") && !r.is(at-1, "a") {
 		return false
 	}
 	for j := max(0, at-reach); j < len(r.words) && j < n+3; j++ {

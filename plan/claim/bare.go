@@ -60,51 +60,71 @@ func (r *reader) priced(i, reach int) bool {
 	return false
 }
 
-// bare takes a number that counts nothing: a decimal, which nobody counts; a
-// reading of an instrument; what a measured property is; where something idles,
-// opens or is set.
-func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
+// bareness is what stands around a number without a unit.
+type bareness struct {
+	whole, negative       bool
+	reads, meter, settles bool // a reading, what gives or has one, where something settles
+	placed                bool // it is what something is, is at or gets to
+}
+
+func (r *reader) bareness(f *prose.Figure, at int) bareness {
 	k := &r.known.classes
-	if f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1 {
-		return "", false
-	}
-	whole := true
-	negative := false
+	b := bareness{whole: true}
 	for _, v := range f.Values {
-		whole = whole && v.Number == math.Trunc(v.Number)
-		negative = negative || v.Number < 0
+		b.whole = b.whole && v.Number == math.Trunc(v.Number)
+		b.negative = b.negative || v.Number < 0
 	}
-	reads, meter, settles := false, false, false
 	r.clauseBefore(at, longestDial, func(j int) bool {
-		reads = reads || r.in(j, k.reading) && !r.is(j, "get") && !r.is(j, "got") && !r.is(j, "came") || r.is(j, "set")
-		meter = meter || r.in(j, k.meter|k.dimension|k.thermal|k.measured)
-		settles = settles || r.in(j, k.settling)
+		b.reads = b.reads || r.in(j, k.reading) && !r.is(j, "get") && !r.is(j, "got") && !r.is(j, "came") || r.is(j, "set")
+		b.meter = b.meter || r.in(j, k.meter|k.dimension|k.thermal|k.measured)
+		b.settles = b.settles || r.in(j, k.settling)
 		return true
 	})
-	if r.is(at-1, "firmware") || r.is(at-1, "software") || r.is(at-1, "revision") || f.Values[0].Number == 0 && len(f.Values) == 1 || r.is(at-1, "to") && r.is(at-2, "count") || r.is(at-1, "of") && r.is(at-2, "figure") {
-		return "", false
-	}
-	if r.words[min(at, len(r.words)-1)].mood != order && r.belowZero(f) {
-		return "degC", true
-	}
-	was := at
 	for at > 2 && (r.is(at-1, "straight") || r.is(at-1, "dead") || r.is(at-1, "exactly") || r.is(at-1, "bang") || r.is(at-1, "on") && r.is(at-2, "bang")) {
 		if at--; r.is(at-1, "a") {
 			at--
 		}
 	}
-	placed := r.is(at-1, "hit") || r.is(at-1, "reached") || r.is(at-1, "touching") || r.in(at-1, k.be) || r.is(at-1, "at") || r.is(at-1, "of") || r.is(at-1, "to") || r.in(at-1, k.about)
-	at = was
+	switch r.words[max(at-1, 0)].text {
+	case "hit", "reached", "touching", "at", "of", "to":
+		b.placed = at > 0
+	}
+	b.placed = b.placed || r.in(at-1, k.be|k.about)
+	return b
+}
+
+// isName says whether a number names or counts off something: a version, "count to
+// sixty", "a figure of eight", "number three of five".
+func (r *reader) isName(f *prose.Figure, at int) bool {
 	switch {
-	case r.is(at-1, "of") && at > 1 && r.words[at-2].number && r.isBare(f):
-		return "", false // "number three of five"
-	case placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
-	case meter && f.Kind == prose.Range && (placed || r.is(at-1, "between") || r.is(at-1, "from")) && r.words[min(at, len(r.words)-1)].mood != order, r.readings(f, at):
+	case f.Values[0].Number == 0 && len(f.Values) == 1, f.Spoken && len(f.Values) == 1 && f.Values[0].Number == 1:
+		return true
+	case r.is(at-1, "firmware"), r.is(at-1, "software"), r.is(at-1, "revision"), r.is(at-1, "to") && r.is(at-2, "count"), r.is(at-1, "of") && r.is(at-2, "figure"):
+		return true
+	}
+	return r.is(at-1, "of") && at > 1 && r.words[at-2].number && r.isBare(f)
+}
+
+// bare takes a number that counts nothing: a decimal, which nobody counts; a
+// reading of an instrument; what a measured property is; where something idles,
+// opens or is set.
+func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
+	k := &r.known.classes
+	if r.isName(f, at) {
+		return "", false
+	}
+	if r.words[min(at, len(r.words)-1)].mood != order && r.belowZero(f) {
+		return "degC", true
+	}
+	b := r.bareness(f, at)
+	switch {
+	case b.placed && (r.near(at, 3, k.thermal) && f.Values[0].Number > 30 || r.celsius() != ""):
+	case b.meter && f.Kind == prose.Range && (b.placed || r.is(at-1, "between") || r.is(at-1, "from")) && r.words[min(at, len(r.words)-1)].mood != order, r.readings(f, at):
 	case r.in(at-2, k.past) && r.is(at-1, "from") && f.Values[0].Number > 12 && r.isBare(f):
 	case r.priced(at, 4) && f.Values[0].Number > 2 && !(r.is(at-1, "for") && len(r.values) > 0 && isMoney(trade.Unit(r.values[len(r.values)-1].Unit))):
 	case f.Values[0].Number >= thousand && f.Spoken && r.words[min(at, len(r.words)-1)].mood == statement && !r.in(at-1, k.glue) && !r.is(at-1, "got"):
-	case r.is(at-1, "to") && r.in(at-2, k.past) && (f.Values[0].Number > 12 || !whole):
-	case whole && f.Values[0].Number >= 10 && r.priceTail(f) && (r.in(at-1, k.be) || r.in(at-1, k.about)):
+	case r.is(at-1, "to") && r.in(at-2, k.past) && (f.Values[0].Number > 12 || !b.whole):
+	case b.whole && f.Values[0].Number >= 10 && r.priceTail(f) && (r.in(at-1, k.be) || r.in(at-1, k.about)):
 		return r.coin("GBP"), true
 	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
 	case r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0:
@@ -116,56 +136,62 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return r.bareUnit, true
 	case r.nipped(f, at), r.heldAt(f, at) != "":
 	case r.words[min(at, len(r.words)-1)].stopped && r.in(at-1, k.meter|k.dimension|k.thermal|k.measured):
-	case placed && r.hotSide(f, at):
-	case (placed || r.linked(at)) && (f.Values[0].Number > 2 || !whole) && r.isBare(f) && r.dialUnit(at, f.Values[0].Number, whole) != "":
-	case !whole, negative, reads && (meter || !f.Spoken || f.Values[0].Number > 12), meter && placed, settles && r.is(at-1, "at"):
-	case r.onDial(f), r.onHeat(f), r.ofAcid(at), r.fromTo(f, at), r.jawed(f, at) && (placed || r.is(at-1, "to")):
+	case b.placed && r.hotSide(f, at):
+	case (b.placed || r.linked(at)) && (f.Values[0].Number > 2 || !b.whole) && r.isBare(f) && r.dialUnit(at, f.Values[0].Number, b.whole) != "":
+	case !b.whole, b.negative, b.reads && (b.meter || !f.Spoken || f.Values[0].Number > 12), b.meter && b.placed, b.settles && r.is(at-1, "at"):
+	case r.onDial(f), r.onHeat(f), r.ofAcid(at), r.fromTo(f, at), r.jawed(f, at) && (b.placed || r.is(at-1, "to")):
 	default:
 		return "", false
 	}
+	return r.unitOf(f, at, b), true
+}
+
+// unitOf is the unit of a bare number that is taken, empty where nothing shows it.
+func (r *reader) unitOf(f *prose.Figure, at int, b bareness) string {
+	k := &r.known.classes
 	if f.Spoken && isHundredths(f.Of(r.text)) {
-		return "mm", true
+		return "mm"
 	}
 	if f.Spoken && (isEighths(f.Of(r.text)) || hasParts(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
-		return "inch", true
+		return "inch"
 	}
-	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && (!meter || r.is(at-2, "they") && r.in(at-1, k.priced)) {
-		return r.coin("GBP"), true // as "twelve fifty" is
+	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && (!b.meter || r.is(at-2, "they") && r.in(at-1, k.priced)) {
+		return r.coin("GBP") // as "twelve fifty" is
 	}
 	if r.nipped(f, at) {
-		return "Nm", true
+		return "Nm"
 	}
 	if n := r.wordAt(f.End); r.is(n, "twin") && r.is(n+1, "and") {
-		return "mm2", true
+		return "mm2"
 	}
 	if r.heldAt(f, at) == "V" {
-		return "V", true // "wire the coil for one ten"
+		return "V" // "wire the coil for one ten"
 	}
-	if unit := r.dialUnit(at, f.Values[0].Number, whole); unit != "" {
-		return unit, true
+	if unit := r.dialUnit(at, f.Values[0].Number, b.whole); unit != "" {
+		return unit
 	}
 	if unit := r.celsius(); unit != "" {
-		return unit, true
+		return unit
 	}
-	if v := f.Values[0].Number; !whole && v >= 1 && v <= highestPack && r.about&powered != 0 {
-		return "V", true
+	if v := f.Values[0].Number; !b.whole && v >= 1 && v <= highestPack && r.about&powered != 0 {
+		return "V"
 	}
 	if unit := r.heldAt(f, at); unit != "" {
-		return unit, true
+		return unit
 	}
 	if r.jawed(f, at) {
-		return "mm", true
+		return "mm"
 	}
-	if placed && r.hotSide(f, at) {
-		return "degC", true
+	if b.placed && r.hotSide(f, at) {
+		return "degC"
 	}
 	if r.onRevs(f) {
-		return "rpm", true
+		return "rpm"
 	}
-	if r.near(at, longestDial, k.thermal) || negative && (r.near(at, longestDial, k.heat) || r.frost(f, at)) {
-		return "degC", true // metric first
+	if r.near(at, longestDial, k.thermal) || b.negative && (r.near(at, longestDial, k.heat) || r.frost(f, at)) {
+		return "degC" // metric first
 	}
-	return "", true
+	return ""
 }
 
 // linked says whether the word before a number makes it what something is, reads or

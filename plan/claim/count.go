@@ -17,66 +17,10 @@ func (r *reader) count(f *prose.Figure, at int) {
 	if n == at {
 		n++
 	}
-	if r.graded(f, at) {
-		r.add(Spec)
+	if r.toldOtherwise(f, at, n) {
 		return
 	}
-	if r.atClock(f, at, n) {
-		return
-	}
-	if text := prose.Fold(f.Of(r.text)); text == "fifty fifty" || text == "fifty-fifty" {
-		r.rated(&prose.Figure{Span: f.Span, Values: []prose.Value{{Number: 50}}}, "%")
-		r.stated(at)
-		return
-	}
-	if r.packed(at) && n == r.wordAt(f.End) && (n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(r.known.prep|r.known.glue) != 0) {
-		r.counted(f, r.words[at-2].text) // "a pack of ten"
-		return
-	}
-	if len(f.Values) == 2 && f.Kind == prose.Range && f.Values[0].Number >= 100 && isMains(f.Values[0].Number) && isMains(f.Values[1].Number) {
-		r.counted(f, "V") // "one ten or two thirty"
-		r.stated(at)
-		return
-	}
-	if r.is(at, "every") && r.in(n, r.known.period) {
-		r.counted(f, r.words[n].text) // "every third winter"
-		r.add(Frequency)
-		return
-	}
-	if r.is(at, "every") && n < len(r.words) && r.words[n].marks&events != 0 {
-		r.counted(f, r.words[n].text) // "every other service"
-		r.add(Frequency)
-		return
-	}
-	if r.is(at-1, "every") && n < len(r.words) && isPlural(r.words[n].text) && f.Values[0].Number > 1 && r.known.of(singular(r.words[n].text))&r.known.fitting == 0 {
-		r.counted(f, singular(r.words[n].text)) // "every eight hundred pages"
-		r.add(Frequency)
-		return
-	}
-	if unit, end := r.rate(n); end > 0 {
-		whole := prose.Span{Start: f.Start, End: r.words[end-1].end}
-		of := singular(r.words[n].text)
-		if of != "beat" && of != "frame" && of != "stitch" {
-			of = measureUnit(of)
-		}
-		if of != "" && end == n+3 {
-			// "forty gallons an hour" flow; they do not happen
-			r.rated(&prose.Figure{Span: whole, Values: f.Values}, shortRate(of+" per "+unit))
-			r.stated(at)
-			return
-		}
-		if unit == "minute" && end == n+2 && f.Values[0].Number >= slowest && r.near(at, longestDial, r.known.settling) {
-			r.rated(&prose.Figure{Span: whole, Values: f.Values}, "rpm") // "it runs at six hundred a minute"
-			r.stated(at)
-			return
-		}
-		if r.priced(at, 3) {
-			r.rated(&prose.Figure{Span: whole, Values: f.Values}, r.coin("GBP"))
-			r.add(Cost) // "they charge eighty an hour"
-			return
-		}
-		r.rated(&prose.Figure{Span: whole, Values: f.Values}, "per "+unit)
-		r.add(Frequency)
+	if r.recurs(f, at, n) || r.timesOver(f, at, n) {
 		return
 	}
 	if year := r.shortYear(f, at); year > 0 {
@@ -253,46 +197,6 @@ func (r *reader) counted(f *prose.Figure, unit string) {
 	for _, v := range f.Values {
 		r.values = append(r.values, Value{Number: v.Number, Unit: unit, Span: f.Span})
 	}
-}
-
-// shortRate is the short name of a rate, itself where it has none.
-func shortRate(of string) string {
-	switch of {
-	case "beat per hour":
-		return "bph"
-	case "beat per minute":
-		return "bpm"
-	case "frame per second":
-		return "fps"
-	}
-	return of
-}
-
-// rate finds the period in "twice a week", "four times per year", "a dozen of
-// these in every winter", and the word behind it; 0 for none.
-func (r *reader) rate(n int) (period string, end int) {
-	const reach = 6
-	k := &r.known.classes
-	if n < len(r.words) && !r.words[n].stopped {
-		switch r.words[n].text {
-		case "daily", "weekly", "monthly", "yearly", "hourly":
-			return strings.Replace(strings.TrimSuffix(r.words[n].text, "ly"), "dai", "day", 1), n + 1
-		}
-	}
-	for j := n; j < len(r.words) && j < n+reach; j++ {
-		if j > n && r.words[j].stopped {
-			return "", 0
-		}
-		switch r.words[j].text {
-		case "half", "for", "within", "after", "over", "under":
-			return "", 0 // "at one eighty for half an hour"
-		case "a", "an", "per", "every", "each":
-			if r.in(j+1, k.period) && (j+2 >= len(r.words) || r.words[j+2].stopped || !isPlural(r.words[j+2].text)) {
-				return r.words[j+1].text, j + 2
-			}
-		}
-	}
-	return "", 0
 }
 
 // parts holds for "three parts resin to one part hardener" and "one part bleach

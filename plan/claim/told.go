@@ -10,6 +10,32 @@ import (
 // What a number is told as and is no value: the class of a bolt, an hour of the
 // day, what the speaker takes back.
 
+// toldOtherwise takes numbers that measure or count nothing, or by their form alone.
+func (r *reader) toldOtherwise(f *prose.Figure, at, n int) bool {
+	if r.graded(f, at) {
+		r.add(Spec)
+		return true
+	}
+	if r.atClock(f, at, n) {
+		return true
+	}
+	if text := prose.Fold(f.Of(r.text)); text == "fifty fifty" || text == "fifty-fifty" {
+		r.rated(&prose.Figure{Span: f.Span, Values: []prose.Value{{Number: 50}}}, "%")
+		r.stated(at)
+		return true
+	}
+	if r.packed(at) && n == r.wordAt(f.End) && (n >= len(r.words) || r.words[n].stopped || r.words[n].classes&(r.known.prep|r.known.glue) != 0) {
+		r.counted(f, r.words[at-2].text) // "a pack of ten"
+		return true
+	}
+	if len(f.Values) == 2 && f.Kind == prose.Range && f.Values[0].Number >= 100 && isMains(f.Values[0].Number) && isMains(f.Values[1].Number) {
+		r.counted(f, "V") // "one ten or two thirty"
+		r.stated(at)
+		return true
+	}
+	return false
+}
+
 // isBoltClass holds for the property classes of bolts (ISO 898-1), as they are said.
 func isBoltClass(v float64) bool {
 	switch v {

@@ -26,6 +26,7 @@ type term struct {
 	others  class // and those that only patterns name
 	first   int32 // the first of the patterns that begin with the word, 0 for none
 	dials   uint8 // what a number near it is
+	said    uint8 // in a code: a letter, a number with numbered added, a mark; a small letter for a word that sounds like one
 	marks   marks
 	whole   string // of a contraction or a slurred spelling: what it stands for
 }
@@ -72,15 +73,15 @@ const (
 	ofCelsius
 	ofFahrenheit
 	spells
-	stroked
 	beIs
-	agent // of the list agency
+	stroked // a mark inside a code as it is said: "dash"
+	agent   // of the list agency
 )
 
 // markNames are the marks by the names of their lists, in order.
 const markNames = `extras asks sells toolNouns sizers fine floors bores strokesOf heads rubbed filler events pieces standards
 		sizing sides grades forced feelings weighty weights solids round shorts charged powered joining alone figure
-		article causative version chaining ofFilm ofCelsius ofFahrenheit spells stroked beIs`
+		article causative version chaining ofFilm ofCelsius ofFahrenheit spells beIs`
 
 // listed is a list by its bit, in one of the two sets.
 type listed struct{ asked, other class }

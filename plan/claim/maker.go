@@ -46,6 +46,10 @@ func (m *maker) readWords(text string) error {
 			m.terms[m.id(w)].whole = whole
 			continue
 		}
+		if words, said, ok := strings.Cut(line, " ~ "); ok {
+			m.spell(words, said)
+			continue
+		}
 		name, list, ok := strings.Cut(line, ":")
 		if mark, words, marked := strings.Cut(line, "! "); marked {
 			name, list, ok = mark, words, true
@@ -68,6 +72,25 @@ func (m *maker) readWords(text string) error {
 		}
 	}
 	return nil
+}
+
+// spell enters what words are in a code.
+func (m *maker) spell(words, said string) {
+	code, mark := said[0], spells
+	if n, err := strconv.Atoi(said); err == nil {
+		code = uint8(n + numbered)
+	}
+	switch {
+	case code == '-' || code == '/':
+		mark = stroked
+	case code >= 'a' && code <= 'z':
+		mark = 0
+	}
+	for w := range strings.FieldsSeq(words) {
+		t := &m.terms[m.id(w)]
+		t.said = code
+		t.marks |= mark
+	}
 }
 
 // fill enters the words of a list: those of a mark, those of a class.

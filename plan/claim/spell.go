@@ -8,62 +8,19 @@ import (
 	"fixslate/plan/trade"
 )
 
-// Letters are read as captions spell what they hear; names that are words too ("see",
-// "you", "are") are left out.
+// numbered is what the said of a term that names a number is more than the number.
+const numbered = 128
+
+// digitWord is the number under a hundred that a word is in a code.
+func (l *lexicon) digitWord(w string) (n int, ok bool) {
+	said := l.terms[l.find(w)].said
+	return int(said) - numbered, said >= numbered
+}
 
 // letterName is the letter that a word names, empty for none.
-func letterName(w string) string {
-	switch w {
-	case "ay", "alpha":
-		return "A"
-	case "bee", "bravo":
-		return "B"
-	case "cee", "charlie":
-		return "C"
-	case "dee", "delta":
-		return "D"
-	case "ee", "echo":
-		return "E"
-	case "eff", "foxtrot":
-		return "F"
-	case "gee", "golf":
-		return "G"
-	case "aitch", "haitch", "hotel":
-		return "H"
-	case "jay", "juliet":
-		return "J"
-	case "kay", "kilo":
-		return "K"
-	case "ell", "el", "lima":
-		return "L"
-	case "em", "mike":
-		return "M"
-	case "en", "november":
-		return "N"
-	case "oscar":
-		return "O"
-	case "pee", "papa":
-		return "P"
-	case "queue", "cue", "quebec":
-		return "Q"
-	case "ar", "romeo":
-		return "R"
-	case "ess", "sierra":
-		return "S"
-	case "tee", "tango":
-		return "T"
-	case "uniform":
-		return "U"
-	case "vee", "victor":
-		return "V"
-	case "double-u", "whiskey":
-		return "W"
-	case "ex", "x-ray":
-		return "X"
-	case "wye", "yankee":
-		return "Y"
-	case "zed", "zee", "zulu":
-		return "Z"
+func (l *lexicon) letterName(w string) string {
+	if said := l.terms[l.find(w)].said; said >= 'A' && said <= 'Z' {
+		return string(rune(said))
 	}
 	return ""
 }
@@ -77,17 +34,6 @@ func repeats(w string) int {
 		return 3
 	}
 	return 0
-}
-
-// strokeOf is a mark inside a code as it is said.
-func strokeOf(w string) string {
-	switch w {
-	case "dash", "hyphen":
-		return "-"
-	case "slash", "stroke":
-		return "/"
-	}
-	return ""
 }
 
 // spelled reads the run of spelled letters and digits at word i.
@@ -129,30 +75,17 @@ func (r *reader) grouped(i, at int, c *code) bool {
 	return end > at
 }
 
-// likeLetter is a letter as captions spell them by a word of the same sound; they
-// are letters only between letters and digits.
-func likeLetter(w string) string {
-	switch w {
-	case "be":
-		return "B"
-	case "see", "sea":
-		return "C"
-	case "eye":
-		return "I"
-	case "jay":
-		return "J"
-	case "pea":
-		return "P"
-	case "are":
-		return "R"
-	case "tea":
-		return "T"
-	case "you":
-		return "U"
-	case "why":
-		return "Y"
+// likeLetter is a letter as captions spell it by a word of the same sound, empty for
+// none; it is one only between letters and digits.
+func (r *reader) likeLetter(i int) string {
+	said := r.known.terms[r.words[i].id].said
+	switch {
+	case said >= 'a' && said <= 'z':
+		said -= 'a' - 'A'
+	case said < 'A' || said > 'Z' || r.words[i].text != "jay":
+		return ""
 	}
-	return ""
+	return string(rune(said))
 }
 
 // homophone is the letter of such a word inside a run: letters before it and a
@@ -161,8 +94,8 @@ func (r *reader) homophone(i int, c *code) string {
 	if c.letters == 0 {
 		return ""
 	}
-	letter := likeLetter(r.words[i].text)
-	if letter == "" || i+1 >= len(r.words) || r.words[i+1].stopped || !r.isSpelled(i+1) && strokeOf(r.words[i+1].text) == "" || r.is(i+1, "a") || r.is(i+1, "i") {
+	letter := r.likeLetter(i)
+	if letter == "" || i+1 >= len(r.words) || r.words[i+1].stopped || !r.isSpelled(i+1) && r.words[i+1].marks&stroked == 0 || r.is(i+1, "a") || r.is(i+1, "i") {
 		return ""
 	}
 	return letter
@@ -184,12 +117,12 @@ func (r *reader) spelledItem(i int, c *code) int {
 	w := r.words[i].text
 	if r.words[i].marks&stroked != 0 && (c.items > 0 || r.suffixes(i)) {
 		if c.items > 0 {
-			c.text += strokeOf(w)
+			c.text += string(rune(r.known.terms[r.words[i].id].said))
 		}
 		return i + 1
 	}
 	if head, tail, ok := strings.Cut(w, "-"); ok && repeats(head) > 0 {
-		if n, digit := digitWord(tail); digit && n < 10 { // "double-oh"
+		if n, digit := r.known.digitWord(tail); digit && n < 10 { // "double-oh"
 			many := 2
 			if head != "double" {
 				many = 3
@@ -262,7 +195,7 @@ func (r *reader) letter(i int, c *code) string {
 	if w == "november" && r.yearAt(i+1) {
 		return ""
 	}
-	return letterName(w)
+	return r.known.letterName(w)
 }
 
 // yearAt says whether a year in digits stands at i.
@@ -303,7 +236,7 @@ func (r *reader) capitalised(i int, c *code) string {
 		return ""
 	}
 	next := i + 1
-	if strokeOf(r.words[min(next, len(r.words)-1)].text) != "" {
+	if r.words[min(next, len(r.words)-1)].marks&stroked != 0 {
 		next++
 	}
 	if next >= len(r.words) || r.words[i+1].stopped || !r.words[next].number || r.words[next].text[0] < 'a' || r.words[next].text == "point" || strings.ToUpper(r.text) == r.text {
@@ -322,82 +255,19 @@ func (r *reader) capitalised(i int, c *code) string {
 
 func (r *reader) isSpelled(i int) bool {
 	w := r.words[i].text
-	_, digit := digitWord(w)
-	return len(w) == 1 || digit || letterName(w) != ""
-}
-
-// digitWord is the number under a hundred that a word is in a code.
-func digitWord(w string) (n int, ok bool) {
-	switch w {
-	case "zero", "nought", "oh", "o":
-		return 0, true
-	case "one":
-		return 1, true
-	case "two":
-		return 2, true
-	case "three":
-		return 3, true
-	case "four":
-		return 4, true
-	case "five":
-		return 5, true
-	case "six":
-		return 6, true
-	case "seven":
-		return 7, true
-	case "eight":
-		return 8, true
-	case "nine":
-		return 9, true
-	case "ten":
-		return 10, true
-	case "eleven":
-		return 11, true
-	case "twelve":
-		return 12, true
-	case "thirteen":
-		return 13, true
-	case "fourteen":
-		return 14, true
-	case "fifteen":
-		return 15, true
-	case "sixteen":
-		return 16, true
-	case "seventeen":
-		return 17, true
-	case "eighteen":
-		return 18, true
-	case "nineteen":
-		return 19, true
-	case "twenty":
-		return 20, true
-	case "thirty":
-		return 30, true
-	case "forty":
-		return 40, true
-	case "fifty":
-		return 50, true
-	case "sixty":
-		return 60, true
-	case "seventy":
-		return 70, true
-	case "eighty":
-		return 80, true
-	case "ninety":
-		return 90, true
-	}
-	return 0, false
+	_, digit := r.known.digitWord(w)
+	return len(w) == 1 || digit || r.known.letterName(w) != ""
 }
 
 // spelledNumber reads "seven", "twelve", "twenty five", "twenty-five" and
 // "three hundred" as digits.
 func (r *reader) spelledNumber(i int, c *code) int {
 	w := r.words[i].text
-	n, ok := digitWord(w)
+	n, ok := r.known.digitWord(w)
 	if !ok {
 		if tens, ones, cut := strings.Cut(w, "-"); cut {
-			t, okTens := digitWord(tens)
-			o, okOnes := digitWord(ones)
+			t, okTens := r.known.digitWord(tens)
+			o, okOnes := r.known.digitWord(ones)
 			if okTens && okOnes && t >= 20 && o > 0 && o < 10 {
 				c.text += strconv.Itoa(t + o)
 				c.items += 2
@@ -422,7 +292,7 @@ func (r *reader) spelledNumber(i int, c *code) int {
 	end := i + 1
 	switch {
 	case n >= 20 && end < len(r.words) && !r.words[end].stopped:
-		if o, ok := digitWord(r.words[end].text); ok && o > 0 && o < 10 {
+		if o, ok := r.known.digitWord(r.words[end].text); ok && o > 0 && o < 10 {
 			n += o
 			end++
 		}

@@ -293,9 +293,12 @@ func Summary(r diagnose.Result) string {
 
 // Notes are what a reader of a tree must know, gravest first.
 func Notes(p *plan.Plan, r diagnose.Result) []string {
-	notes := []string{
-		"The order is by time alone. Cautions, the maker's instructions and the steps that make the work safe come first.",
-		"One fault is taken to be present. Percentages are of all faults, by the plan's shares.",
+	var notes []string
+	if len(r.Order) > 0 {
+		notes = []string{
+			"The order is by time alone. Cautions, the maker's instructions and the steps that make the work safe come first.",
+			"One fault is taken to be present. Percentages are of all faults, by the plan's shares.",
+		}
 	}
 	names := func(kind plan.Kind, ids []string) []string {
 		var out []string

@@ -69,8 +69,10 @@ func faultsText(w *paper, p *plan.Plan, all diagnose.Result) {
 		for _, t := range flow {
 			testText(w, t)
 		}
-		fmt.Fprintln(w)
-		for _, note := range picture.Notes(p, r) {
+		for j, note := range picture.Notes(p, r) {
+			if j == 0 {
+				fmt.Fprintln(w)
+			}
 			paragraph(w, "", note)
 		}
 	}

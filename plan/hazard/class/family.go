@@ -8,7 +8,7 @@ const NoFamily = "none"
 // author and the linter's findings speak of; the class picks the words.
 type Family struct {
 	ID   string
-	Name string // in words: "mains shock"
+	Name string // what hurts, in words: "mains shock", "a hot surface"
 	Lead string // id of the class that stands for the family; empty for NoFamily
 }
 
@@ -16,20 +16,20 @@ type Family struct {
 // that shares its id with a class is led by that class, so that the one name
 // means one thing in a plan.
 var families = [...]Family{
-	{"raised-load", "raised or falling load", "raised-vehicle"},
-	{"bystander-child", "child or bystander", "child-bystander"},
-	{"critical-fastener", "fastener that lives depend on", "critical-fastener"},
+	{"raised-load", "a raised or falling load", "raised-vehicle"},
+	{"bystander-child", "harm to a child or bystander", "child-bystander"},
+	{"critical-fastener", "a loose fastener that lives depend on", "critical-fastener"},
 	{"stored-spring", "stored spring energy", "spring-energy"},
 	{"crush-pinch", "crushing and pinching", "pinch-crush"},
 	{"high-pressure-fluid", "fluid under pressure", "fluid-injection"},
 	{"eye-debris", "flying bits in the eyes", "eye-impact"},
-	{"power-tool", "power tool", "power-blade"},
-	{"airbag-srs", "airbag and belt pretensioner", "srs-airbag"},
+	{"power-tool", "a power tool", "power-blade"},
+	{"airbag-srs", "an airbag or belt pretensioner", "srs-airbag"},
 	{"battery-chemical", "battery gas and acid", "battery-gas-acid"},
-	{"electric-short", "short circuit", "battery-short"},
+	{"electric-short", "a short circuit", "battery-short"},
 	{"high-voltage-dc", "high voltage in a vehicle", "hv-vehicle"},
 	{"rotating-parts", "moving parts", "rotating-parts"},
-	{"hot-surface", "hot surface", "hot-surface"},
+	{"hot-surface", "a hot surface", "hot-surface"},
 	// Water and steam speak for boilers, machines and engines alike; the words
 	// of hot-coolant fit an engine only.
 	{"scald-pressure", "scalding under pressure", "hot-water-steam"},
@@ -44,12 +44,12 @@ var families = [...]Family{
 	{"licensed-work", "work for a licensed person", "fixed-wiring"},
 	{"capacitor-charge", "stored electric charge", "capacitor-charge"},
 	{"water-electric", "water near electricity", "water-electricity"},
-	{"lithium-fire", "lithium battery fire", "lithium-cells"},
-	{"gas-leak", "gas leak", "gas-appliance"},
+	{"lithium-fire", "a lithium battery fire", "lithium-cells"},
+	{"gas-leak", "a gas leak", "gas-appliance"},
 	{"hearing", "damage to hearing", "hearing"},
 	{"heavy-lift", "heavy lifting", "heavy-lift"},
 	{"sharp-edge", "sharp edges", "sharp-edges"},
-	{"height-fall", "fall from a height", "ladder-height"},
+	{"height-fall", "a fall from a height", "ladder-height"},
 	{NoFamily, "notices", ""},
 }
 

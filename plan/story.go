@@ -1,5 +1,7 @@
 package plan
 
+import "slices"
+
 // The story of a repair: causes, tests and steps.
 
 // Cause is what could be wrong.
@@ -130,6 +132,16 @@ type Step struct {
 	Sounds    []string
 	Shots     []Shot
 	Cues      []Cue
+}
+
+// HandsOn holds for a step in which something is done.
+func (s *Step) HandsOn() bool {
+	return !s.Do.Empty() || s.Work.Set || len(s.Tests)+len(s.Fasteners)+len(s.Fuses)+len(s.Wires)+len(s.Parts)+len(s.Tools) > 0
+}
+
+// Speaks holds for a step in which something is said.
+func (s *Step) Speaks() bool {
+	return slices.ContainsFunc(s.Lines, func(l Line) bool { return l.Kind == Spoken })
 }
 
 // ChapterMark says whether a step starts a chapter, and under which title.

@@ -85,7 +85,7 @@ func (d *Day) count(b *board) {
 func (b *board) loose() bool {
 	steps := map[int]bool{}
 	for _, c := range b.cards {
-		if s := &b.shots[c.shot]; s.Bound == ByStep && handsOn(&b.plan.Steps[s.Step]) {
+		if s := &b.shots[c.shot]; s.Bound == ByStep && b.plan.Steps[s.Step].HandsOn() {
 			steps[s.Step] = true
 		}
 	}

@@ -45,9 +45,9 @@ func (d *deriving) derive() {
 	s := &d.plan.Steps[d.step]
 	d.cautions(s)
 	d.sits(s)
-	if handsOn(s) {
+	if s.HandsOn() {
 		d.places(s)
-	} else if len(d.own) == 0 && spoken(s) {
+	} else if len(d.own) == 0 && s.Speaks() {
 		d.add("to-camera", Shot{Size: "medium", Of: "presenter: " + s.Title.Print, Covers: []Cover{{Why: Presenter}}})
 	}
 	d.details(s)
@@ -56,15 +56,6 @@ func (d *deriving) derive() {
 	if !s.OtherSide.Empty() {
 		d.add("other-side", Shot{Size: "close-up", Of: "other side: " + strings.TrimSuffix(s.OtherSide.Print, "."), Covers: []Cover{{Why: OtherSide}}})
 	}
-}
-
-// handsOn holds for a step in which something is done.
-func handsOn(s *plan.Step) bool {
-	return !s.Do.Empty() || s.Work.Set || len(s.Tests)+len(s.Fasteners)+len(s.Fuses)+len(s.Wires)+len(s.Parts)+len(s.Tools) > 0
-}
-
-func spoken(s *plan.Step) bool {
-	return slices.ContainsFunc(s.Lines, func(l plan.Line) bool { return l.Kind == plan.Spoken })
 }
 
 // spokenLive is how long the narration of a step takes, in whole seconds, if it

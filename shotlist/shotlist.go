@@ -185,7 +185,7 @@ func bind(shot *Shot, w *plan.Shot, p *plan.Plan) {
 		shot.Bound = ByNeeds
 	case w.Needs != nil || !shot.onTheDay():
 		shot.Bound = Free
-	case !handsOn(&p.Steps[shot.Step]) && strings.Contains(strings.ToLower(shot.Of), "camera") && toCamera().MatchString(shot.Of):
+	case !p.Steps[shot.Step].HandsOn() && strings.Contains(strings.ToLower(shot.Of), "camera") && toCamera().MatchString(shot.Of):
 		shot.Bound = Free
 		shot.Covers = append(shot.Covers, Cover{Why: Presenter})
 	default:

@@ -44,7 +44,7 @@ func (p *Pass) excused(s said, kind string) bool {
 	folded := fold(s.line.Print)
 	switch kind {
 	case causal:
-		return handsOn(&p.Plan.Steps[s.step]) && (s.Conditional || tellsOfTheAct(folded)) ||
+		return p.Plan.Steps[s.step].HandsOn() && (s.Conditional || tellsOfTheAct(folded)) ||
 			claim.Warns(s.line.Print) || reports(folded) || p.whyOfAnOrder(s) || p.verdict(s) || p.tellsSymptom(folded)
 	case law:
 		return says(folded, licenceWords...)
@@ -263,11 +263,11 @@ func (p *Pass) whyOfAnOrder(s said) bool {
 	if step.OnlyIf.Test != "" && pointing().MatchString(folded) {
 		return true
 	}
-	if head, _, or := strings.Cut(folded, " or the "); or && handsOn(step) && !stated(strings.Fields(head)) && !strings.Contains(head, " . ") {
+	if head, _, or := strings.Cut(folded, " or the "); or && step.HandsOn() && !stated(strings.Fields(head)) && !strings.Contains(head, " . ") {
 		return true // "no pressure, or the plastic melts"
 	}
 	head, reason, found := strings.Cut(folded, " because ")
-	if !found || !handsOn(step) || says(folded, "always", "usually", "every", "never") {
+	if !found || !step.HandsOn() || says(folded, "always", "usually", "every", "never") {
 		return false
 	}
 	words := strings.Fields(strings.TrimPrefix(reason, "of "))
@@ -283,7 +283,7 @@ func (p *Pass) whyOfAnOrder(s said) bool {
 func (p *Pass) ofThisOne(s said) bool {
 	step := &p.Plan.Steps[s.step]
 	words := strings.Fields(fold(s.line.Print))
-	return len(words) > 0 && words[0] == "it" && (handsOn(step) || len(step.Tests) > 0)
+	return len(words) > 0 && words[0] == "it" && (step.HandsOn() || len(step.Tests) > 0)
 }
 
 // verdict holds for a line of a test that says what its reading leaves: "it lies

@@ -16,7 +16,7 @@ var differsUnsaid = Rule{Name: "differs-unsaid", Group: Truth, Severity: diag.Wa
 		d := &p.Plan.Differs[i]
 		said := false
 		for j := range p.Plan.Steps {
-			if s := &p.Plan.Steps[j]; d.Step != "" && d.Step != s.ID || !spoken(s) {
+			if s := &p.Plan.Steps[j]; d.Step != "" && d.Step != s.ID || !s.Speaks() {
 				continue
 			}
 			for _, l := range p.Plan.Steps[j].Lines {

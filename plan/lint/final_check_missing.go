@@ -23,7 +23,7 @@ var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, S
 	}
 	for i := last; i < len(p.Plan.Steps); i++ {
 		s := &p.Plan.Steps[i]
-		if len(s.Tests) > 0 || says(p.words[i], checkWords...) || handsOn(s) && says(p.words[i], useWords...) {
+		if len(s.Tests) > 0 || says(p.words[i], checkWords...) || s.HandsOn() && says(p.words[i], useWords...) {
 			return nil
 		}
 	}

@@ -190,13 +190,3 @@ func (p *Pass) stated(v plan.Value) []trade.Measure {
 	}
 	return found
 }
-
-// spoken holds for a step in which something is said.
-func spoken(s *plan.Step) bool {
-	return slices.ContainsFunc(s.Lines, func(l plan.Line) bool { return l.Kind == plan.Spoken })
-}
-
-// handsOn holds for a step in which something is done.
-func handsOn(s *plan.Step) bool {
-	return !s.Do.Empty() || s.Work.Set || len(s.Tests)+len(s.Fasteners)+len(s.Fuses)+len(s.Wires)+len(s.Parts)+len(s.Tools) > 0
-}

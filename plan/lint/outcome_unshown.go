@@ -16,7 +16,7 @@ var outcomeUnshown = Rule{Name: "outcome-unshown", Group: Truth, Severity: diag.
 	var found []Report
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
-		if s.OnlyIf.Test == "" || !handsOn(s) || p.madeElsewhere(i) {
+		if s.OnlyIf.Test == "" || !s.HandsOn() || p.madeElsewhere(i) {
 			continue
 		}
 		for _, t := range p.Plan.Test(s.OnlyIf.Test) {

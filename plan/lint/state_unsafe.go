@@ -51,7 +51,7 @@ var unsafeStates = []struct {
 // The step that raises it may work the jack.
 func (p *Pass) raisedBare(i int) bool {
 	s := &p.Plan.Steps[i]
-	working := handsOn(s)
+	working := s.HandsOn()
 	if p.startsHere(i, "raised") {
 		working = len(s.Fasteners)+len(s.Parts)+len(s.Tests) > 0
 	}

@@ -10,7 +10,7 @@ var stepSilent = Rule{Name: "step-silent", Group: Completeness, Severity: diag.N
 	var found []Report
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
-		if spoken(s) || s.OnScreen.Set || len(s.Sounds) > 0 {
+		if s.Speaks() || s.OnScreen.Set || len(s.Sounds) > 0 {
 			continue
 		}
 		found = append(found, Report{

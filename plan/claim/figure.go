@@ -55,7 +55,9 @@ func (r *reader) value(v Value, k Kind) {
 func (r *reader) figure(f *prose.Figure) {
 	at := r.wordAt(f.Start)
 	switch f.Kind {
-	case prose.StepNumber, prose.Ordinal, prose.Time:
+	case prose.StepNumber, prose.Ordinal:
+	case prose.Time:
+		r.atHour(at)
 	case prose.Label:
 		if r.known.terms[r.known.find(prose.Fold(f.Word))].marks&grades != 0 && r.words[at].mood&(statement|viewer) != 0 {
 			r.add(Spec)

@@ -16,7 +16,7 @@ func (r *reader) countOf(i int) (string, bool) {
 	const reach = 12
 	noun := ""
 	for j := i - 1; j > 0 && j >= i-reach; j-- {
-		if r.is(j, "count") && !r.words[j].stopped && !r.is(j+1, "to") && !r.is(j+1, "the") && !r.in(j-1, r.known.glue|r.known.lead|r.known.modal|r.known.self|r.known.particle) {
+		if r.is(j, "count") && !r.words[j].stopped && !r.is(j+1, "to") && !r.is(j+1, "the") && !r.in(j-1, r.known.glue|r.known.lead|r.known.modal|r.known.person|r.known.particle) {
 			noun = singular(r.words[j-1].text)
 			break
 		}

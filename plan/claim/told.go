@@ -17,6 +17,7 @@ func (r *reader) toldOtherwise(f *prose.Figure, at, n int) bool {
 		return true
 	}
 	if r.atClock(f, at, n) {
+		r.atHour(at)
 		return true
 	}
 	if text := prose.Fold(f.Of(r.text)); text == "fifty fifty" || text == "fifty-fifty" {
@@ -80,6 +81,24 @@ func (r *reader) atClock(f *prose.Figure, at, n int) bool {
 		}
 	}
 	return false
+}
+
+// atHour takes what a thing does or did at an hour for a claim: "it regenerates at
+// two", "it tripped at three in the morning". What hour it is is talk.
+func (r *reader) atHour(at int) {
+	k := &r.known.classes
+	at = min(at, len(r.words)-1)
+	if r.words[at].mood != statement {
+		return
+	}
+	acts := false
+	r.clauseBefore(at, longestDial, func(j int) bool {
+		acts = acts || r.in(j, k.harm|k.past) || isPast(r.words[j].text) || r.in(j, k.states) && !r.in(j, k.be|k.have|k.modal) || isPlural(r.words[j].text) && r.is(j+1, "at")
+		return !r.in(j, k.self)
+	})
+	if acts {
+		r.stated(at)
+	}
 }
 
 // corrected drops a value that the speaker takes back: "nine nine two, no sorry, nine

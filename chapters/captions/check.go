@@ -147,13 +147,4 @@ func clockTime(d time.Duration) string {
 func seconds(d time.Duration) string { return fmt.Sprintf("%.3g s", d.Seconds()) }
 
 // shorten keeps a quoted text to what a message has room for.
-func shorten(text string) string {
-	const most = 40
-	n := 0
-	for i := range text {
-		if n++; n > most {
-			return text[:i] + "…"
-		}
-	}
-	return text
-}
+func shorten(text string) string { return diag.Shorten(text, 40) }

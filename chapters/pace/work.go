@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fixslate/plan"
+	"fixslate/plan/diag"
 )
 
 // ReadWork reads how long the work of steps took, written down on the day: a
@@ -43,10 +44,7 @@ func ReadWork(file []byte, p *plan.Plan) ([]Work, error) {
 }
 
 func quoted(text string) string {
-	if r := []rune(text); len(r) > 40 {
-		text = string(r[:40]) + "…"
-	}
-	return strconv.Quote(text)
+	return strconv.Quote(diag.Shorten(text, 40))
 }
 
 func stepIDs(p *plan.Plan) string {

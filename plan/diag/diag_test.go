@@ -241,3 +241,11 @@ func TestPlainJSON(t *testing.T) {
 		t.Error("a letter is escaped")
 	}
 }
+
+func TestShorten(t *testing.T) {
+	for text, want := range map[string]string{"": "", "abc": "abc", "abcd": "abc…", "äöüß": "äöü…"} {
+		if got := Shorten(text, 3); got != want {
+			t.Errorf("%q is shortened to %q, want %q", text, got, want)
+		}
+	}
+}

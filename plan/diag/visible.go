@@ -46,3 +46,14 @@ func hidden(r rune) bool {
 	}
 	return r > 0xffff && unicode.Is(unicode.Cf, r) // tag characters
 }
+
+// Shorten keeps a quoted text to what a message has room for, in characters.
+func Shorten(text string, most int) string {
+	n := 0
+	for i := range text {
+		if n++; n > most {
+			return text[:i] + "…"
+		}
+	}
+	return text
+}

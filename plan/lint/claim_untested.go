@@ -348,13 +348,4 @@ func reports(folded string) bool {
 }
 
 // shorten keeps a quoted line to what a message has room for.
-func shorten(text string) string {
-	const most = 60
-	n := 0
-	for i := range text {
-		if n++; n > most {
-			return text[:i] + "…"
-		}
-	}
-	return text
-}
+func shorten(text string) string { return diag.Shorten(text, 60) }

@@ -6,6 +6,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"fixslate/plan/diag"
 )
 
 // Pace is how one presenter talks and works. A rate, share or factor of zero is
@@ -185,10 +187,7 @@ func decimal(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // short quotes a stranger's text for a message.
 func short(text string) string {
-	if r := []rune(text); len(r) > 40 {
-		text = string(r[:40]) + "…"
-	}
-	return strconv.Quote(text)
+	return strconv.Quote(diag.Shorten(text, 40))
 }
 
 func keyNames(keys []paceKey) string {

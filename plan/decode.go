@@ -207,7 +207,7 @@ func (r *reader) missingKey(name string, at *element, k *Key) {
 	case at.path == "":
 		r.fault("key-missing", "", "add [video] with title = \"…\"", "the plan has no [%s]", k.Name)
 	default:
-		r.faultKey("key-missing", at.path, fmt.Sprintf("add %s = %s", k.Name, k.Example), "[%s] needs %s: %s", name, k.Name, k.Doc)
+		r.faultKey("key-missing", at.path, fmt.Sprintf("add %s = %s", k.Name, k.Example), "[%s] needs %s (%s)", name, k.Name, k.Doc)
 	}
 }
 

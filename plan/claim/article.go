@@ -151,7 +151,7 @@ func (r *reader) single(i, at int, one bool) bool {
 		v.Number = part
 	} else if (noun == "teaspoon" || noun == "tablespoon" || noun == "pint" || noun == "gallon") && r.is(at+1, "of") {
 		// "a teaspoon of salt"
-	} else if !one && at == i+1 || unit == "square" || unit == "click" || unit == "stroke" || unit == "notch" {
+	} else if !one && at == i+1 || unit == "drop" || unit == "square" || unit == "click" || unit == "stroke" || unit == "notch" {
 		return false // "a cup", "with a click"
 	}
 	r.values = append(r.values, v)

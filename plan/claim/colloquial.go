@@ -12,7 +12,7 @@ import (
 // grades.
 func measureUnit(w string) string {
 	switch w {
-	case "mesh", "pint", "gallon", "grit", "click", "notch", "stroke", "octane", "tpi", "mpg", "megapixel", "stone", "cup", "tablespoon", "teaspoon",
+	case "mesh", "drop", "pint", "gallon", "grit", "click", "notch", "stroke", "octane", "tpi", "mpg", "megapixel", "stone", "cup", "tablespoon", "teaspoon",
 		"hundredweight", "dpi", "gsm", "denier", "baud", "acre", "psi", "knot", "swg", "dioptre", "weight", "ton":
 		return w
 	case "megabyte", "meg":
@@ -141,6 +141,9 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	ok = unit != ""
 	if ok && unit == "MB" && strings.HasPrefix(w, "meg") && (r.near(n, 6, k.resistive) || r.near(n, 4, k.role) || r.is(n+1, "insulation")) {
 		return "Mohm", 1, true // "one point one megs to earth"
+	}
+	if unit == "drop" && !r.is(n+1, "of") {
+		return "", 1, false // "three drops down the hole"
 	}
 	if (w == "mic" || w == "mike" || w == "mics") && r.stores() {
 		return "uF", 1, true

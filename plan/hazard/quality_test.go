@@ -134,11 +134,11 @@ func samples(dir string) []sample {
 	blind := filepath.Join("testdata", "blind.jsonl")
 	all := []sample{
 		{"blind, read", blind, func(i int) bool { return i%2 == 0 }, [4]float64{0.96, 0.96, 0.93, 0.96}, true},
-		{"blind, unread", blind, func(i int) bool { return i%2 == 1 }, [4]float64{0.86, 0.82, 0.84, 0.93}, false},
+		{"blind, unread", blind, func(i int) bool { return i%2 == 1 }, [4]float64{0.88, 0.84, 0.85, 0.93}, false},
 	}
 	all = append(all, groups()...)
 	all = append(all, sample{"steps, never learned", filepath.Join("testdata", "steps.tsv"),
-		held, [4]float64{0.88, 0.75, 0.77, 0.90}, false})
+		held, [4]float64{0.90, 0.77, 0.79, 0.91}, false})
 	if dir == "" {
 		return all
 	}
@@ -156,7 +156,7 @@ func samples(dir string) []sample {
 // tuned the reader for another one. Every third row is kept unread.
 func groups() []sample {
 	floors := map[string][2][4]float64{
-		"g0": {{0.96, 0.96, 0.72, 0.95}, {0.84, 0.83, 0.53, 0.88}},
+		"g0": {{0.96, 0.96, 0.69, 0.95}, {0.84, 0.83, 0.53, 0.88}},
 		"g1": {{0.96, 0.96, 0.93, 0.96}, {0.83, 0.77, 0.74, 0.90}},
 		"g2": {{0.96, 0.96, 0.90, 0.96}, {0.82, 0.82, 0.69, 0.86}},
 		"g3": {{0.96, 0.96, 0.93, 0.96}, {0.85, 0.80, 0.71, 0.92}},

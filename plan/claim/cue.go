@@ -54,8 +54,7 @@ type cueBook struct {
 	links  []link
 	asked  [64][]int32
 	others [64][]int32
-	ids    []int32 // of the words of all patterns
-	leads  listed  // the lists that patterns begin with
+	leads  listed // the lists that patterns begin with
 	open   []int32
 }
 

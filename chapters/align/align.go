@@ -163,12 +163,19 @@ func (k TroubleKind) String() string {
 
 // Trusted holds where chapters may be made of the match.
 func (m Match) Trusted() bool {
+	_, doubted := m.Doubt()
+	return !doubted
+}
+
+// Doubt is the first trouble for which no chapters may be made of the match; false
+// where there is none.
+func (m Match) Doubt() (TroubleKind, bool) {
 	for _, t := range m.Troubles {
 		if t.Kind != Rolling {
-			return false
+			return t.Kind, true
 		}
 	}
-	return true
+	return 0, false
 }
 
 // Foreign holds where the captions are not this plan's at all, and says why.

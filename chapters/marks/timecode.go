@@ -13,7 +13,7 @@ type frameRate struct {
 	Nominal  int64
 }
 
-// RateOf reads a rate as people write it: 23.976 (or 23.98), 29.97 and 59.94
+// rateOf reads a rate as people write it: 23.976 (or 23.98), 29.97 and 59.94
 // are 24000/1001, 30000/1001 and 60000/1001 (SMPTE ST 12-1's list as
 // OpenTimelineIO has it). Other rates count as they are written. A rate that is
 // none is 25.

@@ -90,10 +90,8 @@ func (m *Matched) Doubt() string {
 	if !m.Edit.Whole {
 		return "the captions could not be read whole"
 	}
-	for _, t := range m.Match.Troubles {
-		if t.Kind != align.Rolling {
-			return "the captions show " + t.Kind.String()
-		}
+	if trouble, doubted := m.Match.Doubt(); doubted {
+		return "the captions show " + trouble.String()
 	}
 	if !slices.ContainsFunc(m.Match.Steps, func(s align.Step) bool { return s.Status != align.Missing }) {
 		return "no step of the plan is heard in the captions"

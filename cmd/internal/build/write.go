@@ -81,8 +81,9 @@ func (r *Refusal) Error() string {
 //
 // A file that stands there already as it would be written stays as it is, its
 // time too; where all do, nothing is written. New files get 0644 and folders 0755
-// under the umask; an output that is replaced keeps its permissions. Hand-made changes to an output are
-// overwritten, except that a file no longer produced stays if it was changed.
+// under the umask; an output that is replaced keeps its permissions. Hand-made
+// changes to an output are overwritten, except that a file no longer produced
+// stays if it was changed.
 //
 // A *Refusal says that the target can't be used; any other error that the
 // machine failed or ctx ended. After an error the target is as before, but for

@@ -76,10 +76,19 @@ func Worn(p *plan.Plan, step int, use plan.StepCaution) []class.Gear {
 	return gearOf(c)
 }
 
-// gearOf is what a caution's class has for those who do the work.
+// gearOf is what a caution's class has for those who do the work, one thing for
+// each part of the body: the first is always due, a shield over the glasses only
+// for some of the class's work.
 func gearOf(c *plan.Caution) []class.Gear {
 	stock, _ := class.Find(c.Class)
-	return slices.DeleteFunc(stock.Gear, func(g class.Gear) bool { return g.Protects == class.Hearing && !Loud(stock.Family) })
+	var due []class.Gear
+	for _, g := range stock.Gear {
+		same := func(d class.Gear) bool { return d.Protects == g.Protects }
+		if !slices.ContainsFunc(due, same) && (g.Protects != class.Hearing || Loud(stock.Family)) {
+			due = append(due, g)
+		}
+	}
+	return due
 }
 
 // Loud holds for families whose work is loud by itself; elsewhere ears want
@@ -101,26 +110,64 @@ func gone(p *plan.Plan, step int, c *class.Class) bool {
 }
 
 // Serves holds for gear that does for what a hazard asks for: the same part of
-// the body, and for hands no thin glove against heat and none but an insulating
-// one against mains (common practice, no source).
+// the body, and the property that is asked for.
 func (i *Item) Serves(g class.Gear) bool {
 	if i.Protects != g.Protects {
 		return false
 	}
 	name, asked := strings.ToLower(i.Name), strings.ToLower(g.Name)
-	has := func(text string, words ...string) bool {
-		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
-	}
-	switch {
-	case g.Protects != class.Hands:
-		return true
-	case has(asked, "insulating", "voltage"):
-		return has(name, "insulating", "voltage", "electric")
-	case has(asked, "heat"):
-		return !has(name, "nitrile", "latex", "vinyl", "disposable", "rubber")
+	for _, p := range properties {
+		if p.guards == g.Protects && strings.Contains(asked, p.asked) {
+			return !has(name, p.not) && (p.by == nil || has(name, p.by))
+		}
 	}
 	return true
 }
+
+func has(text string, words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
+}
+
+// properties are what gear may be asked for by its name, the first that fits,
+// and the words of gear that has it: one of by, where there are any, none of
+// not. Gear that stands in no row is served by whatever guards the same part.
+// After the selection charts of 29 CFR 1910.133 and 1910.138 (memory): open
+// glasses stop no splash, thin gloves no heat or edge, and a dust mask no vapour.
+// The feet are common practice, no source.
+var properties = []struct {
+	guards, asked string
+	by, not       []string
+}{
+	{guards: class.Eyes, asked: "goggles", by: []string{"goggle", "shield", "visor"}},
+	{guards: class.Eyes, asked: "shield", by: []string{"shield", "visor"}},
+	{guards: class.Eyes, asked: "welding", by: []string{"weld"}},
+	{guards: class.Hands, asked: "insulating", by: insulating},
+	{guards: class.Hands, asked: "voltage", by: insulating},
+	{guards: class.Hands, asked: "heat", not: thin},
+	{guards: class.Hands, asked: "cold", not: thin},
+	{guards: class.Hands, asked: "cut", not: thin},
+	{guards: class.Hands, asked: "heavy", not: thin},
+	{guards: class.Hands, asked: "leather", not: thin},
+	{guards: class.Hands, asked: "acid", by: tight},
+	{guards: class.Hands, asked: "fuel", by: tight},
+	{guards: class.Hands, asked: "chemical", by: tight},
+	{guards: class.Hands, asked: "nitrile", by: tight},
+	{guards: class.Lungs, asked: "respirator", by: []string{"respirator", "ffp", "half mask", "full mask", "cartridge", "air-fed", "n95", "p2", "p3"}},
+	{guards: class.Lungs, asked: "air-fed", by: []string{"air-fed", "air fed", "supplied air"}},
+	{guards: class.Feet, asked: "safety", not: []string{"insulating", "non-slip", "rubber", "trainers"}},
+	{guards: class.Feet, asked: "insulating", by: []string{"insulating", "rubber", "dielectric"}},
+	{guards: class.Head, asked: "helmet", by: []string{"helmet"}},
+	{guards: class.Body, asked: "high-visibility", by: []string{"visib", "hi-vis", "hi vis", "reflective"}},
+	{guards: class.Body, asked: "sleeves", by: []string{"sleeve", "overall", "boiler suit", "jacket", "coat"}},
+	{guards: class.Body, asked: "apron", by: []string{"apron", "waterproof"}},
+	{guards: class.Body, asked: "coverall", by: []string{"overall", "boiler suit"}},
+}
+
+var (
+	insulating = []string{"insulating", "voltage", "electric"}
+	thin       = []string{"nitrile", "latex", "vinyl", "disposable", "rubber"}
+	tight      = []string{"nitrile", "latex", "vinyl", "disposable", "rubber", "neoprene", "butyl", "pvc", "acid", "fuel", "chemical", "washing-up"}
+)
 
 // Guards says what gear protects where its name does not say so: "for the
 // hands", but nothing of ear defenders.

@@ -69,7 +69,9 @@ tools = ["10 mm socket"]
 	}
 }
 
-// Thin gloves are none against heat, and none but insulating ones against mains.
+// What serves after 29 CFR 1910.133 and 1910.138 (memory): thin gloves are none
+// against heat, none but insulating ones help against mains, glasses stop no
+// splash. Feet, head and body: common practice, no source.
 func TestGearServes(t *testing.T) {
 	for _, c := range []struct {
 		have, protects, ask string
@@ -82,7 +84,21 @@ func TestGearServes(t *testing.T) {
 		{"insulating gloves, class 0", "hands", "insulating gloves", "hands", true},
 		{"cut-resistant gloves", "hands", "work gloves", "hands", true},
 		{"safety glasses", "eyes", "work gloves", "hands", false},
-		{"safety glasses", "eyes", "goggles", "eyes", true},
+		{"nitrile gloves", "hands", "cut-resistant gloves", "hands", false},
+		{"leather gloves", "hands", "acid-resistant gloves", "hands", false},
+		{"washing-up gloves", "hands", "chemical-resistant gloves", "hands", true},
+		{"safety glasses", "eyes", "goggles", "eyes", false},
+		{"goggles", "eyes", "safety glasses", "eyes", true},
+		{"face shield", "eyes", "goggles", "eyes", true},
+		{"goggles", "eyes", "face shield", "eyes", false},
+		{"dust mask", "lungs", "respirator of the class local rules name", "lungs", false},
+		{"FFP3 mask", "lungs", "respirator of the class local rules name", "lungs", true},
+		{"FFP3 mask", "lungs", "dust mask", "lungs", true},
+		{"insulating footwear", "feet", "safety footwear", "feet", false},
+		{"safety boots", "feet", "insulating footwear", "feet", false},
+		{"work boots", "feet", "safety footwear", "feet", true},
+		{"high-visibility vest", "body", "waterproof apron", "body", false},
+		{"overalls", "body", "long sleeves", "body", true},
 	} {
 		item := Item{Name: c.have, Protects: c.protects}
 		if got := item.Serves(class.Gear{Protects: c.part, Name: c.ask}); got != c.want {

@@ -37,6 +37,7 @@ type HazardStep struct {
 	ID, Title string
 	Rows      []HazardRow
 	Spoken    []Spoken // what the plan says in this step, shown by its words or not
+	Lasting   []string // what it lists and has said in an earlier step
 	Named     []string // hazards that are only talked of or shown
 }
 
@@ -81,6 +82,7 @@ func HazardsOf(p *plan.Plan, r hazard.Reading, findings []diag.Finding) Hazards 
 	h := Hazards{Title: p.Video.Title.Print, Head: head(p)}
 	found := map[string]bool{}
 	leave := map[string]string{}
+	said := map[string]int{} // in which step each caution was last spoken
 	for i := range r.Steps {
 		s := &r.Steps[i]
 		step := HazardStep{Number: i + 1, ID: s.ID, Title: cmp.Or(s.Title, s.ID)}
@@ -93,8 +95,14 @@ func HazardsOf(p *plan.Plan, r hazard.Reading, findings []diag.Finding) Hazards 
 			step.add(hz)
 		}
 		for _, use := range p.Steps[i].Cautions {
-			if c := p.CautionOf(&p.Steps[i], use); c != nil && use.Spoken {
+			c := p.CautionOf(&p.Steps[i], use)
+			switch {
+			case c == nil:
+			case use.Spoken:
 				step.Spoken = append(step.Spoken, Spoken{use.ID, c.Signal.String() + ": " + c.Say.Print})
+				said[use.ID] = i + 1
+			case use.Listed:
+				step.Lasting = append(step.Lasting, fmt.Sprintf("%s (step %d)", c.Card.Print, said[use.ID]))
 			}
 		}
 		for j := range s.Mentions {

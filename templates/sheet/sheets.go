@@ -601,73 +601,79 @@ func (o *out) risks(v *Hazards) {
 			}
 			o.raw("\n")
 		}
-		if len(v6.Named) > 0 {
-			v15 := v6.Named
-			o.raw("\nNamed, not done here: ")
+		if len(v6.Lasting) > 0 {
+			v15 := v6.Lasting
+			o.raw("\nSpoken before, and it still holds: ")
 			o.raw(md(semicolons(v15)))
+			o.raw(".\n")
+		}
+		if len(v6.Named) > 0 {
+			v16 := v6.Named
+			o.raw("\nNamed, not done here: ")
+			o.raw(md(semicolons(v16)))
 			o.raw(".\n")
 		}
 	}
 	if len(v.Controls) > 0 {
 		o.raw("\n# Controls\n\nBehind each source: \\[read\\], the passage itself or a copy of it was read; \\[secondary\\], somebody else's account of it was; \\[memory\\], it is only named; \\[common practice\\], trades and makers say so, no one source.\n")
-		v16 := v.Controls
-		for v17 := range v16 {
-			v18 := &v16[v17]
+		v17 := v.Controls
+		for v18 := range v17 {
+			v19 := &v17[v18]
 			o.raw("\n## ")
-			o.raw(md(v18.Name))
+			o.raw(md(v19.Name))
 			o.raw("\n\n`")
-			o.raw(v18.Class)
+			o.raw(v19.Class)
 			o.raw("`, ")
-			o.raw(v18.Signal)
-			if v18.Stronger != "" {
-				v19 := v18.Stronger
+			o.raw(v19.Signal)
+			if v19.Stronger != "" {
+				v20 := v19.Stronger
 				o.raw("; ")
-				o.raw(md(v19))
-			}
-			o.raw("\n\n")
-			o.raw(md(v18.Text))
-			o.raw("\n\n- Wear: ")
-			o.raw(md(v18.Gear))
-			if v18.Kit != "" {
-				v20 := v18.Kit
-				o.raw("\n- Have ready: ")
 				o.raw(md(v20))
 			}
-			o.raw("\n- Who may do it: ")
-			o.raw(md(v18.Who))
-			if v18.When != "" {
-				v21 := v18.When
-				o.raw("\n- When to say it: ")
+			o.raw("\n\n")
+			o.raw(md(v19.Text))
+			o.raw("\n\n- Wear: ")
+			o.raw(md(v19.Gear))
+			if v19.Kit != "" {
+				v21 := v19.Kit
+				o.raw("\n- Have ready: ")
 				o.raw(md(v21))
 			}
+			o.raw("\n- Who may do it: ")
+			o.raw(md(v19.Who))
+			if v19.When != "" {
+				v22 := v19.When
+				o.raw("\n- When to say it: ")
+				o.raw(md(v22))
+			}
 			o.raw("\n- Source: ")
-			o.raw(md(v18.Source))
+			o.raw(md(v19.Source))
 			o.raw("\n")
 		}
 	}
 	if len(v.Aside) > 0 {
 		o.raw("\n# Set aside by the author\n")
-		v22 := v.Aside
-		for v23 := range v22 {
-			v24 := &v22[v23]
+		v23 := v.Aside
+		for v24 := range v23 {
+			v25 := &v23[v24]
 			o.raw("\n- ")
-			o.raw(md(v24.Waiver))
-			v25 := v24.Findings
-			for v26 := range v25 {
-				v27 := v25[v26]
+			o.raw(md(v25.Waiver))
+			v26 := v25.Findings
+			for v27 := range v26 {
+				v28 := v26[v27]
 				o.raw("\n  - ")
-				o.raw(md(v27))
+				o.raw(md(v28))
 			}
 		}
 		o.raw("\n")
 	}
 	if len(v.Idle) > 0 {
 		o.raw("\n# Waivers that set nothing aside\n")
-		v28 := v.Idle
-		for v29 := range v28 {
-			v30 := v28[v29]
+		v29 := v.Idle
+		for v30 := range v29 {
+			v31 := v29[v30]
 			o.raw("\n- ")
-			o.raw(md(v30))
+			o.raw(md(v31))
 		}
 		o.raw("\n")
 	}

@@ -54,6 +54,9 @@ func risksText(w *paper, h sheet.Hazards) {
 		for _, c := range s.Spoken {
 			margined(w, "    says", c.Words+" ("+c.Caution+")", 13)
 		}
+		if len(s.Lasting) > 0 {
+			paragraph(w, "    ", "spoken before, and it still holds: "+strings.Join(s.Lasting, "; "))
+		}
 		if len(s.Named) > 0 {
 			paragraph(w, "    ", "named, not done here: "+strings.Join(s.Named, "; "))
 		}

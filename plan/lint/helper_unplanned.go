@@ -25,17 +25,27 @@ var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severi
 				}
 			}
 		}
-		if !helped && (says(p.words[i], secondHands...) || handsAsked(p.words[i])) {
-			found = append(found, Report{
-				Message: fmt.Sprintf("step %q wants a second pair of hands, and nobody is planned for it", s.Title.Print),
-				Hint:    planHelper,
-				Path:    stepPath(i, "title"),
-			})
-		} else if c := pairAsked(p.Plan, s); !helped && c != nil {
+		if helped {
+			continue
+		}
+		key, c := "", pairAsked(p.Plan, s)
+		switch {
+		case asksPair(s.Do.Print):
+			key = "do"
+		case says(p.words[i], secondHands...) || handsAsked(p.words[i]):
+			key = "title"
+		case c != nil:
 			found = append(found, Report{
 				Message: fmt.Sprintf("the caution %q of step %q asks for two people, and nobody is planned for it", c.Card.Print, s.Title.Print),
 				Hint:    planHelper,
 				Path:    stepPath(i, "cautions"),
+			})
+		}
+		if key != "" {
+			found = append(found, Report{
+				Message: fmt.Sprintf("step %q wants a second pair of hands, and nobody is planned for it", s.Title.Print),
+				Hint:    planHelper,
+				Path:    stepPath(i, key),
 			})
 		}
 	}
@@ -44,22 +54,30 @@ var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severi
 
 const planHelper = `add people = ["helper"] and a [[step.cue]] with who, when, does and where`
 
-// pairAsked is the first caution spoken in a step that asks for two people, and
-// for nothing that would do instead: "a second person or a hoist".
+// pairAsked is the first caution spoken in a step that asks for two people.
 func pairAsked(p *plan.Plan, s *plan.Step) *plan.Caution {
 	for _, use := range s.Cautions {
-		c := p.CautionOf(s, use)
-		if c == nil || !use.Spoken {
-			continue
-		}
-		for sentence := range strings.SplitSeq(fold(c.Say.Print), " . ") {
-			sentence = " " + sentence + " "
-			if says(sentence, pairWords...) && !says(sentence, "or", "no", "not", "never", "don't", "if", "unless") {
-				return c
-			}
+		if c := p.CautionOf(s, use); c != nil && use.Spoken && asksPair(c.Say.Print) {
+			return c
 		}
 	}
 	return nil
+}
+
+// asksPair holds where a text asks for two people, and for nothing that would
+// do instead ("a second person or a hoist"). A negation counts where it comes
+// first: "two people, and don't lift" still asks for them.
+func asksPair(text string) bool {
+	for sentence := range strings.SplitSeq(fold(text), " . ") {
+		sentence = " " + sentence + " "
+		for _, pair := range pairWords {
+			before, _, found := strings.Cut(sentence, " "+pair+" ")
+			if found && !says(before+" ", "no", "not", "never", "don't") && !says(sentence, "or", "if", "unless") {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // pairWords are ways of asking for two people.

@@ -113,7 +113,7 @@ var fourthSabotages = []sabotage{
 	{sample: mower, old: "Every tool off the deck, every rag out of the way. Only now does the lead come off the handle, and onto the plug until it snaps.\n", new: "Every tool off the deck, every rag out of the way.\n", more: []string{`then to its torque, untie the lead and press it on`, `then to its torque`, `then the torque wrench, then the lead"`, `then the torque wrench"`}, want: "" /* the state that ends there says that it is back */},
 	{sample: van, old: `needs    = ["glovebox-out", "motor-plug-off"]`, new: `needs    = ["glovebox-out", "motor-plug-off", "motor-out"]`, want: "state-gap@motor-alone"},
 	{sample: mower, old: "starts   = [\"drained\"]\n", new: "", more: []string{"id       = \"clean-jet\"\n", "id       = \"clean-jet\"\nstarts   = [\"drained\"]\n"}, want: "state-gap@bowl-off"},
-	{sample: washer, old: `Panel up on its hooks, bottom edge in,`, new: `Get a friend to hold the panel. Up on its hooks, bottom edge in,`, want: "helper-unplanned@close-the-front"},
+	{sample: mower, old: `do       = "press the bulb in and let it come back`, new: `do       = "two people tilt the mower, press the bulb in and let it come back`, want: "helper-unplanned@bulb-check"},
 	{sample: ebike, old: `and its clamp to {lever-clamp.torque}.`, new: `and its clamp tight.`, want: "torque-unsaid@fastener:lever-clamp"},
 	{sample: washer, old: `end    = "14:30"`, new: `end    = "09:00"`, want: "day-impossible@"},
 

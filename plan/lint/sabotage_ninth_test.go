@@ -23,7 +23,7 @@ var ninthSabotages = []sabotage{
 	{sample: washer, old: `name = "bucket"`, new: `name = 7`, want: "type-wrong@tool[8]"},
 	{sample: ebike, old: `amount = "one", protects = "head"`, new: `amount = "one", protects = "heads"`, want: "" /* read as the head */},
 	{sample: mower, old: `amount = "one pair", protects = "eyes"`, new: `amount = "one pair"`, want: ""},
-	{sample: washer, old: "tools    = [\"tray\", \"torch\", \"a pencil\"]\nsupplies = [\"gloves\", \"glasses\", \"towels\"]", new: "tools    = [\"tray\", \"torch\", \"a pencil\"]\nsupplies = [\"gloves\", \"towels\"]", want: "" /* protective gear is worn, not used up */},
+	{sample: washer, old: "tools    = [\"tray\", \"torch\", \"a pencil\"]\nsupplies = [\"gloves\", \"goggles\", \"towels\"]", new: "tools    = [\"tray\", \"torch\", \"a pencil\"]\nsupplies = [\"gloves\", \"towels\"]", want: "" /* protective gear is worn, not used up */},
 	{sample: van, old: `what = "resistor screws", `, new: ``, want: "key-missing@fastener[3]"},
 	{sample: mower, old: `drive = "10 mm", count = 1`, new: `drive = "10 mm", grade = "88", count = 1`, want: "spec-implausible@fastener:bowl-bolt"},
 	{sample: ebike, old: `count = 2, torque = "7 N·m"`, new: `count = 3, torque = "7 N·m"`, want: "number-conflict@wheel-in"},

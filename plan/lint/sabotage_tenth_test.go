@@ -47,5 +47,6 @@ takes = 3`, want: "id-unknown@step[14]"},
 	{sample: ebike, old: "[[test.outcome]]\nid    = \"far\"", new: "[[test.outcom]]\nid    = \"far\"", want: "key-unknown@test[0]"},
 	{sample: mower, old: "[[step]]\nid       = \"drain-it\"", new: "[[stpe]]\nid       = \"drain-it\"", want: "id-unknown@test[3] key-unknown@stpe state-never-started@step[9]", why: "a test leads there, and a step needs what it starts"},
 	{sample: mower, old: `Leave it for {cool-down} before you touch that side.`, new: `Leave it for {cool-down}, then two people lift the mower by the far side.`, want: "helper-unplanned@out-and-cold"},
+	{sample: mower, old: `Leave it for {cool-down} before you touch that side.`, new: `Leave it for {cool-down}. Two people, and roll it: don't lift.`, want: "helper-unplanned@out-and-cold"},
 	{sample: van, old: "[video]\n", new: "[video]\nlanguage = \"English\"\n", want: "language-unread@" /* a name, no tag */},
 }

@@ -19,14 +19,15 @@ type cueRow struct{ When, Does, Where string }
 type helperStep struct {
 	Title string
 	At    when
+	Late  string   // what of it lies beyond the helper's hours
 	Keep  []string // its cautions
 	Cues  []cueRow
 }
 
 // when is a time of the shoot.
 type when struct {
-	day, seconds int
-	Words        string // empty where the day does not have the step
+	day, seconds, end int
+	Words             string // empty where the day does not have the step
 }
 
 type helperView struct {
@@ -75,6 +76,7 @@ func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperV
 	for i := range p.Steps {
 		s := &p.Steps[i]
 		step := helperStep{Title: s.Title.Print, At: at(i)}
+		step.Late = step.At.beyond(person.Until)
 		for _, c := range s.Cues {
 			if c.Who == person.ID {
 				step.Cues = append(step.Cues, cueRow{c.When.Print, c.Does.Print, c.Where.Print})
@@ -102,6 +104,17 @@ func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperV
 	return v
 }
 
+// beyond says what of an action lies after the hour at which somebody goes.
+func (w when) beyond(until plan.Clock) string {
+	switch {
+	case !until.Set || w.Words == "" || w.end <= until.Minutes*60:
+		return ""
+	case w.seconds >= until.Minutes*60:
+		return "This is planned for after " + until.String() + ", when you go: say beforehand whether you can be there."
+	}
+	return "This runs past " + until.String() + ", when you go: say beforehand whether you can stay."
+}
+
 // begins is when the action of a step is due, and where it has no shot of its
 // own, its first shot.
 func begins(step int, shots []shotlist.Shot, d *shotlist.Day) when {
@@ -112,7 +125,7 @@ func begins(step int, shots []shotlist.Shot, d *shotlist.Day) when {
 			if e.Step != step || e.Kind != shotlist.Filming && e.Kind != shotlist.Working {
 				continue
 			}
-			at := when{i, e.Start, shotlist.Clock(e.Start)}
+			at := when{i, e.Start, e.End, shotlist.Clock(e.Start)}
 			if len(d.Sessions) > 1 {
 				at.Words = fmt.Sprintf("day %d, %s", i+1, at.Words)
 			}

@@ -125,3 +125,25 @@ func TestHelperWanted(t *testing.T) {
 		}
 	}
 }
+
+// A cue beyond the hours of who gives it says so on their own sheet.
+func TestHelperBeyondTheHours(t *testing.T) {
+	p := given.Plan(t, strings.Replace(withHelper, "adult = true,", `adult = true, until = "10:00",`, 1))
+	shots := shotlist.FromPlan(p)
+	day := dayOf(p, shots, timing.Estimate(p, timing.DefaultPace()))
+	for clock, want := range map[int]string{
+		9 * 3600:       "",
+		9*3600 + 3000:  "**This runs past 10:00, when you go: say beforehand whether you can stay.**\n",
+		10*3600 + 1800: "**This is planned for after 10:00, when you go: say beforehand whether you can be there.**\n",
+	} {
+		for i := range shots {
+			if shots[i].Step == 1 && shots[i].Kind == shotlist.Camera {
+				day.Sessions = []shotlist.Session{{Entries: []shotlist.Entry{{Shot: i, Step: 1, Start: clock, End: clock + 900}}}}
+			}
+		}
+		text := string(Helper(p, shots, day, nil))
+		if !strings.Contains(text, want) || want == "" && strings.Contains(text, "when you go") {
+			t.Errorf("at %d, no %q in\n%s", clock, want, text)
+		}
+	}
+}

@@ -345,32 +345,38 @@ func (o *out) helper(v *helpersView) {
 			}
 			o.raw(md(v10.Title))
 			o.raw("\n")
-			v12 := v10.Keep
-			for v13 := range v12 {
-				v14 := v12[v13]
+			if v10.Late != "" {
+				v12 := v10.Late
+				o.raw("\n**")
+				o.raw(v12)
+				o.raw("**\n")
+			}
+			v13 := v10.Keep
+			for v14 := range v13 {
+				v15 := v13[v14]
 				o.raw("\n- ")
-				o.raw(md(v14))
+				o.raw(md(v15))
 			}
 			if len(v10.Keep) > 0 {
 				o.raw("\n")
 			}
-			v15 := v10.Cues
-			for v16 := range v15 {
-				v17 := &v15[v16]
+			v16 := v10.Cues
+			for v17 := range v16 {
+				v18 := &v16[v17]
 				o.raw("\n")
-				o.number(after(v16))
+				o.number(after(v17))
 				o.raw(". **")
-				if v17.When != "" {
-					o.raw(md(v17.When))
+				if v18.When != "" {
+					o.raw(md(v18.When))
 				} else {
 					o.raw("When asked")
 				}
 				o.raw("** – ")
-				o.raw(md(v17.Does))
-				if v17.Where != "" {
-					v18 := v17.Where
+				o.raw(md(v18.Does))
+				if v18.Where != "" {
+					v19 := v18.Where
 					o.raw("; ")
-					o.raw(md(v18))
+					o.raw(md(v19))
 				}
 			}
 			o.raw("\n")
@@ -379,13 +385,13 @@ func (o *out) helper(v *helpersView) {
 			o.raw("\nNone in the plan: wait to be asked.\n")
 		}
 		if len(v3.Away) > 0 {
-			v19 := v3.Away
+			v20 := v3.Away
 			o.raw("\n### Keep clear\n\nThis is somebody else's work, and it can hurt you too.\n")
-			v20 := v19
-			for v21 := range v20 {
-				v22 := v20[v21]
+			v21 := v20
+			for v22 := range v21 {
+				v23 := v21[v22]
 				o.raw("\n- ")
-				o.raw(md(v22))
+				o.raw(md(v23))
 			}
 			o.raw("\n")
 		}
@@ -393,13 +399,13 @@ func (o *out) helper(v *helpersView) {
 	if len(v1) == 0 {
 		o.raw("\nNo helper is planned.\n")
 		if len(v.Wanted) > 0 {
-			v23 := v.Wanted
+			v24 := v.Wanted
 			o.raw("\nOne is asked for, though:\n")
-			v24 := v23
-			for v25 := range v24 {
-				v26 := v24[v25]
+			v25 := v24
+			for v26 := range v25 {
+				v27 := v25[v26]
 				o.raw("\n- ")
-				o.raw(md(v26))
+				o.raw(md(v27))
 			}
 			o.raw("\n")
 		}

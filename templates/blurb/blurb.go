@@ -198,9 +198,20 @@ func versions(p *plan.Plan) []string {
 func differences(p *plan.Plan) []string {
 	var out []string
 	for _, d := range p.Differs {
-		out = append(out, "on camera: "+d.OnCamera.Print+"; yours: "+d.Viewers.Print)
+		out = append(out, "on camera: "+d.OnCamera.Print+"; "+Viewers(d.Viewers.Print))
 	}
 	return out
+}
+
+// Viewers is what a viewer has instead of what is filmed, "yours: a hood held
+// by two clips"; words that speak of the viewer's own already, "yours keeps its
+// door", stand as they are.
+func Viewers(text string) string {
+	first, _, _ := strings.Cut(text, " ")
+	if w := strings.ToLower(strings.Trim(first, ",:")); w == "yours" || w == "your" {
+		return text
+	}
+	return "yours: " + text
 }
 
 func lines(items []kit.Item) []string {

@@ -183,3 +183,17 @@ say = "Look."
 		}
 	}
 }
+
+// What a viewer has instead is called theirs once.
+func TestViewers(t *testing.T) {
+	for in, want := range map[string]string{
+		"a hood held by two clips":       "yours: a hood held by two clips",
+		"yours keeps its door":           "yours keeps its door",
+		"Your oven sits in a cabinet":    "Your oven sits in a cabinet",
+		"yourself a hood, if it is wet?": "yours: yourself a hood, if it is wet?",
+	} {
+		if got := Viewers(in); got != want {
+			t.Errorf("%q gives %q, not %q", in, got, want)
+		}
+	}
+}

@@ -114,7 +114,7 @@ func (o *out) book(v *view) {
 			}
 			o.raw(">On camera: ")
 			o.text(v12.OnCamera)
-			o.raw(". The viewer's: ")
+			o.raw("; ")
 			o.text(v12.Viewers)
 			o.raw(".</li>")
 		}
@@ -794,7 +794,7 @@ func (o *out) step(v *step) {
 		}
 		o.raw("><strong>On camera:</strong> ")
 		o.text(v33.OnCamera)
-		o.raw(". <strong>The viewer's:</strong> ")
+		o.raw("; ")
 		o.text(v33.Viewers)
 		o.raw(".</p>")
 	}

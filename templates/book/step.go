@@ -10,6 +10,7 @@ import (
 	"fixslate/plan"
 	"fixslate/plan/kit"
 	"fixslate/plan/prose"
+	"fixslate/templates/blurb"
 )
 
 // step is one step as the book prints it. A field For holds versions for the
@@ -121,7 +122,7 @@ func stepOf(p *plan.Plan, i int) step {
 	}
 	for _, d := range p.Differs {
 		if d.Step == s.ID {
-			v.Differs = append(v.Differs, differs{d.OnCamera.Print, d.Viewers.Print, attr(d.Variants)})
+			v.Differs = append(v.Differs, differs{d.OnCamera.Print, blurb.Viewers(d.Viewers.Print), attr(d.Variants)})
 		}
 	}
 	return v

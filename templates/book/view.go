@@ -92,7 +92,7 @@ func viewOf(b Book) view {
 	}
 	v.Lists = lists(p)
 	for _, d := range p.Differs {
-		v.Differs = append(v.Differs, differs{d.OnCamera.Print, d.Viewers.Print, attr(d.Variants)})
+		v.Differs = append(v.Differs, differs{d.OnCamera.Print, blurb.Viewers(d.Viewers.Print), attr(d.Variants)})
 	}
 	for _, o := range p.Open {
 		v.Open = append(v.Open, open{o.What, o.Verify, attr(o.Variants), kit.VersionNames(p, o.Variants)})

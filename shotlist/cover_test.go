@@ -238,3 +238,50 @@ needs = ["unplugged"]
 		t.Error(diff)
 	}
 }
+
+// A run of shots is named by its ends; the work of a step that has only a title
+// says the title once; a reading nobody knows yet is not read off a display.
+func TestWordsOfShots(t *testing.T) {
+	shots := make([]Shot, 9)
+	for i := range shots {
+		shots[i].Number = i + 1
+	}
+	for want, list := range map[string][]int{
+		"shot 3":                {2},
+		"shots 1, 2":            {0, 1},
+		"shots 1 to 3, 5, 8, 9": {0, 1, 2, 4, 7, 8},
+	} {
+		if got := shotNumbers(shots, list); got != want {
+			t.Errorf("%v: %q, not %q", list, got, want)
+		}
+	}
+	p, all, d := arrange(t, `[video]
+title = "T"
+[[spec]]
+id = "warm"
+what = "after an hour"
+value = "?"
+[[tool]]
+id = "thermometer"
+name = "oven thermometer"
+[[test]]
+id = "heats"
+question = "Does it heat?"
+instrument = "thermometer"
+expect = "{warm}"
+[[step]]
+title = "Heat it"
+say = "Heat it up."
+work = "5m"
+tests = ["heats"]
+`)
+	var sheet strings.Builder
+	for _, l := range d.Lines(0, p, all) {
+		sheet.WriteString(l.Words + "\n")
+	}
+	for word, want := range map[string]bool{"5 min of work\n": true, "work: Heat it": false, "readable: reading to be found": true} {
+		if got := strings.Contains(strings.ReplaceAll(sheet.String(), "\u00a0", " "), word); got != want {
+			t.Errorf("%q: %v, not %v, in\n%s", word, got, want, sheet.String())
+		}
+	}
+}

@@ -205,7 +205,10 @@ func describe(of, at, when string, expect plan.Value) string {
 	}
 	if expect.Print != "" {
 		verb := ": "
-		if expect.Measure.Shape != trade.Words {
+		switch {
+		case expect.Measure.Shape == trade.Open:
+			verb = ": reading "
+		case expect.Measure.Shape != trade.Words:
 			verb = ": reads "
 		}
 		of += verb + expect.Print

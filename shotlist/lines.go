@@ -95,15 +95,32 @@ func (w *lineWriter) entry(e *Entry, first bool) {
 	}
 }
 
+// shotNumbers are the numbers of shots, three and more in a row as "12 to 16".
 func shotNumbers(shots []Shot, list []int) string {
-	var n []string
+	var runs [][2]int // first and last number
 	for _, i := range list {
-		n = append(n, fmt.Sprint(shots[i].Number))
+		n := shots[i].Number
+		if last := len(runs) - 1; last >= 0 && runs[last][1] == n-1 {
+			runs[last][1] = n
+		} else {
+			runs = append(runs, [2]int{n, n})
+		}
 	}
-	if len(n) == 1 {
-		return "shot " + n[0]
+	var words []string
+	for _, r := range runs {
+		switch r[1] - r[0] {
+		case 0:
+			words = append(words, fmt.Sprint(r[0]))
+		case 1:
+			words = append(words, fmt.Sprint(r[0]), fmt.Sprint(r[1]))
+		default:
+			words = append(words, fmt.Sprintf("%d to %d", r[0], r[1]))
+		}
 	}
-	return "shots " + strings.Join(n, ", ")
+	if len(list) == 1 {
+		return "shot " + words[0]
+	}
+	return "shots " + strings.Join(words, ", ")
 }
 
 // head says where the camera stands, what changes, and what is put in.
@@ -176,7 +193,10 @@ func (w *lineWriter) shot(e *Entry) string {
 		words += "; with " + strings.Join(s.Who, ", ")
 	}
 	if e.Work >= 60 {
-		words += "; " + prose.Minutes(float64(e.Work)/60) + " of work: " + w.plan.Steps[e.Step].Title.Print
+		words += "; " + prose.Minutes(float64(e.Work)/60) + " of work"
+		if title := w.plan.Steps[e.Step].Title.Print; title != s.Of {
+			words += ": " + title
+		}
 	}
 	if e.Late > 0 {
 		words += "; beyond the helper's hours"

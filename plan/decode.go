@@ -152,7 +152,7 @@ func (r *reader) readUsed(top *element, values map[string]any, p *Plan, only []s
 	}
 	for name := range values {
 		if !planTable.has(name) {
-			r.unknownKey("", only, top, name)
+			r.unknownKey("", only, top, name, values[name])
 		}
 	}
 	if shoot, ok := values["shoot"].(map[string]any); ok {
@@ -165,7 +165,7 @@ func (r *reader) readUsed(top *element, values map[string]any, p *Plan, only []s
 }
 
 // unknownKey says where a key that does not belong here would.
-func (r *reader) unknownKey(name string, known []string, at *element, written string) {
+func (r *reader) unknownKey(name string, known []string, at *element, written string, value any) {
 	path := join(at.path, written)
 	where := "at the top of the file"
 	if name != "" {
@@ -178,7 +178,10 @@ func (r *reader) unknownKey(name string, known []string, at *element, written st
 	}
 	outer := at.parent
 	longer := slices.IndexFunc(known, func(k string) bool { return len(written) > 1 && strings.HasPrefix(k, written) })
+	rows, noList := asRows(value)
 	switch {
+	case name != "" && planTable.has(written) && !noList && len(rows) > 0 && isTable(rows[0]): // tool = [{…}] in a step, whose key is "tools"
+		message, hint = ownTable(written, where)
 	case longer >= 0: // "do" in a cue, whose key is "does"
 		hint = fmt.Sprintf("did you mean %q", known[longer])
 	case outer != nil && outer.kind == KindStep && stepTable.has(written):
@@ -190,14 +193,22 @@ func (r *reader) unknownKey(name string, known []string, at *element, written st
 		message = fmt.Sprintf("%q is a test's key; move it above [[%s]]", written, name)
 		hint = "keys after a header belong to that header"
 	case name != "" && planTable.has(written):
-		message = fmt.Sprintf("%q is a table of its own, not a key %s", written, where)
-		hint = "move it above the first [header], or write [[" + written + "]]"
+		message, hint = ownTable(written, where)
 	default:
 		if near, ok := Nearest(written, known); ok {
 			hint = fmt.Sprintf("did you mean %q", near)
 		}
 	}
 	r.faultKey("key-unknown", path, hint, "%s", message)
+}
+
+func ownTable(name, where string) (message, hint string) {
+	return fmt.Sprintf("%q is a table of its own, not a key %s", name, where), "move it above the first [header], or write [[" + name + "]]"
+}
+
+func isTable(value any) bool {
+	_, ok := value.(map[string]any)
+	return ok
 }
 
 func (r *reader) missingKey(name string, at *element, k *Key) {

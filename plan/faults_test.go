@@ -87,6 +87,14 @@ func TestFaults(t *testing.T) {
 			`plan.toml:8:6: error: quote-unknown: there is nothing with the id "nothing"`},
 		"quote without value for the version": {"variant = [{ id = \"a\", name = \"A\" }, { id = \"b\", name = \"B\" }]\nspec = [{ id = \"s\", what = \"s\", value = \"1 mm\", variants = [\"a\"] }]\n" + video + "[[step]]\ntitle = \"B\"\nvariants = [\"b\"]\nsay = \"{s}\"\n",
 			`quote-unknown: {s} has no value for the versions of this step`},
+		"table below a header like a key there": {video + step + "tool = [{ name = \"x\" }]\n",
+			`plan.toml:6:1: error: key-unknown: "tool" is a table of its own, not a key in [step] | move it above the first [header], or write [[tool]]`},
+		"number in quotes": {"[publish]\nfps = \"25\"\n" + video + step, `type-wrong: fps takes a number, not text | write fps = 25, without quotes`},
+		"share in truth":   {"[[cause]]\nwhat = \"x\"\nshare = true\n" + video + step, `type-wrong: share takes a word or a number, not true or false | write share = "usual"`},
+		"person by name":   {"[shoot]\npeople = [\"ann\"]\n" + video + step, `an entry of "people" is a table, not text | write it in braces: { id = "ann" }`},
+		"text without end": {video + "[[step]]\ntitle = \"B\"\nsay = \"\"\"\nGo # on.\n[[step]]\ntitle = \"C\"\n", `plan.toml:5:7: error: syntax: the text that begins here has no """ at its end`},
+		"apostrophe":       {video + "[[step]]\ntitle = \"B\"\nsay = 'don't'\n", `plan.toml:5:12: error: syntax: expected newline but got U+0074 't' | text with an apostrophe stands in "…"`},
+		"list without end": {video + "[[step]]\ntitle = \"B\"\ntools = [\"a\",\n[[step]]\ntitle = \"C\"\n", `close the list above with ]`},
 		"state": {video + "[[step]]\ntitle = \"B\"\nneeds = [\"unpluged\"]\n[[step]]\ntitle = \"C\"\nstarts = [\"unplugged\"]\n",
 			`plan.toml:5:10: error: state-never-started: no step starts the state "unpluged"`},
 		"empty":                   {"", `plan.toml:1:1: error: key-missing: the plan is empty`},
@@ -100,6 +108,14 @@ func TestFaults(t *testing.T) {
 		if !strings.Contains(got, c.want) {
 			t.Errorf("%s: want %q in:\n%s", name, c.want, got)
 		}
+	}
+}
+
+// A letter of several bytes is marked whole: half of one is no text.
+func TestALetterIsMarkedWhole(t *testing.T) {
+	_, _, findings := decode(t, "[video]\ntitle = “T”\n")
+	if at := findings[0].At; at.Source.Text[at.Span.Start:at.Span.End] != "“" {
+		t.Errorf("marked: %q", at.Source.Text[at.Span.Start:at.Span.End])
 	}
 }
 
@@ -144,6 +160,8 @@ needs = ["never"]
 
 func TestEncodings(t *testing.T) {
 	for name, c := range map[string]struct{ text, want string }{
+		"escape of TOML 1.1":       {"[video]\ntitle = \"a\\\\e\\e\"\n[[step]]\ntitle = \"B\"\nsay = \"C.\"\n", `plan.toml:2:14: note: syntax: this needs TOML 1.1`},
+		"comma of TOML 1.1":        {"tool = [{ name = \"a\", }]\n[video]\ntitle = \"a\"\n[[step]]\ntitle = \"B\"\nsay = \"C.\"\n", `plan.toml:1:21: note: syntax: this needs TOML 1.1`},
 		"UTF-16 LE":                {"\xff\xfe[\x00v\x00]\x00", "plan.toml:1:1: error: encoding: the file is UTF-16"},
 		"UTF-16 BE without a mark": {"\x00[\x00v\x00i\x00d\x00e\x00o\x00]", "encoding: the file looks like UTF-16"},
 		"UTF-32":                   {"\xff\xfe\x00\x00[\x00\x00\x00", "encoding: the file is UTF-32"},

@@ -9,7 +9,7 @@ var cautionTable = table[Caution]{
 	naming: func(v *Caution) string { return firstOf(v.Hazard, v.Card.Source, "caution") },
 	keys: []key[Caution]{
 		{Key{Name: "id", Doc: "id; a class's name replaces that class's words", Default: "from hazard", Example: `"pull-the-plug"`}, func(v *Caution) any { return &v.ID }},
-		{Key{Name: "hazard", Doc: "hazard class or family; everyday words are answered with the nearest class", Default: "the id, where it is one", Example: `"mains-isolation"`}, func(v *Caution) any { return &v.Hazard }},
+		{Key{Name: "hazard", Doc: "hazard class or family; everyday words are answered with the nearest class", Default: "the id, where it is one", Example: `"mains-isolation"`, Settles: true}, func(v *Caution) any { return &v.Hazard }},
 		{Key{Name: "signal", Doc: "signal word", Default: "the class's", Example: `"warning"`, Words: []string{"danger", "warning", "caution", "notice"}}, func(v *Caution) any { return &v.SignalWord }},
 		{Key{Name: "say", Doc: "what is spoken", Default: "the class's words", Example: `"Pull the plug before you touch anything."`}, func(v *Caution) any { return &v.Say }},
 		{Key{Name: "card", Doc: "what the card shows", Default: "the class's", Example: `"Pull the plug"`}, func(v *Caution) any { return &v.Card }},

@@ -50,7 +50,7 @@ var videoTable = table[Video]{
 		{Key{Name: "symptom", Doc: "what the viewer sees or hears", Example: `"Drum stays full, pump silent or humming"`}, func(v *Video) any { return &v.Symptom }},
 		{Key{Name: "outcome", Doc: "what the viewer can do afterwards", Example: `"You can fit a new pump in an evening"`}, func(v *Video) any { return &v.Outcome }},
 		{Key{Name: "audience", Doc: "for whom", Example: `"owners with a small tool box"`}, func(v *Video) any { return &v.Audience }},
-		{Key{Name: "language", Doc: "language of the narration, as BCP 47 writes it", Default: `"en"`, Example: `"en"`}, func(v *Video) any { return &v.Language }},
+		{Key{Name: "language", Doc: "language of the narration, as BCP 47 writes it", Default: `"en"`, Example: `"en"`, Settles: true}, func(v *Video) any { return &v.Language }},
 		{Key{Name: "region", Doc: "whose law and licensing notes are meant", Default: "the general form", Example: `"GB"`}, func(v *Video) any { return &v.Region }},
 		{Key{Name: "trade", Doc: "the trade, in a word", Example: `"appliance"`}, func(v *Video) any { return &v.Trade }},
 		{Key{Name: "present", Doc: "what can hurt", Default: "inferred", Example: `["mains", "water"]`, Words: class.Energies()}, func(v *Video) any { return &v.Present }},
@@ -61,6 +61,7 @@ var narrationWords = []string{Live, Later}
 
 var voiceTable = table[Voice]{
 	name: "voice", doc: "how the presenter speaks",
+	common: func(v *Voice) *Common { return &v.Common },
 	keys: []key[Voice]{
 		{Key{Name: "wpm", Doc: "words a minute on ordinary prose", Default: "157", Example: "157"}, func(v *Voice) any { return &v.WPM }},
 		{Key{Name: "narrated", Doc: "when the narration is recorded: while filming, or later", Default: `"live"`, Example: `"later"`, Words: narrationWords}, func(v *Voice) any { return &v.Narrated }},
@@ -69,13 +70,15 @@ var voiceTable = table[Voice]{
 
 var paceTable = table[Pace]{
 	name: "pace", doc: "the presenter's measured pace",
+	common: func(v *Pace) *Common { return &v.Common },
 	keys: []key[Pace]{
-		{Key{Name: "file", Doc: "a pace file: measured rate, pauses and times of work", Example: `"pace.toml"`}, func(v *Pace) any { return &v.File }},
+		{Key{Name: "file", Doc: "a pace file: measured rate, pauses and times of work", Example: `"pace.toml"`, Settles: true}, func(v *Pace) any { return &v.File }},
 	},
 }
 
 var publishTable = table[Publish]{
 	name: "publish", doc: "limits of where the video goes",
+	common: func(v *Publish) *Common { return &v.Common },
 	keys: []key[Publish]{
 		{Key{Name: "title_max", Doc: "longest title, in characters", Default: "100", Example: "100"}, func(v *Publish) any { return &v.TitleMax }},
 		{Key{Name: "description_max", Doc: "longest description, in bytes", Default: "5000", Example: "5000"}, func(v *Publish) any { return &v.DescriptionMax }},
@@ -90,6 +93,7 @@ var publishTable = table[Publish]{
 
 var captionsTable = table[Captions]{
 	name: "captions", doc: "how captions look",
+	common: func(v *Captions) *Common { return &v.Common },
 	keys: []key[Captions]{
 		{Key{Name: "profile", Doc: "line length and number of lines: 37×2, 42×2, 32×2 or 25×3", Default: `"broadcast"`, Example: `"broadcast"`, Words: []string{"broadcast", "wide", "narrow", "vertical"}}, func(v *Captions) any { return &v.Profile }},
 		{Key{Name: "sounds", Doc: "how sound labels are marked", Default: `"brackets"`, Example: `"brackets"`, Words: []string{"brackets", "parentheses", "capitals"}}, func(v *Captions) any { return &v.Sounds }},
@@ -118,6 +122,7 @@ var shootTable = table[Shoot]{
 
 var changeTable = table[Change]{
 	name: "shoot.change", doc: "how long each change between two shots takes",
+	common: func(v *Change) *Common { return &v.Common },
 	keys: []key[Change]{
 		{Key{Name: "place", Doc: "the camera to another place", Default: `"12m"`, Example: `"12m"`}, func(v *Change) any { return &v.Place }},
 		{Key{Name: "view", Doc: "another view from the same place", Default: `"4m"`, Example: `"4m"`}, func(v *Change) any { return &v.View }},

@@ -20,6 +20,7 @@ type Key struct {
 	Words   []string // the only words allowed, where there is such a list
 	Refs    []Kind   // it holds ids of these tables
 	Names   bool     // an entry that is no id is a name and adds such a thing
+	Settles bool     // it settles how the plan is read: a "?" leaves it unset
 	Type    string   // the type in the words of the language: "text", "list of ids" …
 }
 

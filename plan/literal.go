@@ -34,6 +34,28 @@ func deepest(text string) int {
 	return -1
 }
 
+// unclosed is where a multi-line text begins that never ends; -1 where all end.
+func unclosed(text string) int {
+	for i := 0; i < len(text); i++ {
+		switch text[i] {
+		case '#':
+			n := strings.IndexByte(text[i:], '\n')
+			if n < 0 {
+				return -1
+			}
+			i += n
+		case '"', '\'':
+			n := literalLength(text[i:])
+			triple := strings.Repeat(text[i:i+1], 3)
+			if i+n == len(text) && strings.HasPrefix(text[i:], triple) && (n < 6 || !strings.HasSuffix(text, triple)) {
+				return i
+			}
+			i += n - 1
+		}
+	}
+	return -1
+}
+
 // literalLength is the length of the string literal at the head of text, or of
 // what there is of it.
 func literalLength(text string) int {

@@ -92,6 +92,7 @@ type Video struct {
 
 // Voice is how the presenter speaks.
 type Voice struct {
+	Common
 	WPM      float64 // words a minute on ordinary prose
 	Narrated string  // Live or Later
 }
@@ -103,10 +104,14 @@ const (
 )
 
 // Pace names a file of measured pace.
-type Pace struct{ File string }
+type Pace struct {
+	Common
+	File string
+}
 
 // Publish holds the limits of where the video goes.
 type Publish struct {
+	Common
 	TitleMax        int      // characters
 	DescriptionMax  int      // bytes
 	ChaptersMin     int      // chapters
@@ -119,6 +124,7 @@ type Publish struct {
 
 // Captions choose the caption profile.
 type Captions struct {
+	Common
 	Profile string // broadcast, wide, narrow, vertical
 	Sounds  string // brackets, parentheses, capitals
 }
@@ -142,7 +148,10 @@ type Shoot struct {
 }
 
 // Change is how long a change of each kind takes between two shots.
-type Change struct{ Place, View, Lens, Light, State, Helper Duration }
+type Change struct {
+	Common
+	Place, View, Lens, Light, State, Helper Duration
+}
 
 // Break is a pause in the day.
 type Break struct {

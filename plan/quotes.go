@@ -121,6 +121,9 @@ func (d *decoder) openPaths() map[string]bool {
 		}
 		if raw := e.src.Text[e.value.Start:e.value.End]; raw == `"?"` || raw == `'?'` {
 			open[path] = true
+			if entry := strings.LastIndexByte(path, '['); strings.HasSuffix(path, "]") { // one of a list
+				open[path[:entry]] = true
+			}
 		}
 	}
 	return open
@@ -157,7 +160,7 @@ func (d *decoder) rowOf(at *element) string {
 func (d *decoder) nameOpen() {
 	for i := range d.plan.Open {
 		o := &d.plan.Open[i]
-		o.What = o.Key
+		o.What = firstOf(strings.TrimSuffix(strings.TrimSuffix(o.Path, o.Key), "."), o.Key)
 		if o.Ref.ID != "" {
 			o.What = d.plan.Name(o.Ref)
 		}

@@ -40,7 +40,7 @@ func (r *reader) faultKey(rule, path, hint, format string, args ...any) {
 func (t *table[T]) read(r *reader, at *element, m map[string]any, v *T) {
 	for name := range m {
 		if !t.has(name) {
-			r.unknownKey(t.name, t.names(), at, name)
+			r.unknownKey(t.name, t.names(), at, name, m[name])
 		}
 	}
 	for i := range t.keys {
@@ -103,7 +103,7 @@ func (l *list[T]) read(r *reader, at *element, name string, value any) {
 		inner := child(at, l.table.kind, name, i)
 		m, ok := row.(map[string]any)
 		if !ok {
-			r.fault("type-wrong", inner.path, "write it in braces: { … }", "an entry of %q is a table, not %s", name, typeOf(row))
+			r.fault("type-wrong", inner.path, "write it in braces: "+l.table.inBraces(row), "an entry of %q is a table, not %s", name, typeOf(row))
 			continue
 		}
 		var v T
@@ -111,6 +111,18 @@ func (l *list[T]) read(r *reader, at *element, name string, value any) {
 		l.table.read(r, inner, m, &v)
 		*l.rows = append(*l.rows, v)
 	}
+}
+
+// inBraces writes a text that stands for an element as the element: the text is
+// most likely the first key that it needs.
+func (t *table[T]) inBraces(row any) string {
+	text, ok := row.(string)
+	for i := range t.keys {
+		if ok && t.keys[i].Need {
+			return fmt.Sprintf("{ %s = %q }", t.keys[i].Name, text)
+		}
+	}
+	return "{ … }"
 }
 
 // preset gives an element the defaults that are not Go's zero values.
@@ -144,12 +156,12 @@ func asRows(value any) (rows []any, bad bool) {
 // holdsWords holds for a field that a "?" can be written into.
 func (t *target) holdsWords() bool {
 	switch t.field.(type) {
-	case *bool, *int, *float64, *Clock, *Date, *Share, *Exit, *Condition, *ChapterMark, *[]string, *[]Ref, *[]StepCaution:
-		return false
 	case *string:
-		return len(t.key.Words) == 0 && len(t.key.Refs) == 0
+		return len(t.key.Words) == 0 && len(t.key.Refs) == 0 && !t.key.Settles
+	case *Text, *Note, *Value, narration, *Duration, *trade.Measure:
+		return true
 	}
-	return true
+	return false
 }
 
 // value fills one field. A "?" is a value that is not known yet: fields that

@@ -21,7 +21,9 @@ func (r *reader) cautionUses(t target, value any) []StepCaution {
 		use := StepCaution{path: at.path}
 		switch entry := entry.(type) {
 		case string:
-			use.ID = entry
+			if use.ID = entry; entry == "?" {
+				continue // still to be found
+			}
 		case map[string]any:
 			cautionUseTable.read(r, at, entry, &use)
 			if use.ID == "" && use.hazard == "" {

@@ -4,19 +4,23 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 )
 
 func (r *reader) wrongType(t target, value any, want string) {
-	hint := ""
-	switch value.(type) {
-	case int64, float64, bool, time.Time:
-		if strings.Contains(want, "text") || strings.Contains(want, "like") {
-			hint = fmt.Sprintf("write %s = %s", t.key.Name, t.key.Example)
-		}
+	hint := fmt.Sprintf("write %s = %s", t.key.Name, t.key.Example)
+	if s, isText := value.(string); isText && bare(s) {
+		hint = fmt.Sprintf("write %s = %s, without quotes", t.key.Name, s)
 	}
 	r.fault("type-wrong", t.path(), hint, "%s takes %s, not %s", t.key.Name, want, typeOf(value))
+}
+
+// bare holds for a text that without its quotes is a number, or true or false.
+func bare(text string) bool {
+	_, err := strconv.ParseFloat(text, 64)
+	return text == "true" || text == "false" || err == nil && madeOf(text, "0123456789.")
 }
 
 func (r *reader) text(t target, value any) string {
@@ -68,6 +72,9 @@ func parsedList[V any](r *reader, t target, value any, parse func(string) (V, er
 		if !ok {
 			r.fault("type-wrong", path, "write a list of texts like "+t.key.Example, "an entry of %s is text in quotes, not %s", t.key.Name, typeOf(entry))
 			continue
+		}
+		if s == "?" {
+			continue // still to be found
 		}
 		v, err := parse(s)
 		if err != nil {
@@ -174,7 +181,10 @@ func (r *reader) share(t target, value any) Share {
 		}
 		return Share{Number: n}
 	}
-	s := r.text(t, value)
+	s, isText := value.(string)
+	if !isText {
+		r.wrongType(t, value, "a word or a number")
+	}
 	if words := []string{"usual", "sometimes", "rare"}; s != "" && !slices.Contains(words, s) {
 		r.fault("value-wrong", t.path(), "write "+choices(words, s)+", or a probability like 0.3", "share knows no %q", s)
 		return Share{}

@@ -123,7 +123,7 @@ func index(src *diag.Source) (*Spans, []diag.Finding) {
 		x.faults = append(x.faults, diag.Finding{
 			Rule: "syntax", Severity: diag.Note, At: diag.Place{Source: src, Span: x.newer},
 			Message: "this needs TOML 1.1; other programs may refuse the plan",
-			Hint:    "write tables in braces on one line without a comma at the end, and times in quotes",
+			Hint:    "write tables in braces on one line without a comma at the end, times in quotes, and \\u and four digits for \\e and \\x",
 		})
 	}
 	return x.spans(), x.faults
@@ -252,19 +252,50 @@ func (x *indexer) value(path string, n *unstable.Node, around diag.Span) (diag.S
 			}
 			x.keyValue(path, child)
 			if s := spanOf(child.Raw); s.End > span.End {
-				if x.newer == (diag.Span{}) && strings.Contains(x.src.Text[span.End:s.Start], "\n") {
-					x.newer = s
+				if strings.Contains(x.src.Text[span.End:s.Start], "\n") {
+					x.needsNewer(s)
 				}
 				span.End = s.End
 			}
 		}
+		if rest := strings.TrimLeft(x.src.Text[span.End:], " \t\r\n"); strings.HasPrefix(rest, ",") {
+			at := len(x.src.Text) - len(rest)
+			x.needsNewer(diag.Span{Start: at, End: at + 1})
+		}
 		return span, false
 	}
 	span := spanOf(n.Raw)
-	if n.Kind == unstable.LocalTime && span.End-span.Start == len("09:30") && x.newer == (diag.Span{}) {
-		x.newer = span
+	if n.Kind == unstable.LocalTime && span.End-span.Start == len("09:30") {
+		x.needsNewer(span)
+	}
+	if n.Kind == unstable.String {
+		x.escapes(span)
 	}
 	return span, n.Kind == unstable.String
+}
+
+// needsNewer keeps the first place that TOML 1.0 does not know.
+func (x *indexer) needsNewer(at diag.Span) {
+	if x.newer == (diag.Span{}) {
+		x.newer = at
+	}
+}
+
+// escapes looks for those that came with TOML 1.1: \e and \x.
+func (x *indexer) escapes(at diag.Span) {
+	raw := x.src.Text[at.Start:at.End]
+	if raw[0] != '"' {
+		return
+	}
+	for i := 0; i+1 < len(raw); i++ {
+		next := strings.IndexByte(raw[i:], '\\')
+		if next < 0 {
+			return
+		}
+		if i += next + 1; raw[i] == 'e' || raw[i] == 'x' {
+			x.needsNewer(diag.Span{Start: at.Start + i - 1, End: at.Start + i + 1})
+		}
+	}
 }
 
 func (x *indexer) has(path string) bool {
@@ -313,13 +344,21 @@ func syntaxFault(src *diag.Source, p *unstable.Parser, err error) diag.Finding {
 		if len(broken.Highlight) > 0 {
 			f.At.Span = spanOf(p.Range(broken.Highlight))
 			// The parser names the first byte of a letter that has several.
-			letter, _ := utf8.DecodeRuneInString(src.Text[f.At.Span.Start:])
+			letter, size := utf8.DecodeRuneInString(src.Text[f.At.Span.Start:])
+			f.At.Span.End = max(f.At.Span.End, f.At.Span.Start+size)
 			f.Message = strings.Replace(f.Message, fmt.Sprintf("%#U", rune(broken.Highlight[0])), fmt.Sprintf("%#U", letter), 1)
 		} else {
 			f.At.Span = diag.Span{Start: len(src.Text), End: len(src.Text)}
 		}
 	}
 	f.Message = strings.TrimPrefix(f.Message, "toml: ")
+	if open := unclosed(src.Text); open >= 0 && strings.Contains(f.Message, "not terminated") {
+		quotes := src.Text[open : open+3]
+		f.At.Span = diag.Span{Start: open, End: open + 3}
+		f.Message = "the text that begins here has no " + quotes + " at its end"
+		f.Hint = "put " + quotes + " on the line after its last"
+		return f
+	}
 	f.Hint = syntaxHint(src, f.At, f.Message)
 	return f
 }
@@ -336,14 +375,20 @@ func syntaxHint(src *diag.Source, at diag.Place, found string) string {
 	switch {
 	case strings.Contains(found, "expected ','"):
 		return "put a comma between two entries: a = 1, b = 2"
+	case bare && strings.HasPrefix(line, "["):
+		return "close the list above with ]"
 	case bare:
 		return needsQuotes
+	case strings.HasSuffix(found, "is incomplete"):
+		return "close it: each [ has its ], and each { its }"
 	case strings.HasPrefix(line, "[") && !strings.HasSuffix(line, "]"):
 		return "a header stands alone on its line: [video] or [[step]]"
 	case !assigns && line != "" && !strings.HasPrefix(line, "["):
 		return "write key = value, or put longer text between \"\"\" and \"\"\""
 	case assigns && value == "":
 		return "a value is missing after ="
+	case assigns && strings.HasPrefix(value, "'") && strings.HasPrefix(found, "expected newline"):
+		return `text with an apostrophe stands in "…"`
 	case assigns && strings.Count(value, `"`)%2 == 1 && !strings.Contains(value, `"""`):
 		return "close the quotes in the same line, or put longer text between \"\"\" and \"\"\""
 	case assigns && strings.Contains(value, `\`):

@@ -251,6 +251,44 @@ func TestEveryExampleReads(t *testing.T) {
 	each(plan.Language(), "")
 }
 
+// Whatever takes a value takes "?" for it, alone or in a list: an id alone has
+// to be one.
+func TestAnyValueMayBeOpen(t *testing.T) {
+	tried := 0
+	var each func(tables plan.Table, header string)
+	each = func(table plan.Table, header string) {
+		for _, k := range table.Keys {
+			if k.Name == "id" || strings.HasSuffix(k.Type, "table") || strings.HasSuffix(k.Type, "tables") {
+				continue
+			}
+			for _, open := range []string{`"?"`, `["?"]`} {
+				if open != `"?"` && !strings.HasPrefix(k.Type, "list") {
+					continue
+				}
+				tried++
+				k.Example = open
+				_, _, findings := decode(t, exampleIn(table, header, k))
+				for _, f := range findings {
+					if f.Severity == diag.Error && f.Rule != "key-missing" {
+						t.Errorf("%s %s = %s: %s: %s", header, k.Name, open, f.Rule, f.Message)
+					}
+				}
+			}
+		}
+		for _, sub := range table.Sub {
+			each(sub, sub.Name)
+		}
+	}
+	each(plan.Language(), "")
+	if tried < 200 {
+		t.Errorf("only %d values tried", tried)
+	}
+	p, _, findings := decode(t, "[pace]\nfile = \"?\"\n"+video+"[[step]]\ntitle = \"A\"\ntools = [\"?\"]\n")
+	if p == nil || len(p.Open) != 2 || p.Open[0].What != "pace" || p.Open[1].What != "A" || len(p.Tools) != 0 {
+		t.Errorf("want a pace file and the tools of A open: %s", print(findings))
+	}
+}
+
 func exampleIn(table plan.Table, header string, k plan.Key) string {
 	line := k.Name + " = " + k.Example + "\n"
 	base := "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\n"

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -97,14 +98,8 @@ func (d *decoder) merge(used *Plan, spans *Spans) {
 	mergeRows(m, &termTable, &p.Terms, used.Terms)
 	mergeRows(m, &cautionTable, &p.Cautions, used.Cautions)
 	mergeRows(m, &testTable, &p.Tests, used.Tests)
-	if p.Voice == (Voice{}) {
-		p.Voice = used.Voice
-		m.copySpans("voice", "voice")
-	}
-	if !d.spans.Has("publish") {
-		p.Publish = used.Publish
-		m.copySpans("publish", "publish")
-	}
+	mergeKeys(m, &voiceTable, &p.Voice, &used.Voice)
+	mergeKeys(m, &publishTable, &p.Publish, &used.Publish)
 	if len(p.Shoot.Gear) == 0 {
 		p.Shoot.Gear = used.Shoot.Gear
 		m.copySpans("shoot.gear", "shoot.gear")
@@ -136,6 +131,22 @@ func mergeRows[T any](m *merging, t *table[T], rows *[]T, used []T) {
 		m.copySpans(from, nth(t.name, len(*rows)))
 		*rows = append(*rows, used[i])
 		t.common(&(*rows)[len(*rows)-1]).used = true
+	}
+}
+
+// mergeKeys takes over the keys of a table that the plan does not write itself.
+func mergeKeys[T any](m *merging, t *table[T], row, used *T) {
+	take := func(name string, to, from any) {
+		if path := join(t.name, name); m.used.Has(path) && !m.spans.Has(path) {
+			reflect.ValueOf(to).Elem().Set(reflect.ValueOf(from).Elem())
+			m.copySpans(path, path)
+		}
+	}
+	for i := range t.keys {
+		take(t.keys[i].Name, t.keys[i].into(row), t.keys[i].into(used))
+	}
+	for i := range commonKeys {
+		take(commonKeys[i].Name, commonKeys[i].into(t.common(row)), commonKeys[i].into(t.common(used)))
 	}
 }
 

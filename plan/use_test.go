@@ -84,3 +84,21 @@ evidence = ["source:by-claim"]
 		t.Errorf("spare: %s, want %s", got, want)
 	}
 }
+
+// Of a table that stands in both files the plan writes some keys, and the used
+// file gives the others.
+func TestAUsedFileGivesTheKeysThatThePlanLeavesOut(t *testing.T) {
+	shop := "[voice]\nwpm = 140\nnarrated = \"live\"\n[publish]\nfooter = \"Ask below.\"\ntitle_max = 60\n"
+	text := "use = [\"shop.toml\"]\n[video]\ntitle = \"Use\"\n[voice]\nnarrated = \"later\"\n[publish]\ntitle_max = 80\n[[step]]\ntitle = \"One\"\n"
+	src, _ := diag.NewSource("plan.toml", []byte(text))
+	p, spans, findings := plan.Decode(src, fstest.MapFS{"shop.toml": {Data: []byte(shop)}})
+	if p == nil {
+		t.Fatal(findings)
+	}
+	if p.Voice.WPM != 140 || p.Voice.Narrated != "later" || p.Publish.TitleMax != 80 || p.Publish.Footer.Plain != "Ask below." {
+		t.Errorf("got %v words a minute, %s; %d characters, footer %q", p.Voice.WPM, p.Voice.Narrated, p.Publish.TitleMax, p.Publish.Footer.Plain)
+	}
+	if at := spans.Value("voice.wpm"); at.File() != "shop.toml" {
+		t.Errorf("the rate stands in %s", at.File())
+	}
+}

@@ -277,3 +277,27 @@ cautions = ["sharp-edges"]
 		t.Error(diff)
 	}
 }
+
+// The form and rating of a fuse settle its colour, where lists agree on it and
+// the plan says none.
+func TestColourOfAFuse(t *testing.T) {
+	p, _, findings := decode(t, `fuse = [
+  { id = "inferred", at = "one", rating = "15 A", form = "regular blade" },
+  { id = "written", at = "two", rating = "15 A", form = "regular blade", colour = "red" },
+  { id = "formless", at = "three", rating = "15 A" },
+  { id = "disputed", at = "four", rating = "25 A", form = "maxi blade" },
+  { id = "open", at = "five", rating = "?", form = "mini blade" },
+]
+`+video+"[[step]]\ntitle = \"A\"\nsay = \"The {inferred.colour} one.\"\n")
+	if p == nil {
+		t.Fatal(print(findings))
+	}
+	for i, want := range []string{"blue", "red", "", "", ""} {
+		if f := p.Fuses[i]; f.Colour != want {
+			t.Errorf("fuse %s is %q, want %q", f.ID, f.Colour, want)
+		}
+	}
+	if got := p.Steps[0].Lines[0].Print; got != "The blue one." {
+		t.Errorf("said %q", got)
+	}
+}

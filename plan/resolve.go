@@ -48,6 +48,9 @@ func (d *decoder) resolve() {
 			tool.Drives = trade.DrivesOf(tool.Name.Source)
 		}
 	}
+	for i := range d.plan.Fuses {
+		d.plan.Fuses[i].colour()
+	}
 	for i := range d.plan.Supplies {
 		d.resolveGuard(i)
 	}
@@ -57,6 +60,16 @@ func (d *decoder) resolve() {
 	for i := range d.plan.Steps {
 		for j := range d.plan.Steps[i].Cautions {
 			d.resolveCaution(&d.plan.Steps[i].Cautions[j])
+		}
+	}
+}
+
+// colour fills in the colour that the form and rating of a fuse settle: where
+// lists disagree, or nobody wrote the form, they do not.
+func (f *Fuse) colour() {
+	if amps, ok := f.Rating.Exactly(trade.Ampere); ok && f.Colour == "" && f.Form != "" {
+		if known, ok := trade.FuseColour(f.Form, amps); ok && !known.Weak && known.Dispute == "" {
+			f.Colour = known.Colour
 		}
 	}
 }

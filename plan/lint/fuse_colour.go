@@ -14,7 +14,7 @@ var fuseColour = Rule{Name: "fuse-colour", Group: Truth, Severity: diag.Warning,
 	var found []Report
 	for i := range p.Plan.Fuses {
 		f := &p.Plan.Fuses[i]
-		amps, known := amperes(f.Rating)
+		amps, known := f.Rating.Exactly(trade.Ampere)
 		if f.Colour == "" || f.Colour == "?" || !known {
 			continue
 		}
@@ -30,15 +30,6 @@ var fuseColour = Rule{Name: "fuse-colour", Group: Truth, Severity: diag.Warning,
 	}
 	return found
 }}
-
-// amperes is a fuse's rating in A; false where it is none.
-func amperes(m trade.Measure) (float64, bool) {
-	if m.Shape != trade.Exact {
-		return 0, false
-	}
-	q, ok := trade.Quantity{Number: m.Nominal, Unit: m.Unit}.In(trade.Ampere)
-	return q.Number, ok
-}
 
 // otherFuse says which fuse of the form has the colour.
 func otherFuse(colour, form string) string {

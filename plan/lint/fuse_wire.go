@@ -15,7 +15,7 @@ var fuseWire = Rule{Name: "fuse-wire", Group: Truth, Severity: diag.Error, Check
 	var found []Report
 	for i := range p.Plan.Fuses {
 		f := &p.Plan.Fuses[i]
-		amps, known := amperes(f.Rating)
+		amps, known := f.Rating.Exactly(trade.Ampere)
 		if !known {
 			continue
 		}

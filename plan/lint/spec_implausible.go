@@ -59,7 +59,7 @@ func (p *Pass) unmade() []Report {
 		}
 	}
 	for i, f := range p.Plan.Fuses {
-		amps, known := amperes(f.Rating)
+		amps, known := f.Rating.Exactly(trade.Ampere)
 		if form, ok := trade.FuseForm(f.Form); ok && known && !fuseMade(form, amps) {
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: no %s fuse of %s is made", cmp.Or(f.At.Print, "fuse"), form, f.Rating),

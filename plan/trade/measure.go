@@ -170,6 +170,16 @@ func (m Measure) Quantities() []Quantity {
 // Measured holds for every shape that states a number.
 func (m Measure) Measured() bool { return m.Shape != Words && m.Shape != Open }
 
+// Exactly is the number of a value that is neither a range nor a limit, in a unit;
+// false for any other.
+func (m Measure) Exactly(u Unit) (float64, bool) {
+	if m.Shape != Exact {
+		return 0, false
+	}
+	q, ok := Quantity{Number: m.Nominal, Unit: m.Unit}.In(u)
+	return q.Number, ok
+}
+
 // Equal holds for measures that state the same, however they were written.
 func (m Measure) Equal(o Measure) bool {
 	if m.Shape != o.Shape {

@@ -335,28 +335,53 @@ func (o *out) book(v *view) {
 		}
 		o.raw("</ul></section>")
 	}
+	o.raw("\n")
+	if len(v.Notes) > 0 {
+		o.raw("<section aria-labelledby=\"notes\"><h2 id=\"notes\">Notes</h2>\n")
+		v50 := v.Notes
+		for v51 := range v50 {
+			v52 := &v50[v51]
+			o.raw("<div")
+			if v52.For != "" {
+				o.raw(" data-for=\"")
+				o.text(v52.For)
+				o.raw("\"")
+			}
+			o.raw("><h3>")
+			o.text(v52.What)
+			if v52.Versions != "" {
+				o.raw(" (")
+				o.text(v52.Versions)
+				o.raw(")")
+			}
+			o.raw("</h3><div class=\"note\">")
+			o.raw(string(note(v52.Note)))
+			o.raw("</div></div>\n")
+		}
+		o.raw("</section>")
+	}
 	o.raw("\n<section aria-labelledby=\"findings\"><h2 id=\"findings\">Findings</h2>\n")
 	if len(v.Faults) > 0 {
 		o.raw("<ul>")
-		v50 := v.Faults
-		for v51 := range v50 {
-			v52 := &v50[v51]
+		v53 := v.Faults
+		for v54 := range v53 {
+			v55 := &v53[v54]
 			o.raw("<li><strong>")
-			o.text(v52.Severity)
+			o.text(v55.Severity)
 			o.raw("</strong>: ")
-			o.text(v52.Message)
-			if v52.Hint != "" {
+			o.text(v55.Message)
+			if v55.Hint != "" {
 				o.raw(" – ")
-				o.text(v52.Hint)
+				o.text(v55.Hint)
 			}
 			o.raw(" <span class=\"soft\">")
-			o.text(v52.Rule)
+			o.text(v55.Rule)
 			o.raw("</span>")
-			if v52.Step != "" {
+			if v55.Step != "" {
 				o.raw(" (<a href=\"#step-")
-				o.link(v52.Step)
+				o.link(v55.Step)
 				o.raw("\">")
-				o.text(v52.StepTitle)
+				o.text(v55.StepTitle)
 				o.raw("</a>)")
 			}
 			o.raw("</li>")
@@ -368,25 +393,25 @@ func (o *out) book(v *view) {
 	o.raw("\n")
 	if len(v.Excepted) > 0 {
 		o.raw("<h3>Exceptions</h3><ul>")
-		v53 := v.Excepted
-		for v54 := range v53 {
-			v55 := &v53[v54]
+		v56 := v.Excepted
+		for v57 := range v56 {
+			v58 := &v56[v57]
 			o.raw("<li><strong>")
-			o.text(v55.Severity)
+			o.text(v58.Severity)
 			o.raw("</strong>, set aside: ")
-			o.text(v55.Message)
+			o.text(v58.Message)
 			o.raw(" <span class=\"soft\">")
-			o.text(v55.Rule)
+			o.text(v58.Rule)
 			o.raw("</span>")
-			if v55.Step != "" {
+			if v58.Step != "" {
 				o.raw(" (<a href=\"#step-")
-				o.link(v55.Step)
+				o.link(v58.Step)
 				o.raw("\">")
-				o.text(v55.StepTitle)
+				o.text(v58.StepTitle)
 				o.raw("</a>)")
 			}
 			o.raw("<br>Reason: ")
-			o.text(v55.Why)
+			o.text(v58.Why)
 			o.raw("</li>")
 		}
 		o.raw("</ul>")
@@ -394,21 +419,21 @@ func (o *out) book(v *view) {
 	o.raw("</section>\n</main>\n<section class=\"dock\" hidden aria-label=\"Shots, steps and prompter\">\n<p id=\"total\" aria-live=\"polite\">0 of ")
 	o.number(v.Shots)
 	o.raw("</p>\n<button type=\"button\" id=\"missing\" aria-pressed=\"false\">Missing<span class=\"unseen\"> shots only</span></button>\n<button type=\"button\" id=\"prompt\">Prompter</button>\n<label class=\"unseen\" for=\"goto\">Go to a step</label><select id=\"goto\" autocomplete=\"off\"><option value=\"\">Steps</option>")
-	v56 := v.Steps
-	for v57 := range v56 {
-		v58 := &v56[v57]
+	v59 := v.Steps
+	for v60 := range v59 {
+		v61 := &v59[v60]
 		o.raw("<option value=\"")
-		o.text(v58.ID)
+		o.text(v61.ID)
 		o.raw("\"")
-		if v58.For != "" {
+		if v61.For != "" {
 			o.raw(" data-for=\"")
-			o.text(v58.For)
+			o.text(v61.For)
 			o.raw("\"")
 		}
 		o.raw(">")
-		o.number(v58.Number)
+		o.number(v61.Number)
 		o.raw(" ")
-		o.text(v58.Title)
+		o.text(v61.Title)
 		o.raw("</option>")
 	}
 	o.raw("</select>\n</section>\n<dialog id=\"prompter\" aria-label=\"Prompter\">\n<div class=\"prompt-text\" id=\"prompt-text\" tabindex=\"0\" role=\"group\" aria-label=\"Words to speak\"><div id=\"prompt-lines\"></div></div>\n<div class=\"prompt-bar\">\n<button type=\"button\" id=\"run\" aria-pressed=\"false\">Start</button>\n<button type=\"button\" id=\"slower\">Slower</button>\n<span id=\"speed\" role=\"status\">100 %</span>\n<button type=\"button\" id=\"faster\">Faster</button>\n<button type=\"button\" id=\"shut\">Close</button>\n</div>\n<div class=\"prompt-bar more\">\n<button type=\"button\" id=\"smaller\" aria-label=\"A−, smaller type\">A−</button>\n<button type=\"button\" id=\"larger\" aria-label=\"A+, larger type\">A+</button>\n<button type=\"button\" id=\"mirror\" aria-pressed=\"false\">Mirror</button>\n<label class=\"unseen\" for=\"jump\">Go to a step</label><select id=\"jump\" autocomplete=\"off\"></select>\n</div>\n</dialog>\n<script>")

@@ -34,6 +34,7 @@ type view struct {
 	Shots     int
 	Coverage  []covered
 	Sources   []source
+	Notes     []remark
 	Faults    []finding
 	Excepted  []finding
 }
@@ -69,6 +70,12 @@ type open struct {
 type source struct {
 	Title, Where, Kind string
 	Link               string
+}
+
+// remark is a note on something that stands nowhere else in the book.
+type remark struct {
+	What, Versions, For string
+	Note                plan.Note
 }
 
 type finding struct {
@@ -119,8 +126,36 @@ func viewOf(b Book) view {
 		}
 		v.Sources = append(v.Sources, source{s.Title.Print, kit.Join(s.Where.Print, s.Date.String()), s.Kind, s.Link})
 	}
+	v.Notes = v.remarks(p)
 	v.Faults, v.Excepted = findings(p, b.Findings)
 	return v
+}
+
+// remarks are the notes that no other part of the page has printed.
+func (v *view) remarks(p *plan.Plan) []remark {
+	printed := map[template.HTML]bool{note(v.Note): true}
+	for _, c := range v.Cautions {
+		printed[note(c.Note)] = true
+	}
+	for _, s := range v.Steps {
+		printed[note(s.Note)] = true
+		for _, f := range s.Facts {
+			printed[note(f.Note)] = true
+		}
+		for _, t := range s.Tests {
+			printed[note(t.Note)] = true
+		}
+		for _, c := range s.Cues {
+			printed[note(c.Note)] = true
+		}
+	}
+	var out []remark
+	for _, r := range p.Remarks() {
+		if n := r.Common.Note; n.HTML != "" && !printed[note(n)] {
+			out = append(out, remark{r.What, kit.VersionNames(p, r.Common.Variants), attr(r.Common.Variants), n})
+		}
+	}
+	return out
 }
 
 // drawing is a picture as the page holds it.

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/kit"
@@ -50,20 +51,17 @@ func filmed(p *plan.Plan, variants []string) bool {
 
 // toVerify lists what is written down but to be asked about all the same.
 func toVerify(p *plan.Plan) []string {
-	open := map[string]bool{}
-	for _, o := range p.Open {
-		open[o.Ref.String()+kit.VersionNames(p, o.Variants)] = true
-	}
 	var lines []string
-	for _, f := range p.Facts() {
-		if f.Common.Verify == "" || open[f.Ref.String()+kit.VersionNames(p, f.Common.Variants)] {
+	for _, r := range p.Remarks() {
+		asked := func(o plan.Open) bool { return o.Verify == r.Common.Verify && strings.HasPrefix(o.Path, r.Path+".") }
+		if r.Common.Verify == "" || slices.ContainsFunc(p.Open, asked) {
 			continue
 		}
-		line := p.Name(f.Ref)
-		if name := kit.VersionNames(p, f.Common.Variants); name != "" {
+		line := r.What
+		if name := kit.VersionNames(p, r.Common.Variants); name != "" {
 			line += " (" + name + ")"
 		}
-		lines = append(lines, line+" – "+f.Common.Verify)
+		lines = append(lines, line+" – "+r.Common.Verify)
 	}
 	return lines
 }

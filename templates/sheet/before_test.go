@@ -58,3 +58,39 @@ parts = ["pump"]
 		t.Errorf("packed:\n%s", pack)
 	}
 }
+
+// What is to be asked about is on the list wherever it stands, once.
+func TestBeforeAsksWhatEachTableAsks(t *testing.T) {
+	p := given.Plan(t, `
+[video]
+title = "T"
+verify = "ask the owner"
+[voice]
+verify = "time yourself"
+[[fuse]]
+at = "fuse 3"
+rating = "?"
+verify = "ask the maker"
+[[test]]
+question = "Is it dead?"
+verify = "ask a friend"
+[[test.reading]]
+expect = "?"
+verify = "ask the seller"
+[[step]]
+title = "S"
+say = "Words."
+[[step.shot]]
+of = "the pump"
+verify = "ask the editor"
+`)
+	text := string(Before(p))
+	for _, want := range []string{"video – ask the owner", "voice – time yourself", "fuse 3: rating – ask the maker", "Is it dead?: expect – ask the seller", "Is it dead? – ask a friend", "shot 1 of S – ask the editor"} {
+		if strings.Count(text, want) != 1 {
+			t.Errorf("want %q once in\n%s", want, text)
+		}
+	}
+	if strings.Count(text, "ask the seller") != 1 || strings.Count(text, "ask the maker") != 1 {
+		t.Errorf("asked twice in\n%s", text)
+	}
+}

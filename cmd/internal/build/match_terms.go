@@ -65,11 +65,14 @@ func amendments(terms []align.Term, accepted []bool) []captions.Amendment {
 }
 
 // Snippet is TOML for the plan that makes the proposed terms known: the
-// accepted ones, or all where none is. Empty without proposals.
+// accepted ones, or all where none is. A term of the plan stands there whole,
+// to be put in place of its own, and only with something new. Empty where
+// nothing is new.
 func (m *Matched) Snippet() string {
 	type entry struct {
 		id, text string
 		heard    []string
+		known    int // of heard, how many the plan has
 	}
 	var entries []*entry
 	any := slices.Contains(m.Accepted, true)
@@ -81,7 +84,7 @@ func (m *Matched) Snippet() string {
 		if at < 0 {
 			e := &entry{text: t.Term}
 			if known := m.term(t); known != nil {
-				e.id, e.text, e.heard = known.ID, known.Text, slices.Clone(known.Misheard)
+				e.id, e.text, e.heard, e.known = known.ID, known.Text, slices.Clone(known.Misheard), len(known.Misheard)
 			}
 			if at = slices.IndexFunc(entries, func(o *entry) bool { return o.text == e.text }); at < 0 {
 				entries = append(entries, e)
@@ -94,21 +97,41 @@ func (m *Matched) Snippet() string {
 		}
 	}
 	var b strings.Builder
+	inline := m.termsInline()
 	for _, e := range entries {
-		b.WriteString("[[term]]\n")
+		if len(e.heard) == e.known {
+			continue
+		}
+		var keys []string
 		if e.id != "" {
-			fmt.Fprintf(&b, "id = %s\n", tomlString(e.id))
+			keys = append(keys, "id = "+tomlString(e.id))
 		}
-		fmt.Fprintf(&b, "text = %s\nmisheard = [", tomlString(e.text))
-		for i, h := range e.heard {
-			if i > 0 {
-				b.WriteString(", ")
-			}
-			b.WriteString(tomlString(h))
+		var heard []string
+		for _, h := range e.heard {
+			heard = append(heard, tomlString(h))
 		}
-		b.WriteString("]\n")
+		keys = append(keys, "text = "+tomlString(e.text), "misheard = ["+strings.Join(heard, ", ")+"]")
+		if e.id != "" {
+			b.WriteString("# in place of the plan's own\n")
+		}
+		if inline {
+			b.WriteString("{ " + strings.Join(keys, ", ") + " },\n")
+		} else {
+			b.WriteString("[[term]]\n" + strings.Join(keys, "\n") + "\n")
+		}
 	}
 	return b.String()
+}
+
+// termsInline holds where the plan writes its terms as one list, term = [...]:
+// TOML 1.0 lets no [[term]] stand beside it.
+func (m *Matched) termsInline() bool {
+	spans := m.Planned.Spans
+	if !spans.Has("term[0]") {
+		return false
+	}
+	at := spans.Value("term[0]")
+	return strings.HasPrefix(at.Source.Text[at.Span.Start:], "{")
 }
 
 // term is the plan's own term that a proposal is for, nil for a tool or part.

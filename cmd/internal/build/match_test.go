@@ -188,13 +188,25 @@ func TestSnippet(t *testing.T) {
 		{Heard: `odd "x" \`, Term: "drain pump", Ref: plan.Ref{Kind: plan.KindPart, ID: "pump"}},
 	}
 	m.Accepted = []bool{false, false}
-	want := "[[term]]\nid = \"wheel\"\ntext = \"impeller\"\nmisheard = [\"in pillar\", \"in pillow\"]\n[[term]]\ntext = \"drain pump\"\nmisheard = [\"odd \\\"x\\\" \\\\\"]\n"
+	want := "# in place of the plan's own\n[[term]]\nid = \"wheel\"\ntext = \"impeller\"\nmisheard = [\"in pillar\", \"in pillow\"]\n[[term]]\ntext = \"drain pump\"\nmisheard = [\"odd \\\"x\\\" \\\\\"]\n"
 	if got := m.Snippet(); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 	p := given.Plan(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\n"+want)
 	if got := p.Terms[1].Misheard; got[0] != `odd "x" \` {
 		t.Errorf("the plan takes it as %q", got)
+	}
+	src, _ = diag.NewSource("plan.toml", []byte("term = [{ id = \"wheel\", text = \"impeller\" }]\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Turn the impeller.\"\n"))
+	list := match(t, Request{Source: src}, Edit{Captions: []byte("1\n00:00:01,000 --> 00:00:03,000\nturn it\n"), Name: "e.srt"})
+	list.Match.Terms, list.Accepted = m.Match.Terms, m.Accepted
+	rows := list.Snippet()
+	if want := "# in place of the plan's own\n{ id = \"wheel\", text = \"impeller\", misheard = [\"in pillow\"] },\n"; !strings.HasPrefix(rows, want) {
+		t.Errorf("a plan that lists its terms gets\n%s\nnot\n%s", rows, want)
+	}
+	given.Plan(t, "term = [\n"+rows+"]\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\n")
+	m.Match.Terms[0].Heard = "In  pillar"
+	if got := m.Snippet(); strings.Contains(got, "impeller") || !strings.Contains(got, "drain pump") {
+		t.Errorf("what the plan knows already comes again:\n%s", got)
 	}
 	m.Accepted[0] = true
 	if got := m.Snippet(); strings.Contains(got, "drain pump") {

@@ -82,8 +82,11 @@ func termsText(w *paper, m *build.Matched) {
 	if open != "" {
 		paragraph(w, "  ", fmt.Sprintf("to put them into captions/final.*: --accept all, or some: --accept %q", open))
 	}
-	fmt.Fprintln(w, "  to have them known next time, in the plan:")
-	for line := range strings.Lines(m.Snippet()) {
+	snippet := m.Snippet()
+	if snippet != "" {
+		fmt.Fprintln(w, "  to have them known next time, in the plan:")
+	}
+	for line := range strings.Lines(snippet) {
 		fmt.Fprintf(w, "    %s\n", diag.Visible(strings.TrimSuffix(line, "\n")))
 	}
 }

@@ -143,6 +143,37 @@ func TestRead(t *testing.T) {
 	}
 }
 
+// What the plan declares as a mis-hearing is offered in a step whose text does
+// not have the term, and in talk; what only sounds like it is not.
+func TestDeclaredMishearingAnywhere(t *testing.T) {
+	p, planned := decodePlan(t, heaterPlan)
+	for line, want := range map[string]int{"your in pillar was worse than mine": 1, "your impella was worse than mine": 0} {
+		for at, after := range map[string]int{"a step": 8, "talk": 11} {
+			edit := slices.Insert(slices.Clone(heaterEdit), after, line)
+			n := 0
+			for _, term := range Read(p, planned, cuesOf(edit...)).Terms {
+				if term.Term == "impeller" && term.Cue == cueAt(edit, after) {
+					n++
+				}
+			}
+			if n != want {
+				t.Errorf("%q in %s: %d proposals, want %d", line, at, n, want)
+			}
+		}
+	}
+}
+
+// cueAt is the cue that a line of an edit becomes.
+func cueAt(edit []string, line int) int {
+	cues := 0
+	for _, l := range edit[:line] {
+		if !strings.HasPrefix(l, "+ ") {
+			cues++
+		}
+	}
+	return cues
+}
+
 // A caution that is said after its step's action starts after it.
 func TestLateCaution(t *testing.T) {
 	p, planned := decodePlan(t, heaterPlan)

@@ -14,7 +14,8 @@ import (
 // Against a whole glossary correcting by sound does more harm than good, so
 // only the terms, tools and parts of the step a word is in are offered, never
 // in place of a word of that step's own text, of a number or of a unit; and
-// they are offered, not put in.
+// they are offered, not put in. What the plan declares as a mis-hearing is its
+// author's word, and is offered wherever it is heard.
 //
 // Method: weighted distance of sounds, with more leave where the planned line
 // has the term at that place and it was not heard.
@@ -27,6 +28,9 @@ const (
 	termExpected = 0.5  // … and where the line has the term there
 	termCommon   = 0.75 // share of these left for a common word
 	termPieces   = 3    // words a term may be heard as
+
+	termDeclared  = 0.97 // confidence of a mis-hearing that the plan declares …
+	termElsewhere = 0.8  // … where the step's text does not have the term
 )
 
 // name is a word, or a few that belong together, that may be mis-heard.
@@ -36,9 +40,11 @@ type name struct {
 	sounds string
 	ref    plan.Ref
 	heard  []string // how the plan says it is mis-heard
+	sure   float64  // that one of heard means it
 }
 
-// names are the terms, tools and parts of a step.
+// names are the terms, tools and parts of a step. Other terms have no sounds
+// there: they are known by their declared mis-hearings alone.
 func (s *settler) names(p *plan.Plan, step int) []name {
 	st := &p.Steps[step]
 	var all []name
@@ -47,7 +53,7 @@ func (s *settler) names(p *plan.Plan, step int) []name {
 		if len(words) == 0 || len(words) > termPieces || strings.ContainsFunc(text, unicode.IsDigit) {
 			return
 		}
-		n := name{text, words, sounds(strings.Join(strings.Fields(prose.Fold(text)), "")), ref, heard}
+		n := name{text, words, sounds(strings.Join(strings.Fields(prose.Fold(text)), "")), ref, heard, termDeclared}
 		if len(n.sounds) < termSounds && len(heard) == 0 || slices.ContainsFunc(all, func(o name) bool { return strings.EqualFold(o.text, text) }) {
 			return
 		}
@@ -61,7 +67,9 @@ func (s *settler) names(p *plan.Plan, step int) []name {
 		t := &p.Terms[i]
 		if t.Text != "" && strings.Contains(own, strings.ToLower(t.Text)) {
 			ref := plan.Ref{Kind: plan.KindTerm, ID: t.ID}
-			all = append(all, name{t.Text, split(prose.Fold(t.Text)), sounds(strings.Join(strings.Fields(prose.Fold(t.Text)), "")), ref, t.Misheard})
+			all = append(all, name{t.Text, split(prose.Fold(t.Text)), sounds(strings.Join(strings.Fields(prose.Fold(t.Text)), "")), ref, t.Misheard, termDeclared})
+		} else {
+			all = append(all, declared(t)...)
 		}
 	}
 	words := func(kind plan.Kind, ids []string) {
@@ -80,6 +88,15 @@ func (s *settler) names(p *plan.Plan, step int) []name {
 	words(plan.KindTool, st.Tools)
 	words(plan.KindPart, st.Parts)
 	return all
+}
+
+// declared is a term where nothing but its declared mis-hearings may stand for
+// it.
+func declared(t *plan.Term) []name {
+	if t.Text == "" || len(t.Misheard) == 0 {
+		return nil
+	}
+	return []name{{text: t.Text, ref: plan.Ref{Kind: plan.KindTerm, ID: t.ID}, heard: t.Misheard, sure: termElsewhere}}
 }
 
 // pieces is how many words the name may be heard as.
@@ -111,21 +128,26 @@ func (s *settler) terms(p *plan.Plan) {
 			}
 		}
 	}
+	var talk []name // for talk in no step
+	for i := range p.Terms {
+		talk = append(talk, declared(&p.Terms[i])...)
+	}
 	for i := 0; i < len(s.Words); i++ {
 		step := s.Words[i].Step
-		if step < 0 {
-			continue
-		}
-		if own[step] == nil {
-			names[step], own[step] = s.names(p, step), s.ownWords(p, step)
+		offered, spared := talk, map[string]bool(nil)
+		if step >= 0 {
+			if own[step] == nil {
+				names[step], own[step] = s.names(p, step), s.ownWords(p, step)
+			}
+			offered, spared = names[step], own[step]
 		}
 		best, pieces := Term{}, 0
-		for _, n := range names[step] {
+		for _, n := range offered {
 			for k := 1; k <= n.pieces() && i+k <= len(s.Words); k++ {
 				if s.Words[i+k-1].Step != step || s.Words[i+k-1].Cue != s.Words[i].Cue {
 					break
 				}
-				if c := s.offer(n, i, k, own[step], heard); c > best.Confidence {
+				if c := s.offer(n, i, k, spared, heard); c > best.Confidence {
 					best, pieces = Term{Term: n.text, Ref: n.ref, Step: step, Confidence: c}, k
 				}
 			}
@@ -169,7 +191,7 @@ func (s *settler) offer(n name, i, k int, own map[string]bool, heard []map[strin
 	// are, unless they are the step's own.
 	if said := s.passage(i, i+k).text; slices.ContainsFunc(n.heard, func(m string) bool { return strings.EqualFold(m, said) }) {
 		if s.notOwn(i, k, own) {
-			return 0.97
+			return n.sure
 		}
 		return 0
 	}

@@ -11,7 +11,7 @@ var stepTable = table[Step]{
 		{Key{Name: "chapter", Doc: "false joins the chapter before; text: another title", Default: "true", Example: "false"}, func(v *Step) any { return &v.Chapter }},
 		{Key{Name: "say", Doc: "narration; (a line in round brackets) is a stage direction, [one in square ones] a sound", Example: `"Taps on, plug in."`}, func(v *Step) any { return narration{v} }},
 		{Key{Name: "narrated", Doc: "when its narration is recorded", Default: "as [voice] says", Example: `"later"`, Words: narrationWords}, func(v *Step) any { return &v.Narrated }},
-		{Key{Name: "do", Doc: "what the hands do", Example: `"undo three screws, lift the pump out"`}, func(v *Step) any { return &v.Do }},
+		{Key{Name: "do", Doc: "what the hands do; if no step says it, read from the narration", Example: `"undo three screws, lift the pump out"`}, func(v *Step) any { return &v.Do }},
 		{Key{Name: "work", Doc: "hands-on time", Default: "the sum of its tests, else inferred", Example: `"4m..8m..20m"`}, func(v *Step) any { return &v.Work }},
 		{Key{Name: "on_screen", Doc: "how long the action stays in the cut, if longer than the narration", Example: `"40s"`}, func(v *Step) any { return &v.OnScreen }},
 		{Key{Name: "needs", Doc: "states that must hold", Example: `["unplugged"]`}, func(v *Step) any { return &v.Needs }},

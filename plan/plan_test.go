@@ -172,6 +172,43 @@ It is *quite* plain: 1.5 mm at most, approx. as wide as a coin.
 	}
 }
 
+// A plan of titles and narration alone is read for what it gives the hands to do;
+// where one step says what is done, those that say nothing are talk.
+func TestNarrationGivesTheHandsWork(t *testing.T) {
+	const text = `[video]
+title = "T"
+[[step]]
+title = "Hello"
+say = "The chain squeaks. Hold on to your money. It wants ten minutes and a rag. No tools at all."
+[[step]]
+title = "Brush"
+say = "Brush each link, and turn the cranks. (in the sun)"
+[[step]]
+title = "Oil"
+say = """
+(pull the cloth away)
+One drop on each roller. Then wipe off what you see.
+"""
+`
+	orders := func(text string) []int {
+		p, _ := sound(t, text)
+		var counts []int
+		for _, s := range p.Steps {
+			counts = append(counts, s.Orders)
+			if s.HandsOn() != (s.Orders > 0 || !s.Do.Empty()) {
+				t.Errorf("%s: hands-on %v with %d orders", s.ID, s.HandsOn(), s.Orders)
+			}
+		}
+		return counts
+	}
+	if diff := cmp.Diff([]int{0, 2, 1}, orders(text)); diff != "" {
+		t.Error(diff)
+	}
+	if diff := cmp.Diff([]int{0, 0, 0, 0}, orders(text+"[[step]]\ntitle = \"Ride\"\ndo = \"ride it\"\n")); diff != "" {
+		t.Error(diff)
+	}
+}
+
 func TestUse(t *testing.T) {
 	files := fstest.MapFS{
 		"shop.toml":      {Data: []byte("[[tool]]\nid = \"brush\"\nname = \"shop brush\"\n[[tool]]\nid = \"pan\"\nname = \"drip pan\"\n")},

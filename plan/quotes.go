@@ -109,6 +109,7 @@ func (d *decoder) fill() {
 		s := &d.plan.Steps[i]
 		s.OtherSaid = f.narration(s.OtherSide.Source, where{fmt.Sprintf("step[%d].other_side", i), s.Variants, 0})
 	}
+	d.plan.countOrders()
 	d.nameOpen()
 }
 

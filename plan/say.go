@@ -2,6 +2,7 @@ package plan
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -34,6 +35,28 @@ func (f *filler) narration(say string, at where) []Line {
 		}
 	}
 	return lines
+}
+
+// countOrders reads, in a plan that says nowhere what is done, the narration for
+// what it gives the hands to do. Steps that order something in less than a third
+// of their sentences are talk: an intro says "hold on to your money" too.
+func (p *Plan) countOrders() {
+	if slices.ContainsFunc(p.Steps, func(s Step) bool { return s.named() }) {
+		return
+	}
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		sentences, orders := 0, 0
+		for _, l := range s.Lines {
+			if l.Kind == Spoken {
+				sentences++
+				orders += prose.Orders(l.Print)
+			}
+		}
+		if 3*orders >= sentences {
+			s.Orders = orders
+		}
+	}
 }
 
 // bracketed holds where a bracket opened by the first character is closed by

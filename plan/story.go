@@ -105,6 +105,7 @@ type Step struct {
 	Chapter   ChapterMark
 	Say       string // as written; Lines is what it means
 	Lines     []Line
+	Orders    int    // acts that the narration gives the hands, in a plan that says nowhere what is done
 	Narrated  string // Live or Later; the plan's if unset
 	Do        Text
 	Work      Duration
@@ -135,7 +136,10 @@ type Step struct {
 }
 
 // HandsOn holds for a step in which something is done.
-func (s *Step) HandsOn() bool {
+func (s *Step) HandsOn() bool { return s.Orders > 0 || s.named() }
+
+// named holds where the step's keys say that something is done.
+func (s *Step) named() bool {
 	return !s.Do.Empty() || s.Work.Set || len(s.Tests)+len(s.Fasteners)+len(s.Fuses)+len(s.Wires)+len(s.Parts)+len(s.Tools) > 0
 }
 

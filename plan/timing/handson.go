@@ -19,8 +19,8 @@ const (
 
 // handsOn is how long a step's work takes and where that comes from: the work
 // it has written; else, where one of its tests has work written, the sum of
-// its tests; else a guess from what it undoes, fits, measures and does. A step
-// that names nothing is the time it is seen over the presenter's screen share.
+// its tests; else a guess from what it undoes, fits, measures and does, or, where
+// it only speaks, from what it gives the hands to do. A step that names nothing is the time it is seen over the presenter's screen share.
 // A guess runs from half to twice itself. Pace stretches all of them: it
 // compares work as it was with work as planned.
 func (e estimator) handsOn(s *plan.Step, screen float64) (PERT, Origin) {
@@ -38,6 +38,7 @@ func (e estimator) handsOn(s *plan.Step, screen float64) (PERT, Origin) {
 	for _, t := range e.testsOf(s) {
 		guess += testGuess(t)
 	}
+	guess += perAction * float64(s.Orders)
 	guess *= float64(max(1, len(s.Sides)))
 	if guess == 0 {
 		guess = screen / e.pace.ScreenShare

@@ -296,3 +296,14 @@ func TestLanes(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// A line of a picture never begins with a lone per cent sign.
+func TestPerCentStaysWithItsNumber(t *testing.T) {
+	for width := 20.0; width < 400; width++ {
+		for _, line := range wrapped("good: 24 to 29 Ω, of 45 % and so on · 9 %", 10, width) {
+			if strings.HasPrefix(line, "%") && width > 45 { // narrower, the number itself is broken
+				t.Errorf("at %v a line is %q", width, line)
+			}
+		}
+	}
+}

@@ -71,6 +71,10 @@ func wrapped(text string, size, width float64) []string {
 	for next, end := 0, 0; next < len(text); next = end + 1 {
 		word, _, _ := strings.Cut(text[next:], " ")
 		end = next + len(word)
+		if rest := text[end:]; rest == " %" || strings.HasPrefix(rest, " % ") {
+			end += len(" %") // stands with its number
+			word = text[next:end]
+		}
 		if from < to {
 			if joined := further(further(ems, " "), word); joined*size <= width {
 				to, ems = end, joined

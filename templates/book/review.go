@@ -144,14 +144,21 @@ func (v *reviewView) findings(r Review) {
 	}
 }
 
-// chapters are the real ones with the time each was planned for.
+// chapters are the real ones with the time each was planned for: that of the
+// planned chapter of the same title, else that of its first step, which the
+// plan joined to another.
 func (v *reviewView) chapters(r Review) {
 	planned := map[string]string{}
 	for _, c := range r.PlannedChapters {
 		planned[c.Title] = stamp(c.Start)
 	}
+	steps := plannedStarts(r)
 	for _, c := range r.Chapters {
-		v.Chapters = append(v.Chapters, reviewChapter{stamp(c.Start), planned[c.Title], c.Title})
+		row := reviewChapter{stamp(c.Start), planned[c.Title], c.Title}
+		if len(c.Steps) > 0 && row.Planned == "" {
+			row.Planned = stamp(steps[c.Steps[0]])
+		}
+		v.Chapters = append(v.Chapters, row)
 	}
 }
 

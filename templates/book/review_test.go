@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -83,6 +84,27 @@ func TestReviewPageOfNothing(t *testing.T) {
 		if page := ReviewPage(r); !bytes.Contains(page, []byte("</html>")) {
 			t.Errorf("%q gives %d bytes", srt, len(page))
 		}
+	}
+}
+
+// A chapter of the edit that the plan joins to another has the planned time of
+// its step beside it.
+func TestReviewChaptersAreTimed(t *testing.T) {
+	plan, srt := "[video]\ntitle = \"T\"\n", ""
+	for i, s := range [][2]string{
+		{"Shut the valves", "Turn both valves under the basin clockwise until they stop, then open the lever and wait until nothing comes out of the spout at all."},
+		{"Lever off", "Prise the cap out and lift the lever."},
+		{"Old one out", "Pull the worn cartridge straight up out of the housing and look at the two pegs below it, since they show which way round the next one goes in."},
+		{"New one in", "Grease both seals with silicone, press the pegs into their holes and hold the cartridge flat while the brass nut is screwed down over it by hand."},
+	} {
+		plan += "[[step]]\ntitle = \"" + s[0] + "\"\nsay = \"" + s[1] + "\"\n"
+		srt += fmt.Sprintf("%d\n00:00:%02d,000 --> 00:00:%02d,000\n%s\n\n", i+1, 15*i, 15*i+9, s[1])
+	}
+	page := string(ReviewPage(reviewOfTexts(t, []byte(plan), []byte(srt))))
+	_, chapters, _ := strings.Cut(page, `id="chapters"`)
+	chapters, _, _ = strings.Cut(chapters, "</table>")
+	if strings.Count(chapters, "<tr>") != 4 || strings.Contains(chapters, ">–<") {
+		t.Errorf("chapters without a planned time:\n%s", chapters)
 	}
 }
 

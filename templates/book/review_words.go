@@ -40,11 +40,17 @@ type said struct{ Kind, Words string }
 // pause is the silence in seconds that begins a new paragraph of what was said.
 const pause = 3
 
-func reviewSteps(r Review) []reviewStep {
+// plannedStarts are the planned starts of the steps, by index.
+func plannedStarts(r Review) map[int]float64 {
 	planned := map[int]float64{}
 	for _, s := range r.Planned.Steps {
 		planned[s.Index] = s.Start
 	}
+	return planned
+}
+
+func reviewSteps(r Review) []reviewStep {
+	planned := plannedStarts(r)
 	out := make([]reviewStep, len(r.Match.Steps))
 	for i, s := range r.Match.Steps {
 		out[i] = reviewStep{
@@ -56,7 +62,7 @@ func reviewSteps(r Review) []reviewStep {
 		}
 	}
 	for _, l := range r.Match.Lines {
-		row := plannedLine{Words: l.Print, Away: l.Away}
+		row := plannedLine{Words: keep(l.Print), Away: l.Away}
 		switch l.Kind {
 		case timing.Caution:
 			row.Tag = "Caution"

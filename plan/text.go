@@ -95,3 +95,23 @@ type Value struct {
 	Text
 	Measure trade.Measure // Shape Words where the text is no measure
 }
+
+// Stated are the measures that a value gives: its own, and those of the specs
+// that it quotes.
+func (p *Plan) Stated(v Value) []trade.Measure {
+	var found []trade.Measure
+	if v.Measure.Measured() {
+		found = append(found, v.Measure)
+	}
+	for _, q := range v.Quotes {
+		if q.Ref.Kind != KindSpec {
+			continue
+		}
+		for _, s := range p.Spec(q.Ref.ID) {
+			if s.Value.Measure.Measured() {
+				found = append(found, s.Value.Measure)
+			}
+		}
+	}
+	return found
+}

@@ -16,8 +16,8 @@ type shown struct {
 	strong bool // the class's stronger signal is due
 	weak   int  // of the firmest rule that shows it
 	says   spots
-	states []Evidence
-	vague  spots // acts that any work would do for: they say least, and stand last
+	facts  []Evidence // states and readings, which no words of the action are
+	vague  spots      // acts that any work would do for: they say least, and stand last
 }
 
 // evidenceMax is how many places are kept for one hazard of a step.
@@ -132,11 +132,11 @@ func (r *reader) hazard(h *shown, answered []string) Hazard {
 	if c := &catalogue()[h.class]; h.strong && c.Escalation.To > hz.Signal {
 		hz.Signal = c.Escalation.To
 	}
-	hz.Evidence = make([]Evidence, 0, min(evidenceMax, h.says.n+len(h.states)+h.vague.n))
+	hz.Evidence = make([]Evidence, 0, min(evidenceMax, h.says.n+len(h.facts)+h.vague.n))
 	for _, at := range h.says.list[:h.says.n] {
 		hz.Evidence = append(hz.Evidence, r.evidenceAt(at))
 	}
-	hz.Evidence = more(hz.Evidence, h.states)
+	hz.Evidence = more(hz.Evidence, h.facts)
 	for _, at := range h.vague.list[:h.vague.n] {
 		hz.Evidence = more(hz.Evidence, []Evidence{r.evidenceAt(at)})
 	}

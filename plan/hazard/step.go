@@ -204,6 +204,7 @@ func (r *reader) step(i int) Step {
 	}
 	if acts(s) {
 		r.states(f, i, in)
+		r.shocks(f, i)
 	}
 	answering := answeringIn(i, in, holding)
 	r.into(&out, f, answering, len(s.Lines) > 0)
@@ -345,7 +346,7 @@ func (r *reader) states(f *finding, step int, in []plan.Interval) {
 		for _, n := range arising()[v.State] {
 			h := f.of(n, "", true)
 			h.weak = 0
-			h.states = more(h.states, []Evidence{{Kind: "state", Words: v.State, Path: statePath(step, v)}})
+			h.facts = more(h.facts, []Evidence{{Kind: "state", Words: v.State, Path: statePath(step, v)}})
 		}
 	}
 }

@@ -12,7 +12,7 @@ import (
 var batteryUnchecked = Rule{Name: "battery-unchecked", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	near, where := false, ""
 	check := func(expect plan.Value, path string) {
-		for _, m := range p.stated(expect) {
+		for _, m := range p.Plan.Stated(expect) {
 			for _, q := range m.Quantities() {
 				if v, ok := q.In(trade.Volt); ok && m.Flow != "AC" && v.Number >= 9 && v.Number <= 15 && !near {
 					near, where = true, path
@@ -24,7 +24,7 @@ var batteryUnchecked = Rule{Name: "battery-unchecked", Group: Truth, Severity: d
 		t := &p.Plan.Tests[i]
 		// A battery in how may only feed something: it counts where volts are read.
 		about := t.Question.Print + " " + t.At.Print + " " + t.ID
-		if slices.ContainsFunc(p.stated(t.Expect), func(m trade.Measure) bool { return m.Unit.Dimension() == trade.Volt.Dimension() }) {
+		if slices.ContainsFunc(p.Plan.Stated(t.Expect), func(m trade.Measure) bool { return m.Unit.Dimension() == trade.Volt.Dimension() }) {
 			about += " " + t.How.Print
 		}
 		if says(fold(about), "battery") {

@@ -170,23 +170,3 @@ func (p *Pass) quotesIn(step int, ref plan.Ref) bool {
 	}
 	return slices.ContainsFunc(p.Plan.Steps[step].Do.Quotes, quotes)
 }
-
-// stated are the measures that a value gives: its own measure, and those of the facts
-// that it quotes.
-func (p *Pass) stated(v plan.Value) []trade.Measure {
-	var found []trade.Measure
-	if v.Measure.Measured() {
-		found = append(found, v.Measure)
-	}
-	for _, q := range v.Quotes {
-		if q.Ref.Kind != plan.KindSpec {
-			continue
-		}
-		for _, s := range p.Plan.Spec(q.Ref.ID) {
-			if s.Value.Measure.Measured() {
-				found = append(found, s.Value.Measure)
-			}
-		}
-	}
-	return found
-}

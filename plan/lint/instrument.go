@@ -45,7 +45,7 @@ func (p *Pass) unreadable(wrong map[string]bool) []Report {
 		if slices.ContainsFunc(v.Quotes, func(q plan.Quote) bool { return q.Ref.Kind == plan.KindSpec && wrong[q.Ref.ID] }) {
 			return false // it is told where it stands
 		}
-		for _, m := range p.stated(v) {
+		for _, m := range p.Plan.Stated(v) {
 			if by, ok := p.cannotRead(means, m); ok {
 				found = append(found, Report{
 					Message: fmt.Sprintf("test %q: %s does not read %s", cmp.Or(t.Question.Print, t.ID), by, m),

@@ -48,7 +48,7 @@ var secondSabotages = []sabotage{
 	{sample: van, old: `rating = "20 A", form = "regular blade", colour = "yellow", protects = "fused test lead"`, new: `rating = "20 A", form = "regular blade", colour = "brown", protects = "fused test lead"`, want: "fuse-colour@fuse:lead-fuse"},
 	{sample: van, old: `rating = "20 A", form = "regular blade", colour = "yellow", protects = "fused test lead"`, new: `rating = "20 V", form = "regular blade", colour = "yellow", protects = "fused test lead"`, want: "value-wrong@fuse[2]"},
 	{sample: van, old: `value = "at least 12.4 V"`, new: `value = "at least 1.24 V"`, want: "spec-implausible@spec:rest-volts"},
-	{sample: van, old: `value = "at least 12 V"`, new: `value = "at least 120 V"`, want: "spec-implausible@spec:fuse-volts"},
+	{sample: van, old: `value = "at least 12 V"`, new: `value = "at least 120 V"`, want: "spec-implausible@spec:fuse-volts caution-missing@both-legs licence-missing@both-legs", why: "a reading is taken at its word until it is mended"},
 	{sample: van, old: `value = "2.2..2.8 Ω"`, new: `value = "2.2..2.8 MΩ"`, want: "spec-implausible@spec:resistance"},
 	{sample: washer, old: `value = "150..190 Ω"`, new: `value = "150..190 kΩ"`, want: "spec-implausible@spec:winding"},
 	{sample: van, old: `value = "3 min"`, new: `value = "3 s"`, want: "spec-implausible@spec:srs-wait"},

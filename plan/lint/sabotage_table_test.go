@@ -34,7 +34,7 @@ var sabotages = []sabotage{
 	{sample: washer, old: `value = "150..190 Ω", source = "sheet"`, new: `value = "?", verify = "measure a good one"`, want: "value-open@spec:winding"},
 	{sample: van, old: `value = "2.2..2.8 Ω", source = "sheet"`, new: `value = "?", source = "sheet"`, want: "value-open@spec:resistance"},
 	{sample: ebike, old: `torque = "5 N·m", source = "bleed-sheet"`, new: `torque = "?", source = "bleed-sheet"`, want: "value-open@fastener:nipple"},
-	{sample: van, old: `value = "at least 12.4 V"`, new: `value = "at least 124 V"`, want: "spec-implausible@spec:rest-volts"},
+	{sample: van, old: `value = "at least 12.4 V"`, new: `value = "at least 124 V"`, want: "spec-implausible@spec:rest-volts caution-missing@battery-first licence-missing@battery-first", why: "a reading is taken at its word until it is mended"},
 	{sample: van, old: `value = "at most 0.2 V"`, new: `value = "at most 20 V"`, want: "spec-implausible@spec:drop"},
 	{sample: van, old: `rating = "25 A", form = "regular blade", colour = "clear"`, new: `rating = "23 A", form = "regular blade", colour = "clear"`, want: "spec-implausible@fuse:blower-fuse"},
 	{sample: washer, old: `what = "pump bracket screws", thread = "M5"`, new: `what = "pump bracket screws", thread = "M55"`, want: "spec-implausible@fastener:pump-screws"},

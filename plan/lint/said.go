@@ -116,9 +116,9 @@ const testEvidence = "test:"
 func (p *Pass) tested(s said, q trade.Quantity) bool {
 	for _, e := range s.Evidence {
 		for _, t := range p.Plan.Test(strings.TrimPrefix(e, testEvidence)) {
-			expected := p.stated(t.Expect)
+			expected := p.Plan.Stated(t.Expect)
 			for _, r := range t.Readings {
-				expected = append(expected, p.stated(r.Expect)...)
+				expected = append(expected, p.Plan.Stated(r.Expect)...)
 			}
 			if slices.ContainsFunc(expected, func(m trade.Measure) bool { return m.Contains(q) || states(m, q) }) {
 				return true

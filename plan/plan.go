@@ -40,6 +40,10 @@ type Plan struct {
 	Waivers     []Waiver
 	Corrections []Correction
 
+	// Presenter is the id of who presents and is there all day: the person called
+	// so, else the first who takes no cue, for cues are a helper's.
+	Presenter string
+
 	// Intervals are the stretches of the story in which a state holds, in
 	// story order.
 	Intervals []Interval

@@ -42,6 +42,7 @@ func (d *decoder) resolve() {
 		d.resolvePeople(&d.plan.Steps[i])
 		d.resolveShots(i)
 	}
+	d.plan.Presenter = d.plan.presenter()
 	for i := range d.plan.Tools {
 		tool := &d.plan.Tools[i]
 		if len(tool.Drives) == 0 {
@@ -321,6 +322,27 @@ func (d *decoder) resolvePeople(s *Step) {
 		}
 	}
 	s.Narrated = firstOf(s.Narrated, d.plan.Voice.Narrated)
+}
+
+func (p *Plan) presenter() string {
+	const usual = "presenter"
+	cued := map[string]bool{}
+	for i := range p.Steps {
+		for _, c := range p.Steps[i].Cues {
+			cued[c.Who] = true
+		}
+	}
+	for _, who := range p.Shoot.People {
+		if who.ID == usual {
+			return usual
+		}
+	}
+	for _, who := range p.Shoot.People {
+		if !cued[who.ID] {
+			return who.ID
+		}
+	}
+	return usual
 }
 
 // resolveShots gives a step's own shots their ids.

@@ -154,16 +154,11 @@ func rigOf(p *plan.Plan, shot *Shot, setup string) rig {
 
 func words(t plan.Text) string { return strings.TrimSpace(t.Print) }
 
-// Helpers are the people of a shot but for the presenter, who is always
-// there: the one called so, else the first of [shoot] people.
+// Helpers are the people of a shot but for the presenter, who is always there.
 func Helpers(p *plan.Plan, shot *Shot) []string {
-	presenter := "presenter"
-	if people := p.Shoot.People; len(people) > 0 && !slices.ContainsFunc(people, func(w plan.Person) bool { return w.ID == presenter }) {
-		presenter = people[0].ID
-	}
 	var helpers []string
 	for _, who := range shot.Who {
-		if who != presenter && !slices.Contains(helpers, who) {
+		if who != p.Presenter && !slices.Contains(helpers, who) {
 			helpers = append(helpers, who)
 		}
 	}

@@ -18,7 +18,7 @@ var helperPlace = Rule{Name: "helper-place", Group: Safety, Severity: diag.Warni
 			continue
 		}
 		for j, c := range s.Cues {
-			if !c.Where.Empty() || presenter(p.Plan, c.Who) {
+			if !c.Where.Empty() || c.Who == p.Plan.Presenter {
 				continue
 			}
 			found = append(found, Report{

@@ -22,7 +22,7 @@ var helperUncued = Rule{Name: "helper-uncued", Group: Safety, Severity: diag.War
 			}
 		}
 		for _, id := range s.People {
-			if presenter(p.Plan, id) || slices.ContainsFunc(s.Cues, func(c plan.Cue) bool { return c.Who == id }) {
+			if id == p.Plan.Presenter || slices.ContainsFunc(s.Cues, func(c plan.Cue) bool { return c.Who == id }) {
 				continue
 			}
 			found = append(found, Report{

@@ -16,7 +16,7 @@ var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severi
 		s := &p.Plan.Steps[i]
 		for _, id := range s.People {
 			for _, person := range p.Plan.Person(id) {
-				if i == p.firstWith(id) && !presenter(p.Plan, id) && person.From == (plan.Clock{}) && person.Until == (plan.Clock{}) {
+				if i == p.firstWith(id) && id != p.Plan.Presenter && person.From == (plan.Clock{}) && person.Until == (plan.Clock{}) {
 					found = append(found, Report{
 						Message: fmt.Sprintf("%s is needed from step %q on, and the day does not say when they are there", id, s.Title.Print),
 						Hint:    `add from = "11:00", until = "12:00" to them under [shoot] people`,
@@ -92,9 +92,4 @@ var secondHands = []string{
 // firstWith is the first step that takes a person, -1 for none.
 func (p *Pass) firstWith(id string) int {
 	return slices.IndexFunc(p.Plan.Steps, func(s plan.Step) bool { return slices.Contains(s.People, id) })
-}
-
-// presenter holds for the first person of the plan, who is there all day.
-func presenter(p *plan.Plan, id string) bool {
-	return id == "presenter" || len(p.Shoot.People) > 0 && p.Shoot.People[0].ID == id
 }

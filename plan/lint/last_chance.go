@@ -70,7 +70,7 @@ func (p *Pass) comesAfter(shot *shotlist.Shot, turn int) string {
 		return fmt.Sprintf("every other shot from set-up %q comes later", shot.Setup)
 	}
 	for _, who := range shot.Who {
-		if !presenter(p.Plan, who) && later(func(o *shotlist.Shot) bool { return slices.Contains(o.Who, who) }) {
+		if who != p.Plan.Presenter && later(func(o *shotlist.Shot) bool { return slices.Contains(o.Who, who) }) {
 			return fmt.Sprintf("%s is otherwise needed only later", who)
 		}
 	}

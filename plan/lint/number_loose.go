@@ -2,7 +2,9 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
+	"fixslate/plan"
 	"fixslate/plan/claim"
 	"fixslate/plan/diag"
 	"fixslate/plan/trade"
@@ -24,23 +26,38 @@ var numberLoose = Rule{Name: "number-loose", Group: Truth, Severity: diag.Warnin
 			r := s.report(v.Start, v.End)
 			r.Message = fmt.Sprintf("%q is said without a fact behind it", s.printed(v))
 			r.Hint = "declare it once as a [[spec]] with its source and quote it here: {id}"
+			if quote := p.sameValue(s, v); quote != "" {
+				r.Hint = fmt.Sprintf("the plan has it: quote it, {%s}, or declare what else it is as a [[spec]]", quote)
+			}
 			found = append(found, r)
 		}
 	}
 	return found
 }}
 
+// sameValue is the quote of the fact that gives a loose number; empty where none
+// does.
+func (p *Pass) sameValue(s said, v claim.Value) string {
+	unit, ok := trade.LookupUnit(v.Unit)
+	for _, f := range p.facts {
+		if ok && states(f.measure, trade.Quantity{Number: v.Number, Unit: unit}) && plan.Meets(f.variants, p.Plan.Steps[s.step].Variants) {
+			return f.quote
+		}
+	}
+	return ""
+}
+
 // toldElsewhere holds for a loose number that number-conflict or variant-gap
 // speaks of: the remedy is the same quote.
 func (p *Pass) toldElsewhere(s said, v claim.Value, versions []versionValue) bool {
-	if unit, ok := trade.LookupUnit(v.Unit); ok {
-		if _, other := p.contradicted(s, trade.Quantity{Number: v.Number, Unit: unit}); other {
-			return true
-		}
-	}
-	if len(p.Plan.Steps[s.step].Variants) > 0 || len(versions) == 0 {
+	unit, ok := trade.LookupUnit(v.Unit)
+	if !ok {
 		return false
 	}
-	_, at, bare := bareValue(*s.line, versions)
-	return bare && at.Start < v.End && v.Start < at.End
+	q := trade.Quantity{Number: v.Number, Unit: unit}
+	if _, other := p.contradicted(s, q); other {
+		return true
+	}
+	return len(p.Plan.Steps[s.step].Variants) == 0 && !p.namesVersion(s.line.Print, s.line.Quotes) &&
+		slices.ContainsFunc(versions, func(of versionValue) bool { return states(of.measure, q) })
 }

@@ -25,7 +25,7 @@ var variantGap = Rule{Name: "variant-gap", Group: Truth, Severity: diag.Warning,
 			continue
 		}
 		for _, l := range s.Lines {
-			if l.Kind != plan.Spoken {
+			if l.Kind != plan.Spoken || p.namesVersion(l.Print, l.Quotes) {
 				continue
 			}
 			if v, at, ok := bareValue(l, values); ok {
@@ -57,6 +57,22 @@ func (v versionValue) quote() string {
 	return v.ref.ID + "." + v.key
 }
 
+// forms are the words by which a line gives the value. A short one alone says
+// too little: "red" may be a probe's, and the red wire is the wire.
+func (v versionValue) forms() []string {
+	if len(v.words) >= 4 {
+		return []string{v.words}
+	}
+	if v.ref.Kind != plan.KindWire {
+		return nil
+	}
+	var forms []string
+	for _, noun := range []string{"wire", "lead", "cable", "core", "conductor"} {
+		forms = append(forms, v.words+" "+noun)
+	}
+	return forms
+}
+
 // versionValues are the values of facts that differ from version to version.
 func (p *Pass) versionValues() []versionValue {
 	if len(p.Plan.Variants) == 0 {
@@ -76,7 +92,7 @@ func (p *Pass) versionValues() []versionValue {
 		all = append(all, versionValue{plan.Ref{Kind: plan.KindFastener, ID: f.ID}, "torque", "", f.Torque, p.versionNames(f.Variants)})
 	}
 	return slices.DeleteFunc(all, func(v versionValue) bool {
-		return v.versions == "" || len(p.Plan.Find(v.ref)) < 2 || v.words == "" && !v.measure.Measured()
+		return v.versions == "" || v.words == "" && !v.measure.Measured()
 	})
 }
 
@@ -117,13 +133,13 @@ func bareValue(l plan.Line, values []versionValue) (versionValue, prose.Span, bo
 	}
 	folded := ""
 	for _, v := range values {
-		if len(v.words) < 4 {
+		if v.words == "" {
 			continue
 		}
 		if folded == "" {
 			folded = fold(l.Print)
 		}
-		if !says(folded, v.words) {
+		if !says(folded, v.forms()...) {
 			continue
 		}
 		if at := strings.Index(strings.ToLower(l.Print), v.words); at >= 0 && !quoted(prose.Span{Start: at, End: at + len(v.words)}) {

@@ -68,6 +68,26 @@ title = "It"
 	}
 }
 
+// A part number has letters that would be a thing by themselves.
+func TestPartNumbersAreNoWords(t *testing.T) {
+	for number, want := range map[string]bool{"TV-35K": false, "": true} {
+		text := `part = [{ id = "valve", name = "ceramic valve", number = "` + number + `" }]
+[video]
+title = "Tap"
+subject = "basin tap"
+[[step]]
+title = "New one in"
+parts = ["valve"]
+do = "press the valve in by its pegs"
+say = "The new ceramic valve, TV-35K, is pressed in. Undo the TV-35K beside the basin, and fit the TV-35K."
+`
+		got := acted(Read(given.Plan(t, text)).Steps[0], "water-electricity")
+		if got != want {
+			t.Errorf("number %q: water near electricity shown %v, want %v", number, got, want)
+		}
+	}
+}
+
 // What is said of the plan's object holds until the step's own acts end it.
 func TestStatesOfTheObject(t *testing.T) {
 	for _, c := range []struct {

@@ -1,14 +1,39 @@
 package hazard
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // pastMax is how many things said before a sentence are kept in mind.
 const pastMax = 96
 
+// tokens are the words of a source, without part numbers of the plan: the TV-35K
+// of a tap is no television.
+func (r *reader) tokens(k int32) []token {
+	text := r.sources[k].print
+	toks := r.lex.tokens(r.toks[:0], text)
+	for i := range r.plan.Parts {
+		number := r.plan.Parts[i].Number
+		if number == "" {
+			continue
+		}
+		for from := 0; ; {
+			at := strings.Index(text[from:], number)
+			if at < 0 {
+				break
+			}
+			at, from = from+at, from+at+len(number)
+			toks = slices.DeleteFunc(toks, func(t token) bool { return at <= int(t.start) && int(t.end) <= from })
+		}
+	}
+	return toks
+}
+
 // read looks for hazards in one text of the action, sentence by sentence; what
 // was named before is still in the reader's mind.
 func (r *reader) read(f *finding, k int32) {
-	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
+	r.toks = r.tokens(k)
 	if r.sources[k].kind == "do" {
 		r.done = append(r.done[:0], r.toks...)
 	}

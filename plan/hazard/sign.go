@@ -138,7 +138,7 @@ func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
 // stretch is the words of a source that says what stands about a step, good until
 // the next call: an object has no longer name.
 func (r *reader) stretch(k int32) []token {
-	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
+	r.toks = r.tokens(k)
 	return r.toks[:min(len(r.toks), stretchMax)]
 }
 

@@ -119,7 +119,7 @@ func (r *reader) prepare() {
 
 // names appends the things and states of a source that is no action.
 func (r *reader) names(hits []hit, z zone, k int32) []hit {
-	r.toks = r.lex.tokens(r.toks[:0], r.sources[k].print)
+	r.toks = r.tokens(k)
 	from := len(hits)
 	hits = r.lex.find(hits, r.toks, z, k)
 	// A place says how things stand there, not what hands are on: "on the fork".

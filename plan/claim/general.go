@@ -129,7 +129,7 @@ func (r *reader) nobodies() {
 		if !r.is(i, "nobody") && !r.is(i, "no-one") && !(r.is(i, "no") && r.is(i+1, "one")) || r.words[i].mood != statement {
 			continue
 		}
-		if r.is(i-1, "where") || (r.is(i-1, "so") || r.is(i-1, "that") && r.is(i-2, "so")) && (r.in(i+1, k.modal) || r.words[0].mood == order) {
+		if r.is(i-1, "where") || (r.is(i-1, "so") || r.is(i-1, "that") && r.is(i-2, "so")) && (r.is(i-1, "that") || r.in(i+1, k.modal) || r.words[0].mood == order) {
 			continue // "where nobody can step on it", "so nobody can pull it": what for
 		}
 		mine := r.is(i-2, "now") || r.is(i-1, "now") // "from now on nobody pulls it"
@@ -164,6 +164,9 @@ func (r *reader) noneOfThem() {
 				if r.in(j, k.states|k.modal|k.harm) && !r.in(j-1, k.prep|k.det) {
 					if r.words[j].marks&causative != 0 {
 						return // "no flash means the coil is dead"
+					}
+					if r.is(j, "may") {
+						return // an order: "no cable may be trapped"
 					}
 					r.add(Universal)
 					return
@@ -230,7 +233,7 @@ func (r *reader) modals() {
 			r.inference(i)
 			continue
 		}
-		if w.mood&(statement|order) == 0 || r.said(i, k.self) || r.is(i-1, "you") || r.is(i-2, "you") || w.text == "may" && r.month(i) || r.cautions(i) {
+		if w.mood&(statement|order) == 0 || r.said(i, k.self) || r.is(i-1, "you") || r.is(i-2, "you") || w.text == "may" && (r.month(i) || r.forbids(i)) || r.cautions(i) {
 			continue
 		}
 		if i == 0 && !r.in(1, k.order|k.be|k.have|k.lead) || r.in(i-1, k.det) && !r.in(i-1, k.pronoun) {
@@ -247,6 +250,16 @@ func (r *reader) modals() {
 		}
 		r.add(Hedge)
 	}
+}
+
+// forbids says whether "may" at i denies leave: "no cable may be trapped".
+func (r *reader) forbids(i int) bool {
+	found := false
+	r.clauseBefore(i, 5, func(j int) bool {
+		found = found || r.is(j, "no") || r.is(j, "nothing") || r.is(j, "nobody") || r.is(j, "none")
+		return !found
+	})
+	return found
 }
 
 // month says whether "may" at i is a month: "on the second of May", "last May".

@@ -42,3 +42,39 @@ func TestQuiet(t *testing.T) {
 		}
 	}
 }
+
+// Plans that a rule stays quiet about, and beside each the nearest that it does
+// not.
+func TestQuietPlans(t *testing.T) {
+	const oven = `fastener = [{ id = "panel-screws", what = "back panel screws", drive = "PH2" }]
+tool = [{ id = "meter", name = "multimeter" }]
+test = [{ id = "closes", question = "Does the thermostat close?", instrument = "meter", setting = "ohms", at = "its two terminals", expect = "at most 1 Ω", work = "2m" }]
+[video]
+title = "Oven"
+subject = "fan oven"
+[[step]]
+title = "Isolate it"
+cautions = ["mains-isolation"]
+starts = ["power-off"]
+do = "breaker off"
+say = "Breaker off, and tape over it so that nobody puts it back."
+`
+	const cover = "[[step]]\ntitle = \"Back off\"\nstarts = [\"covers-off\"]\nfasteners = [\"panel-screws\"]\ndo = \"take the back panel off\"\nsay = \"Off it comes.\"\n"
+	const proof = "[[step]]\ntitle = \"Prove it dead\"\nstarts = [\"proven-dead\"]\ncautions = [\"live-test\"]\ndo = \"measure live to neutral and live to earth at the oven's terminal block\"\nsay = \"Nothing, and nothing.\"\n"
+	const tested = "[[step]]\ntitle = \"Thermostat\"\ntests = [\"closes\"]\ndo = \"measure the thermostat\"\nsay = \"Look at it. Less than %s, or it goes.\"\n"
+	for _, c := range []struct{ rule, quiet, loud string }{
+		{"state-unsafe", cover + proof, cover + "[[step]]\ntitle = \"Look\"\ndo = \"look at the terminal block\"\nsay = \"There it is.\"\n" + proof},
+		{"number-loose", fmt.Sprintf(tested, "one ohm"), fmt.Sprintf(tested, "two ohms")},
+		{"always-never", cover, cover + "[[step]]\ntitle = \"Say it\"\nsay = \"Nobody ever gets one of these to leak.\"\n"},
+	} {
+		for text, want := range map[string]bool{c.quiet: false, c.loud: true} {
+			got := false
+			for _, f := range lint.Run(pass(t, oven+text)) {
+				got = got || f.Rule == c.rule
+			}
+			if got != want {
+				t.Errorf("%s: raised %v, want %v, in\n%s", c.rule, got, want, text)
+			}
+		}
+	}
+}

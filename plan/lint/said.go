@@ -112,20 +112,38 @@ func (s said) sourced() bool {
 const testEvidence = "test:"
 
 // tested holds where a test that stands behind a line has a reading that the
-// quantity is or lies in. That the test speaks of the same thing is not enough.
+// quantity is or lies in; that the test speaks of the same thing is not enough.
+// A test made in the step need not speak of it where it states the very figure:
+// "under one ohm" beside a test that expects at most 1 Ω.
 func (p *Pass) tested(s said, q trade.Quantity) bool {
 	for _, e := range s.Evidence {
-		for _, t := range p.Plan.Test(strings.TrimPrefix(e, testEvidence)) {
-			expected := p.Plan.Stated(t.Expect)
-			for _, r := range t.Readings {
-				expected = append(expected, p.Plan.Stated(r.Expect)...)
-			}
-			if slices.ContainsFunc(expected, func(m trade.Measure) bool { return m.Contains(q) || states(m, q) }) {
-				return true
-			}
+		if slices.ContainsFunc(p.expected(strings.TrimPrefix(e, testEvidence)), func(m trade.Measure) bool { return m.Contains(q) || states(m, q) }) {
+			return true
 		}
 	}
-	return false
+	return slices.ContainsFunc(p.Plan.Steps[s.step].Tests, func(id string) bool {
+		return slices.ContainsFunc(p.expected(id), func(m trade.Measure) bool { return states(m, q) })
+	})
+}
+
+// allTested holds where each figure of a line about the object is tested.
+func (p *Pass) allTested(s said) bool {
+	return !slices.ContainsFunc(s.Values, func(v claim.Value) bool {
+		unit, ok := trade.LookupUnit(v.Unit)
+		return ofTheObject(v) && !(ok && p.tested(s, trade.Quantity{Number: v.Number, Unit: unit}))
+	})
+}
+
+// expected are the good readings of a test.
+func (p *Pass) expected(id string) []trade.Measure {
+	var all []trade.Measure
+	for _, t := range p.Plan.Test(id) {
+		all = append(all, p.Plan.Stated(t.Expect)...)
+		for _, r := range t.Readings {
+			all = append(all, p.Plan.Stated(r.Expect)...)
+		}
+	}
+	return all
 }
 
 // printed is a stretch of the line as it is printed.

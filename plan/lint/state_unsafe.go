@@ -70,7 +70,15 @@ func (p *Pass) mainsOn(i int) bool { return p.mainsOpen(i) && !p.inForce(i, "pow
 // mainsUnproved holds where it is open, isolated, and not proved dead. A plug
 // that lies in sight is proof enough.
 func (p *Pass) mainsUnproved(i int) bool {
-	return p.mainsOpen(i) && p.inForce(i, "power-off") && !p.inForce(i, "proven-dead") && !p.unplugged(i)
+	return p.mainsOpen(i) && p.inForce(i, "power-off") && !p.inForce(i, "proven-dead") && !p.unplugged(i) && !p.provedNext(i)
+}
+
+// provedNext holds for a step that does no more than take the cover off, where the
+// very next one proves it dead: what is tested stands behind the cover.
+func (p *Pass) provedNext(i int) bool {
+	s := &p.Plan.Steps[i]
+	return p.startsHere(i, "covers-off") && len(s.Parts)+len(s.Wires)+len(s.Tests) == 0 &&
+		i+1 < len(p.Plan.Steps) && p.startsHere(i+1, "proven-dead")
 }
 
 // unplugged holds where the isolation in force is a plug that was pulled.

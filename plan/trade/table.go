@@ -15,6 +15,9 @@ type Table struct {
 	Columns []string `json:"columns"`
 	Rows    []Row    `json:"rows"`
 	Notes   []string `json:"notes"`
+
+	answer func(*question) Table // works out what no row holds; nil: nothing
+	bare   Unit                  // what a figure without a unit means to it
 }
 
 // Row is one row; Cells[i] belongs to Columns[i].

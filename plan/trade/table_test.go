@@ -79,8 +79,6 @@ func TestFind(t *testing.T) {
 		{"wire", "awg 16", []int{0}, []string{"AWG 16"}},
 		{"wire", "1/0 AWG", []int{0}, []string{"AWG 1/0"}},
 		{"wire", "1.8", []int{0}, []string{"1.5 mm²", "2 mm²"}},
-		{"battery", "11.64", []int{0, 2}, []string{"flooded lead-acid discharged", "AGM lead-acid discharged"}},
-		{"battery", "12.5 V", []int{0, 2}, []string{"flooded lead-acid 75% to 100%", "AGM lead-acid 50% to 75%"}},
 		{"noise", "100", []int{0, 1, 2}, []string{"100 120 15"}},
 		{"noise", "101", []int{0}, []string{"100", "102"}},
 		{"unit", "newton metres", []int{0}, []string{"N·m"}},
@@ -123,6 +121,7 @@ func FuzzFind(f *testing.F) {
 	all := Tables()
 	f.Fuzz(func(t *testing.T, key string) {
 		for _, table := range all {
+			table.Answer(key)
 			if n := len(table.Find(key)); n > len(table.Rows) {
 				t.Errorf("%s finds %d rows of %d", table.Name, n, len(table.Rows))
 			}

@@ -1,7 +1,6 @@
 package trade
 
 import (
-	"math"
 	"slices"
 	"strings"
 )
@@ -26,11 +25,12 @@ func fuseTable() Table {
 
 func wireTable() Table {
 	t := Table{
-		Title:   "Copper wire: resistance at 20 °C and current",
+		Title:  "Copper wire: resistance at 20 °C and current",
+		answer: (*question).wire, bare: SquareMM,
 		Columns: []string{"Size", "Section, mm²", "Ω/km, ideal", "Ω/km, ISO 6722", "Ω/km, IEC 60228 class 2", "Ω/km, class 5", "A, all tables"},
 		Notes: []string{
 			"Currents span what the tables read here give, from hot bundles to 105 °C insulation in free air. Insulation, bundling and heat decide; take the low end where you don't know.",
-			"A voltage drop is there and back × current × Ω/km / 1000. Usual limits: 3 % for what matters, 10 % for the rest (a marine code, as quoted); 0.2 V on a good cable (a study guide).",
+			"fixslate look wire 1.5 mm² 10 A 5 m works out the drop: there and back × current × Ω/km / 1000. Usual limits: 3 % for what matters, 10 % for the rest (a marine code, as quoted); 0.2 V on a good cable (a study guide).",
 		},
 	}
 	for _, w := range Wires() {
@@ -59,6 +59,7 @@ func wireTable() Table {
 
 func batteryTable() Table {
 	t := Table{
+		answer: (*question).battery, bare: Volt,
 		Title: "Rest voltage of a 12 V lead-acid battery", Columns: []string{"Battery", "At or above, V", "State of charge"},
 		Notes: []string{
 			"After some hours without load or charger. Makers' tables differ by about 0.1 V. A 24 V battery has double.",
@@ -66,28 +67,36 @@ func batteryTable() Table {
 		},
 	}
 	for _, c := range charges {
-		high := c.top
 		for i, step := range slices.Concat(c.steps, [][2]float64{{0, 0}}) {
-			volts, state := formatNumber(step[0]), formatNumber(step[1])+"%"
-			if i > 0 {
-				state += " to " + formatNumber(c.steps[i-1][1]) + "%"
+			volts, above := formatNumber(step[0]), 100.0
+			switch {
+			case i == len(c.steps):
+				volts, above = "under "+formatNumber(c.steps[i-1][0]), 0
+			case i > 0:
+				above = c.steps[i-1][1]
 			}
-			if i == len(c.steps) {
-				volts, state = "under "+formatNumber(high), "discharged"
-			}
-			t.Rows = append(t.Rows, Row{Cells: []string{c.battery, volts, state}, Source: c.source, band: band{step[0], below(high), Volt}})
-			high = step[0]
+			t.Rows = append(t.Rows, Row{Cells: []string{c.battery, volts, chargeText(step[1], above)}, Source: c.source})
 		}
 	}
 	return t
 }
 
-// below is the last number before v.
-func below(v float64) float64 { return math.Nextafter(v, math.Inf(-1)) }
+// chargeText says a span of charge, in per cent.
+func chargeText(low, high float64) string {
+	switch {
+	case high == 0:
+		return "discharged"
+	case low == high:
+		return formatNumber(low) + "%"
+	}
+	return formatNumber(low) + "% to " + formatNumber(high) + "%"
+}
 
 func chargingTable() Table {
-	return limitTable("Charging windows and limits of batteries", BatteryLimits(),
+	t := limitTable("Charging windows and limits of batteries", BatteryLimits(),
 		"For a 12 V battery where the unit is V; a 24 V system has double. The battery's own label and the maker's charger come first.")
+	t.answer, t.bare = (*question).charging, Volt
+	return t
 }
 
 func pressureTable() Table {
@@ -95,8 +104,8 @@ func pressureTable() Table {
 }
 
 // limitTable prints a list of limits.
-func limitTable(title string, limits []Limit, note string) Table {
-	t := Table{Title: title, Columns: []string{"What", "At least", "At most", "Unit", "Note"}, Notes: []string{note}}
+func limitTable(title string, limits []Limit, notes ...string) Table {
+	t := Table{Title: title, Columns: []string{"What", "At least", "At most", "Unit", "Note"}, Notes: notes}
 	for _, l := range limits {
 		low, high := "-", "-"
 		var numbers []Quantity
@@ -120,6 +129,7 @@ func limitTable(title string, limits []Limit, note string) Table {
 
 func voltageTable() Table {
 	t := Table{
+		answer: (*question).voltage, bare: Volt,
 		Title: "Where rules draw a line between voltages", Columns: []string{"Rule", "AC, V", "DC, V", "Note"},
 		Notes: []string{
 			"The rules disagree because they answer different questions. None says that a voltage under its line is harmless: a 12 V battery welds a ring to a spanner.",
@@ -134,6 +144,7 @@ func voltageTable() Table {
 
 func noiseTable() Table {
 	t := Table{
+		answer: (*question).noise, bare: DecibelA,
 		Title: "How long a noise may last in a day, minutes", Columns: []string{"Level, dB(A)", "OSHA", "NIOSH", "EU, lower action value"},
 		Notes: []string{
 			"OSHA is law in US workplaces, NIOSH is advice: at 100 dB(A) they differ eightfold. OSHA's table rounds its formula at 92, 97 and 102.",
@@ -141,18 +152,25 @@ func noiseTable() Table {
 		},
 	}
 	for _, level := range []float64{80, 82, 85, 88, 90, 91, 92, 94, 95, 97, 100, 102, 103, 105, 106, 109, 110, 112, 115, 118, 120} {
-		cells := []string{formatNumber(level)}
-		for _, rule := range NoiseRules() {
-			minutes, _ := PermittedMinutes(level, rule)
-			cells = append(cells, figures(minutes))
-		}
-		t.Rows = append(t.Rows, Row{Cells: cells, Source: osha1910 + "; " + niosh + "; " + eu2003, numbers: []Quantity{{Number: level, Unit: DecibelA}}})
+		t.Rows = append(t.Rows, noiseRow(level))
 	}
 	return t
 }
 
+const noiseSource = osha1910 + "; " + niosh + "; " + eu2003
+
+// noiseRow is a level with the minutes that each rule permits.
+func noiseRow(level float64) Row {
+	cells := []string{formatNumber(level)}
+	for _, rule := range NoiseRules() {
+		minutes, _ := PermittedMinutes(level, rule)
+		cells = append(cells, figures(minutes))
+	}
+	return Row{Cells: cells, Source: noiseSource, numbers: []Quantity{{Number: level, Unit: DecibelA}}}
+}
+
 func soundTable() Table {
-	t := Table{Title: "Levels that rules and laws name, dB(A)", Columns: []string{"What", "At least", "At most", "At distance", "Note"},
+	t := Table{answer: (*question).sound, bare: DecibelA, Title: "Levels that rules and laws name, dB(A)", Columns: []string{"What", "At least", "At most", "At distance", "Note"},
 		Notes: []string{"At another distance in the open: 20 log10 of the ratio of the distances, 6 dB for a doubling. A horn at arm's length is far above its level at 7 m: protect your hearing."}}
 	for _, r := range SoundRows() {
 		low, high, distance := "-", "-", "at the ear"

@@ -24,10 +24,12 @@ func newLook(s streams) *cobra.Command {
 		Long: `Look prints the trade tables with the source of every row: threads and the tools
 that turn them, torque, fuses, wire, batteries, voltage, noise, units, and the
 catalogue of hazards. A key narrows a table down: a size, a rating, a colour.
+Figures that no row has are worked out: the charge at a voltage, the drop on a
+wire, which rules a voltage is beyond, minutes in a noise, a horn further away.
 
 Where standards differ it says so. The maker's figure for the job in hand comes
 before any table.`,
-		Example: "  fixslate look\n  fixslate look thread M8\n  fixslate look fuse 15\n  fixslate look wire 1.5 mm²\n  fixslate look hazard mains-shock",
+		Example: "  fixslate look\n  fixslate look thread M8\n  fixslate look fuse 15\n  fixslate look wire 1.5 mm²\n  fixslate look wire 1.5 mm² 10 A 5 m\n  fixslate look hazard mains-shock",
 		Args:    cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if len(args) > 0 {
@@ -88,6 +90,9 @@ func looked(name, key string) (trade.Table, error) {
 			names = append(names, t.Name)
 		}
 		return t, fmt.Errorf("there is no table %q; write %s", name, either(append(names, "hazard")))
+	}
+	if answer, ok := t.Answer(key); ok {
+		return answer, nil
 	}
 	rows := t.Find(key)
 	if len(rows) == 0 {

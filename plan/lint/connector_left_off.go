@@ -14,22 +14,31 @@ import (
 var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
 	open := map[string]int{} // noun of a connection and the step that parted it
+	last := ""               // the noun parted last: what "it" is
 	for i := range p.Plan.Steps {
-		if words := p.words[i]; !says(words, connections...) && !says(words, lines...) && !says(words, allBack...) {
+		if words := p.words[i]; !says(words, connections...) && !says(words, lines...) && !says(words, allBack...) && !says(words, rejoin...) {
 			continue // most steps
 		}
-		for _, sentence := range strings.Split(p.words[i], ".") {
-			noun, off, on := connection(sentence)
+		for _, clause := range clauses(p.words[i]) {
+			noun, off, on := connection(clause)
 			switch {
 			case on && noun == "":
 				clear(open)
+			case on && noun == "it":
+				if !slices.ContainsFunc(p.Plan.Steps[i].Ends, func(s string) bool { return class.CanonicalState(s) == "power-off" }) {
+					delete(open, last)
+				}
 			case on:
 				delete(open, noun)
+				if noun == "plug" || noun == "connector" { // one thing by either name
+					delete(open, "plug")
+					delete(open, "connector")
+				}
 			case off && noun == "plug" && p.startsHere(i, "power-off"):
 				// the plug in the wall: refit-missing speaks of it
 			case off && !p.stateEnds(i):
 				if _, already := open[noun]; !already {
-					open[noun] = i
+					open[noun], last = i, noun
 				}
 			}
 		}
@@ -58,24 +67,43 @@ var (
 	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "plug on", "connector on", "hose on", "plugs on", "home", "on again", "in again", "refit", "tighten", "clicks", "click", "clips on"}
 	mainsWords = []string{"mains", "socket", "wall", "pull the plug", "plug out", "plug in", "spark"}
 	kept       = []string{"don't", "never", "leave", "not", "no"}
+	rejoin     = []string{"reconnect", "reconnects", "plug it back", "plug them back", "plug that back"}
 	allBack    = []string{"everything back", "all connectors", "every connector", "every plug", "all the plugs", "in reverse", "reverse order", "the other way round", "all hoses", "all of it back", "everything goes back"}
 )
 
-// connection reads a sentence about a connector: its noun in the singular, and
-// whether it is parted or joined. Joined without a noun means all of them.
-// Parted is "plug off", or a verb of parting up to four words before the noun.
-func connection(sentence string) (noun string, off, on bool) {
-	words := strings.Fields(sentence)
-	sentence = " " + strings.Join(words, " ") + " "
+// clauses are the parts of folded words with one act each: "unplug the connector"
+// and "pull the hose off".
+func clauses(folded string) []string {
+	var out []string
+	for sentence := range strings.SplitSeq(folded, ".") {
+		words, from, named := strings.Fields(sentence), 0, false
+		for i, w := range words {
+			if named && (slices.Contains(partWords, w) || w == "push" || w == "reconnect") {
+				out = append(out, strings.Join(words[from:i], " "))
+				from, named = i, false
+			}
+			named = named || slices.Contains(connections, w) || slices.Contains(lines, w)
+		}
+		out = append(out, strings.Join(words[from:], " "))
+	}
+	return out
+}
+
+// connection reads a clause about a connector: its noun in the singular, and
+// whether it is parted or joined. Joined without a noun means all of them, "it"
+// the last. To plug a connector is to join it. Parted is "plug off", or a verb of parting up to four words before the noun.
+func connection(clause string) (noun string, off, on bool) {
+	words := strings.Fields(clause)
+	sentence := " " + strings.Join(words, " ") + " "
 	if says(sentence, allBack...) {
 		return "", false, true
 	}
-	at := slices.IndexFunc(words, func(w string) bool { return slices.Contains(connections, w) || slices.Contains(lines, w) })
-	if at < 0 {
-		return "", false, false
+	at, plugs := named(words)
+	if at < 0 || !plugs && strings.HasPrefix(words[at], "plug") && says(sentence, rejoin...) {
+		return "it", false, says(sentence, rejoin...)
 	}
 	noun = strings.TrimSuffix(words[at], "s")
-	if says(sentence, joinWords...) {
+	if plugs || says(sentence, joinWords...) {
 		return noun, false, true
 	}
 	if slices.Contains(lines, words[at]) {
@@ -89,6 +117,21 @@ func connection(sentence string) (noun string, off, on bool) {
 		off = off || slices.Contains(partWords, w)
 	}
 	return noun, off, false
+}
+
+// named is the place of the noun in a clause, -1 where it has none, and whether it
+// stands after the verb: "plug the connector in".
+func named(words []string) (at int, plugs bool) {
+	isNoun := func(w string) bool { return slices.Contains(connections, w) || slices.Contains(lines, w) }
+	at = slices.IndexFunc(words, isNoun)
+	if at < 0 || at+1 >= len(words) || !strings.HasPrefix(words[at], "plug") || !slices.Contains([]string{"the", "that", "this", "its", "both"}, words[at+1]) {
+		return at, false
+	}
+	next := slices.IndexFunc(words[at+1:min(len(words), at+6)], isNoun)
+	if next < 0 {
+		return at, false
+	}
+	return at + 1 + next, true
 }
 
 // stateEnds holds where the step begins a state of its own that some step

@@ -12,7 +12,7 @@ import (
 var sideUnsaid = Rule{Name: "side-unsaid", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
-		if len(s.Sides) > 1 && s.OtherSide.Empty() && !p.saysOtherSide() {
+		if len(s.Sides) > 1 && s.OtherSide.Empty() && !p.saysOtherSide() && !p.namesSide(i, s.Sides[1]) {
 			return []Report{{
 				Message: fmt.Sprintf("step %q is for the %s, and the plan does not say what differs on the other", s.Title.Print, strings.Join(s.Sides, " and the ")),
 				Hint:    `add other_side = "…" ("the same" will do), or say it in the narration`,
@@ -34,6 +34,16 @@ var sideUnsaid = Rule{Name: "side-unsaid", Group: Completeness, Severity: diag.W
 	}
 	return nil
 }}
+
+// namesSide holds where a step speaks of a side, and not of a direction.
+func (p *Pass) namesSide(step int, side string) bool {
+	side = strings.TrimSpace(strings.ReplaceAll(fold(side), " . ", ""))
+	forms := []string{side + " side", side + " one", side + " is", side + " has", "on the " + side, "for the " + side}
+	if side != "left" && side != "right" {
+		forms = append(forms, side)
+	}
+	return side != "" && says(p.words[step], forms...)
+}
 
 // sideWords name a side of the object, not a hand, a turn or a pin.
 var sideWords = []string{

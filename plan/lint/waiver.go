@@ -148,7 +148,11 @@ func (p *Pass) covers(w *plan.Waiver, f found) bool {
 	case "", f.about.ID, f.about.String(), f.Step:
 		return true
 	}
-	return f.Step != "" && w.At == plan.Ref{Kind: plan.KindStep, ID: f.Step}.String()
+	if f.Step == "" {
+		return false
+	}
+	return w.At == plan.Ref{Kind: plan.KindStep, ID: f.Step}.String() ||
+		slices.ContainsFunc(p.Plan.Step(f.Step), func(s *plan.Step) bool { return strings.EqualFold(s.Title.Print, w.At) })
 }
 
 // blank holds for a text that says nothing: no letter and no digit.
@@ -191,7 +195,43 @@ func (p *Pass) waiverFindings(i int, used, weak bool) []diag.Finding {
 	if p.expired(w) {
 		add("waiver-expired", ".until", fmt.Sprintf("%s ran out on %s", name, w.Until), "look at the finding again, then set a new date or take the waiver out")
 	} else if !used {
-		add("waiver-unused", "", name+" covers nothing that was found", "take it out, or check its rule and at: fixslate explain lists the rules")
+		key, hint := p.whyUnused(w)
+		add("waiver-unused", key, name+" covers nothing that was found", hint)
 	}
 	return out
+}
+
+// whyUnused is the key of a waiver that no finding can meet, empty where one could,
+// and what to write.
+func (p *Pass) whyUnused(w *plan.Waiver) (key, hint string) {
+	var rules []string
+	for _, r := range Rules() {
+		rules = append(rules, r.Name)
+	}
+	if !slices.Contains(rules, w.Rule) {
+		if slices.Contains(plan.Faults(), w.Rule) {
+			return ".rule", "mend the plan: a fault can't be set aside"
+		}
+		if near, ok := plan.Nearest(w.Rule, rules); ok {
+			return ".rule", fmt.Sprintf("there is no such rule; did you mean %q", near)
+		}
+		return ".rule", "there is no such rule; fixslate explain lists them"
+	}
+	if w.At == "" {
+		return "", "take it out"
+	}
+	var ids []string
+	for _, f := range p.Plan.Facts() {
+		ids = append(ids, f.Ref.ID, f.Ref.String())
+		if f.Ref.Kind == plan.KindStep {
+			ids = append(ids, p.Plan.Name(f.Ref))
+		}
+	}
+	if slices.ContainsFunc(ids, func(id string) bool { return strings.EqualFold(id, w.At) }) {
+		return "", "take it out, or check its rule and at: fixslate explain lists the rules"
+	}
+	if near, ok := plan.Nearest(w.At, ids); ok {
+		return ".at", fmt.Sprintf("there is nothing of that name; did you mean %q", near)
+	}
+	return ".at", "there is nothing of that name; write kind:id, an id or a step"
 }

@@ -166,8 +166,7 @@ func (w *lineWriter) care(step int, action bool) {
 			continue
 		}
 		w.warned[use.ID] = true
-		word := c.Signal.String()
-		w.add(Line{Kind: Care, Margin: strings.ToUpper(word[:1]) + word[1:], Words: c.Card.Print, Grave: c.Signal >= class.Warning})
+		w.add(Line{Kind: Care, Margin: prose.Capital(c.Signal.String()), Words: c.Card.Print, Grave: c.Signal >= class.Warning})
 	}
 	for _, c := range s.Cues {
 		words := c.Who

@@ -3,6 +3,8 @@ package prose
 import (
 	"fmt"
 	"strconv"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Counted prints a number of things, 0 or more, with their noun in the singular:
@@ -12,6 +14,15 @@ func Counted(n int, noun string) string {
 		noun += "s"
 	}
 	return strconv.Itoa(n) + " " + noun
+}
+
+// Capital is a text that begins with a capital.
+func Capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // Minutes prints a length known to the minute: "9 min", "1 h 39 min", and

@@ -9,3 +9,11 @@ func TestMinutes(t *testing.T) {
 		}
 	}
 }
+
+func TestCapital(t *testing.T) {
+	for text, want := range map[string]string{"": "", "pump off": "Pump off", "öl kalt": "Öl kalt", "3 V": "3 V", "ß": "ß"} {
+		if got := Capital(text); got != want {
+			t.Errorf("%q becomes %q, not %q", text, got, want)
+		}
+	}
+}

@@ -234,6 +234,5 @@ func matchCase(like, word string) string {
 	if !unicode.IsUpper(r) {
 		return word
 	}
-	first, size := utf8.DecodeRuneInString(word)
-	return string(unicode.ToUpper(first)) + word[size:]
+	return Capital(word)
 }

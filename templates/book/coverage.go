@@ -1,9 +1,8 @@
 package book
 
 import (
-	"strings"
-
 	"fixslate/plan"
+	"fixslate/plan/prose"
 	"fixslate/shotlist"
 )
 
@@ -24,7 +23,7 @@ type shotLink struct {
 func coverage(b Book) []covered {
 	var missing, rest []covered
 	for _, c := range b.Coverage {
-		v := covered{Kind: capital(c.Why.String()), What: c.What, Said: c.Said}
+		v := covered{Kind: prose.Capital(c.Why.String()), What: c.What, Said: c.Said}
 		if c.Ref.Kind == plan.KindVariant {
 			v.For = c.Ref.ID
 		}
@@ -39,11 +38,4 @@ func coverage(b Book) []covered {
 		rest = append(rest, v)
 	}
 	return append(missing, rest...)
-}
-
-func capital(word string) string {
-	if word == "" {
-		return ""
-	}
-	return strings.ToUpper(word[:1]) + word[1:]
 }

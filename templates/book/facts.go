@@ -7,6 +7,7 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/kit"
+	"fixslate/plan/prose"
 	"fixslate/plan/trade"
 	"fixslate/templates/blurb"
 )
@@ -199,7 +200,7 @@ func testOf(p *plan.Plan, t *plan.Test) test {
 		r := &t.Readings[i]
 		name := "Reading"
 		if !r.When.Empty() {
-			name = strings.ToUpper(r.When.Print[:1]) + r.When.Print[1:]
+			name = prose.Capital(r.When.Print)
 		}
 		row(name, kit.Join(kit.Join(instruments(p, r.Instrument), r.At.Print), r.Expect.Print))
 	}

@@ -41,3 +41,18 @@ func TestNotesOfEveryTable(t *testing.T) {
 		}
 	}
 }
+
+// What a reading is called begins with a capital in any alphabet.
+func TestReadingNames(t *testing.T) {
+	page := string(Page(bookOf(t, "readings", []byte(`
+test = [{ id = "leak", question = "Tight?", reading = [{ when = "öl kalt", expect = "dry" }] }]
+[video]
+title = "T"
+[[step]]
+title = "S"
+tests = ["leak"]
+`))))
+	if !strings.Contains(page, "Öl kalt") {
+		t.Error("the reading has lost its name")
+	}
+}

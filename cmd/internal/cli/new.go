@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
+	"fixslate/plan/prose"
 	"fixslate/samples"
 )
 
@@ -73,5 +74,5 @@ func title(stem string) string {
 	if words == "" {
 		return stem
 	}
-	return strings.ToUpper(words[:1]) + words[1:]
+	return prose.Capital(words)
 }

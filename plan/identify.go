@@ -56,7 +56,7 @@ func identifyRows[T any](d *decoder, t *table[T], rows []T) {
 	for i := range rows {
 		id := t.id(&rows[i])
 		if *id == "" {
-			*id = unused(firstOf(slug(t.naming(&rows[i])), string(t.kind)), written)
+			*id = Unused(firstOf(slug(t.naming(&rows[i])), string(t.kind)), written)
 			written[*id] = true
 			d.plan.derived[Ref{t.kind, *id}] = true
 		}
@@ -83,7 +83,7 @@ func (d *decoder) identifyOutcomes(test int) {
 		path := fmt.Sprintf("test[%d].outcome[%d].id", test, i)
 		switch {
 		case *id == "":
-			*id = unused(firstOf(slug(outcomes[i].Sees.Source), "outcome"), taken)
+			*id = Unused(firstOf(slug(outcomes[i].Sees.Source), "outcome"), taken)
 		case taken[*id]:
 			d.fault("id-duplicate", path, "give it another id", "outcome %q stands twice in the test", *id)
 		case *id == "passes" || *id == "fails" || !isID(*id):
@@ -93,8 +93,8 @@ func (d *decoder) identifyOutcomes(test int) {
 	}
 }
 
-// unused appends a number to an id until it is free.
-func unused(id string, taken map[string]bool) string {
+// Unused appends a number to an id until it is free.
+func Unused(id string, taken map[string]bool) string {
 	free := id
 	for n := 2; taken[free]; n++ {
 		free = fmt.Sprintf("%s-%d", id, n)

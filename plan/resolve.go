@@ -230,7 +230,7 @@ func addRow[T any](d *decoder, t *table[T], rows *[]T, row T) string {
 		for _, other := range d.plan.ids(t.kind) {
 			taken[other] = true
 		}
-		*id = unused(firstOf(slug(t.naming(&row)), string(t.kind)), taken)
+		*id = Unused(firstOf(slug(t.naming(&row)), string(t.kind)), taken)
 	}
 	if len(d.plan.index[Ref{t.kind, *id}]) == 0 {
 		d.plan.index[Ref{t.kind, *id}] = []int{len(*rows)}
@@ -354,7 +354,7 @@ func (d *decoder) resolveShots(step int) {
 		path := fmt.Sprintf("step[%d].shot[%d].id", step, i)
 		switch {
 		case *id == "":
-			*id = unused(fmt.Sprintf("%s-%d", s.ID, i+1), taken)
+			*id = Unused(fmt.Sprintf("%s-%d", s.ID, i+1), taken)
 		case !isID(*id):
 			d.fault("value-wrong", path, fmt.Sprintf("write id = %q", firstOf(slug(*id), "shot")), "%q is no id; ids are lower-case letters, digits and hyphens", *id)
 		case taken[*id]:

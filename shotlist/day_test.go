@@ -416,3 +416,24 @@ func TestGotByNumber(t *testing.T) {
 		}
 	}
 }
+
+// A later day begins on a card of its own, which is put in and counted.
+func TestCardsOfLaterDays(t *testing.T) {
+	text := head + "start = \"10:00\"\nend = \"10:04\"\ncard_minutes = 2\n"
+	for i := range 5 {
+		text += step(fmt.Sprintf("s%d", i), "work = \"0m\"", "hall") + "length = \"50s\"\n"
+	}
+	_, shots, d := arrange(t, text)
+	var cards []string
+	for _, s := range d.Sessions {
+		for _, e := range s.Entries {
+			if e.Card > 0 {
+				cards = append(cards, fmt.Sprint(shots[e.Shot].ID, " ", e.Card))
+			}
+		}
+	}
+	// 80 s a shot: three on the first day
+	if diff := cmp.Diff([]string{"s2-1 2", "s3-1 3"}, cards); diff != "" || d.Cards != 3 || len(d.Sessions) != 2 {
+		t.Error(d.Cards, diff)
+	}
+}

@@ -27,7 +27,8 @@ import (
 //	CAUTION-card         the words of a caution, made in the edit
 //	other-side           what differs on the other side
 //
-// A shot's full id is the step's id, a hyphen and the name.
+// A shot's full id is the step's id, a hyphen and the name, and a number where
+// that is taken: a name stands for all shots that have it.
 type deriving struct {
 	plan  *plan.Plan
 	step  int

@@ -9,6 +9,7 @@ package shotlist
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 
@@ -108,7 +109,23 @@ func FromPlan(p *plan.Plan) []Shot {
 	for i := range shots {
 		shots[i].Number = i + 1
 	}
+	tellApart(shots)
 	return shots
+}
+
+// tellApart makes ids unique: a fuse and a wire may have one id, a test stands
+// once for each version, and "a" with "b-c" reads as "a-b" with "c". What the
+// plan writes is left alone where it can be.
+func tellApart(shots []Shot) {
+	taken := map[string]bool{}
+	for _, suggested := range []bool{false, true} {
+		for i := range shots {
+			if s := &shots[i]; s.Suggested == suggested {
+				s.ID = plan.Unused(s.ID, taken)
+				taken[s.ID] = true
+			}
+		}
+	}
 }
 
 // dropped are the shots that the steps call for and drop.
@@ -241,7 +258,7 @@ func statesBefore(p *plan.Plan, step int) (found, started []string) {
 func statesAt(p *plan.Plan, step int) []string {
 	var states []string
 	for _, v := range p.In(step) {
-		if !v.During || len(states) == 0 || states[len(states)-1] != v.State {
+		if !slices.Contains(states, v.State) {
 			states = append(states, v.State)
 		}
 	}

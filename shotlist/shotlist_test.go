@@ -152,3 +152,50 @@ shot = [{ of = "label", needs = ["not covers-off"] }]
 		t.Error(diff)
 	}
 }
+
+// No two shots have one id, whatever the plan calls its things.
+func TestIDsAreUnique(t *testing.T) {
+	shots := fromText(t, `
+variant = [{ id = "old", name = "old" }, { id = "new", name = "new" }]
+fuse = [{ id = "main", at = "the box" }]
+wire = [{ id = "main", colour = "red" }]
+part = [{ id = "b-lid", name = "b lid" }, { id = "lid", name = "lid" }]
+test = [
+  { id = "look", question = "Whole?", instrument = "eyes", variants = ["old"] },
+  { id = "look", question = "Tight?", instrument = "eyes", variants = ["new"] },
+]
+[video]
+title = "T"
+[[step]]
+id = "a"
+title = "A"
+do = "pull the fuse"
+fuses = ["main"]
+wires = ["main"]
+tests = ["look"]
+parts = ["b-lid"]
+drop = ["b-lid-fitted"]
+shot = [{ id = "wide", size = "close-up", of = "a screw" }]
+[[step]]
+id = "a-b"
+title = "B"
+do = "lift the lid"
+parts = ["lid"]
+drop = ["wide"]
+`)
+	want := []string{"a-b-lid-before", "a-wide-2", "a-main", "a-main-2", "a-look-look", "a-look-look-2", "a-wide", "a-b-lid-before-2", "a-b-lid-fitted"}
+	if diff := cmp.Diff(want, ids(shots)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// A state that a step has while it runs and that holds anyway is one state.
+func TestStatesOnce(t *testing.T) {
+	shots := fromText(t, "[video]\ntitle = \"T\"\n"+
+		"[[step]]\nid = \"a\"\ntitle = \"A\"\ndo = \"pull the plug\"\nstarts = [\"unplugged\", \"raised\"]\n"+
+		"[[step]]\nid = \"b\"\ntitle = \"B\"\ndo = \"look\"\nduring = [\"unplugged\"]\n"+
+		"[[step]]\nid = \"c\"\ntitle = \"C\"\ndo = \"plug in\"\nends = [\"unplugged\", \"raised\"]\n")
+	if diff := cmp.Diff([]string{"power-off", "raised"}, shots[1].States); diff != "" {
+		t.Error(diff)
+	}
+}

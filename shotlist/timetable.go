@@ -35,7 +35,8 @@ type timetable struct {
 	idle     int            // seconds waited, and that helpers stay beyond their hours
 	off      int            // seconds of breaks, in which the camera is off
 	late     map[string]int // of today, per helper: seconds beyond
-	card     float64
+	card     float64        // minutes on the card in the camera
+	empty    bool           // a later day's first shot goes on a card of its own
 	battery  int
 	cards    int
 }
@@ -87,7 +88,7 @@ func (t *timetable) bareSteps() {
 
 // lay gives the sessions of a sequence of cards, and notes the idle time.
 func (t *timetable) lay(sequence []int) []Session {
-	t.sessions, t.idle, t.off, t.cards = nil, 0, 0, 1
+	t.sessions, t.idle, t.off, t.cards, t.card = nil, 0, 0, 1, 0
 	if len(sequence) == 0 {
 		return nil
 	}
@@ -119,10 +120,8 @@ func (t *timetable) lay(sequence []int) []Session {
 
 // open begins the next day.
 func (t *timetable) open() {
-	t.now, t.rest, t.battery, t.card, t.late = t.day.start, 0, 0, 0, map[string]int{}
-	if n := len(t.sessions); n > 0 && t.cards > 0 {
-		t.cards++
-	}
+	t.now, t.rest, t.battery, t.late = t.day.start, 0, 0, map[string]int{}
+	t.empty = len(t.sessions) > 0
 	t.sessions = append(t.sessions, Session{Start: t.day.start, Wrap: t.day.start})
 }
 
@@ -236,9 +235,9 @@ func (t *timetable) supply(e *Entry, on int) {
 	shoot := &t.board.plan.Shoot
 	if e.Shot >= 0 && shoot.CardMinutes > 0 {
 		minutes := float64(recording(&t.board.shots[e.Shot])) / 60
-		if t.card > 0 && t.card+minutes > shoot.CardMinutes {
+		if t.empty || t.card > 0 && t.card+minutes > shoot.CardMinutes {
 			t.cards++
-			e.Card, t.card = t.cards, 0
+			e.Card, t.card, t.empty = t.cards, 0, false
 		}
 		t.card += minutes
 	}

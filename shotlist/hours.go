@@ -31,8 +31,10 @@ func presence(p *plan.Person, day hours) (from, until int) {
 	return from, until
 }
 
-// meant is presence, or the whole day where what is written can't be meant.
-func meant(p *plan.Person, day hours) (from, until int) {
+// Presence is when a person counts as there, in seconds after midnight: as
+// written, or all day where that can't be meant (see Hours).
+func Presence(s *plan.Shoot, p *plan.Person) (from, until int) {
+	day := hoursOf(s)
 	from, until = presence(p, day)
 	if from >= until || from >= day.end || until <= day.start {
 		return day.start, day.end

@@ -60,7 +60,7 @@ func newTimetable(b *board) *timetable {
 	slices.SortFunc(t.breaks, func(x, y span) int { return x.from - y.from })
 	for i := range shoot.People {
 		if p := &shoot.People[i]; p.From.Set || p.Until.Set {
-			from, to := meant(p, t.day)
+			from, to := Presence(shoot, p)
 			t.hours[p.ID] = span{from, to}
 		}
 	}

@@ -173,18 +173,10 @@ func helperLanes(p *plan.Plan, shots []shotlist.Shot, s *shotlist.Session) []lan
 // hours.
 func presence(p *plan.Plan, who string, s *shotlist.Session) [2]int {
 	for i := range p.Shoot.People {
-		w := &p.Shoot.People[i]
-		if w.ID != who || !w.From.Set && !w.Until.Set {
-			continue
+		if w := &p.Shoot.People[i]; w.ID == who && (w.From.Set || w.Until.Set) {
+			from, until := shotlist.Presence(&p.Shoot, w)
+			return [2]int{max(from, s.Start), min(until, s.Wrap)}
 		}
-		from, until := s.Start, s.Wrap
-		if w.From.Set {
-			from = w.From.Minutes * 60
-		}
-		if w.Until.Set {
-			until = w.Until.Minutes * 60
-		}
-		return [2]int{max(from, s.Start), min(until, s.Wrap)}
 	}
 	return [2]int{}
 }

@@ -76,7 +76,9 @@ func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperV
 	for i := range p.Steps {
 		s := &p.Steps[i]
 		step := helperStep{Title: s.Title.Print, At: at(i)}
-		step.Late = step.At.beyond(person.Until)
+		if _, until := shotlist.Presence(&p.Shoot, person); until == person.Until.Minutes*60 {
+			step.Late = step.At.beyond(person.Until)
+		}
 		for _, c := range s.Cues {
 			if c.Who == person.ID {
 				step.Cues = append(step.Cues, cueRow{c.When.Print, c.Does.Print, c.Where.Print})
@@ -104,10 +106,11 @@ func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperV
 	return v
 }
 
-// beyond says what of an action lies after the hour at which somebody goes.
+// beyond says what of an action lies after the hour at which somebody goes, where
+// that is an hour of the day.
 func (w when) beyond(until plan.Clock) string {
 	switch {
-	case !until.Set || w.Words == "" || w.end <= until.Minutes*60:
+	case w.Words == "" || w.end <= until.Minutes*60:
 		return ""
 	case w.seconds >= until.Minutes*60:
 		return "This is planned for after " + until.String() + ", when you go: say beforehand whether you can be there."

@@ -147,3 +147,14 @@ func TestHelperBeyondTheHours(t *testing.T) {
 		}
 	}
 }
+
+// Hours that can't be meant, as those over midnight, count as all day here as in
+// the day's order.
+func TestHelperOverMidnight(t *testing.T) {
+	p := given.Plan(t, strings.Replace(withHelper, "adult = true,", `adult = true, from = "23:00", until = "01:00",`, 1))
+	shots := shotlist.FromPlan(p)
+	text := string(Helper(p, shots, dayOf(p, shots, timing.Estimate(p, timing.DefaultPace())), nil))
+	if !strings.Contains(text, "About 09:") || strings.Contains(text, "when you go") {
+		t.Error(text)
+	}
+}

@@ -96,11 +96,12 @@ func (e estimator) cautions(beats *lengths, s *plan.Step) {
 				e.say(beats, line, Beat{Kind: Caution, Caution: c.ID, Line: -1})
 			}
 		}
-		switch {
-		case c.Card && c.Spoken:
-			e.card(beats, e.cardText(c.ID), c.ID)
-		case c.Card:
-			e.cardAgain(beats, e.cardText(c.ID), c.ID)
+		if whole := e.plan.CautionOf(s, c); c.Card && whole != nil {
+			if c.Spoken {
+				e.card(beats, whole.Card.Print, c.ID)
+			} else {
+				e.cardAgain(beats, whole.Card.Print, c.ID)
+			}
 		}
 	}
 }
@@ -130,9 +131,8 @@ func (e estimator) narration(beats *lengths, s *plan.Step) {
 
 func (e estimator) readings(beats *lengths, s *plan.Step) {
 	for _, id := range s.Tests {
-		for i := range e.plan.Tests {
-			t := &e.plan.Tests[i]
-			if t.ID != id || !share(t.Variants, s.Variants) {
+		for _, t := range e.plan.Test(id) {
+			if !plan.Meets(t.Variants, s.Variants) {
 				continue
 			}
 			hold := func(v plan.Value, print string) {
@@ -142,7 +142,7 @@ func (e estimator) readings(beats *lengths, s *plan.Step) {
 			}
 			hold(t.Expect, t.Question.Print)
 			for _, r := range t.Readings {
-				if share(r.Variants, s.Variants) {
+				if plan.Meets(r.Variants, s.Variants) {
 					hold(r.Expect, r.When.Print)
 				}
 			}
@@ -157,8 +157,8 @@ func (e estimator) measured(v plan.Value) bool {
 		return true
 	}
 	return slices.ContainsFunc(v.Quotes, func(q plan.Quote) bool {
-		return q.Ref.Kind == plan.KindSpec && slices.ContainsFunc(e.plan.Specs, func(s plan.Spec) bool {
-			return s.ID == q.Ref.ID && s.Value.Measure.Measured()
+		return q.Ref.Kind == plan.KindSpec && slices.ContainsFunc(e.plan.Spec(q.Ref.ID), func(s *plan.Spec) bool {
+			return s.Value.Measure.Measured()
 		})
 	})
 }
@@ -183,21 +183,6 @@ func (estimator) card(beats *lengths, print, caution string) {
 	if print != "" {
 		*beats = append(*beats, timedBeat{Beat{Kind: Card, Print: print, Caution: caution, Line: -1}, cardSeconds(print)})
 	}
-}
-
-func (e estimator) cardText(id string) string {
-	for i := range e.plan.Cautions {
-		if e.plan.Cautions[i].ID == id {
-			return e.plan.Cautions[i].Card.Print
-		}
-	}
-	return ""
-}
-
-// share holds where two lists of variants have one in common; an empty list
-// means all.
-func share(a, b []string) bool {
-	return len(a) == 0 || len(b) == 0 || slices.ContainsFunc(a, func(v string) bool { return slices.Contains(b, v) })
 }
 
 // timedBeat is a beat that has its length but not yet its place.

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"fixslate/plan"
-	"fixslate/plan/trade"
+	"fixslate/plan/given"
 )
 
 // talk is a plan of n steps that each say one line.
@@ -29,40 +29,45 @@ func exactly(d time.Duration) plan.Duration {
 	return plan.Duration{Low: d, Likely: d, High: d, Set: true}
 }
 
+// tables is a plan of the tables in a text, and of steps made by hand, spoken at the
+// default rate.
+func tables(t *testing.T, text string, steps ...plan.Step) *plan.Plan {
+	p := given.Plan(t, text+"[video]\ntitle = \"T\"\n[[step]]\ntitle = \"S\"\nsay = \"Words.\"\n")
+	p.Steps, p.Voice.WPM = steps, 0
+	return p
+}
+
 // full is a step that has a beat of every kind, and the plan round it.
-func full() *plan.Plan {
-	ohms := plan.Value{Text: text("10 to 20 Ω"), Measure: trade.Measure{Shape: trade.Range}}
-	lamp := plan.Value{Text: text("lamp dark"), Measure: trade.Measure{Shape: trade.Words}}
-	return &plan.Plan{
-		Cautions: []plan.Caution{{ID: "mains", Card: text("Pull the plug first, and keep it in sight")}},
-		Tests: []plan.Test{
-			{ID: "ohms", Question: text("Is the winding open?"), Instrument: []string{"meter"}, Expect: ohms},
-			{ID: "lamp", Question: text("Is it lit?"), Instrument: []string{"eyes"}, Expect: lamp},
-			{ID: "two", Question: text("Both ends?"), Instrument: []string{"meter"}, Readings: []plan.Reading{
-				{When: text("at rest"), Expect: ohms}, {When: text("spinning"), Expect: ohms}, {When: text("lit"), Expect: lamp},
-			}},
+func full(t *testing.T) *plan.Plan {
+	return tables(t, `
+caution = [{ id = "mains", hazard = "mains-isolation", say = "Pull the plug.", card = "Pull the plug first, and keep it in sight" }]
+test = [
+  { id = "ohms", question = "Is the winding open?", instrument = "meter", expect = "10..20 Ω" },
+  { id = "lamp", question = "Is it lit?", instrument = "eyes", expect = "lamp dark" },
+  { id = "two", question = "Both ends?", instrument = "meter", reading = [
+    { when = "at rest", expect = "10..20 Ω" }, { when = "spinning", expect = "10..20 Ω" }, { when = "lit", expect = "lamp dark" },
+  ] },
+]
+`, plan.Step{
+		ID: "whole",
+		Lines: []plan.Line{
+			spoken("Listen."),
+			{Kind: plan.Direction, Text: text("points at the pump")},
+			{Kind: plan.Sound, Text: text("pump hums")},
+			spoken("That is the pump."),
 		},
-		Steps: []plan.Step{{
-			ID: "whole",
-			Lines: []plan.Line{
-				spoken("Listen."),
-				{Kind: plan.Direction, Text: text("points at the pump")},
-				{Kind: plan.Sound, Text: text("pump hums")},
-				spoken("That is the pump."),
-			},
-			Do:        text("measure the pump, then the lamp"),
-			Tests:     []string{"ohms", "lamp", "two"},
-			Cautions:  []plan.StepCaution{{ID: "mains", Lines: []plan.Line{spoken("Pull the plug first.")}, Spoken: true, Card: true}},
-			Sides:     []string{"right", "left"},
-			OtherSaid: []plan.Line{spoken("On the left the hose is in the way.")},
-			OnScreen:  exactly(2 * time.Minute),
-			Shots:     []plan.Shot{{Card: text("10 to 20 Ω")}},
-		}},
-	}
+		Do:        text("measure the pump, then the lamp"),
+		Tests:     []string{"ohms", "lamp", "two"},
+		Cautions:  []plan.StepCaution{{ID: "mains", Lines: []plan.Line{spoken("Pull the plug first.")}, Spoken: true, Card: true}},
+		Sides:     []string{"right", "left"},
+		OtherSaid: []plan.Line{spoken("On the left the hose is in the way.")},
+		OnScreen:  exactly(2 * time.Minute),
+		Shots:     []plan.Shot{{Card: text("10 to 20 Ω")}},
+	})
 }
 
 func TestBeatsComeInOrder(t *testing.T) {
-	line := Estimate(full(), Pace{})
+	line := Estimate(full(t), Pace{})
 	s := line.Steps[0]
 	want := []BeatKind{Caution, Card, Narration, Sound, Narration, Reading, Reading, Reading, Card, Action, OtherSide}
 	if len(s.Beats) != len(want) {
@@ -104,7 +109,7 @@ func TestBeatsComeInOrder(t *testing.T) {
 }
 
 func TestScreenTimeIsTheLonger(t *testing.T) {
-	p := full()
+	p := full(t)
 	p.Steps[0].OnScreen = plan.Duration{}
 	s := Estimate(p, Pace{}).Steps[0]
 	if sum := s.Narration + s.Cards + s.Held + s.Sounds; math.Abs(s.Screen-sum) > 1e-9 {
@@ -121,7 +126,7 @@ func TestScreenTimeIsTheLonger(t *testing.T) {
 }
 
 func TestCautionThatLastsIsOnlyShown(t *testing.T) {
-	p := full()
+	p := full(t)
 	p.Steps[0].Cautions[0].Spoken = false
 	s := Estimate(p, Pace{}).Steps[0]
 	if s.Beats[0].Kind != Card || s.Beats[0].Caution != "mains" {
@@ -172,15 +177,14 @@ func TestPartsOfAPace(t *testing.T) {
 
 func TestHandsOnTime(t *testing.T) {
 	base := func() *plan.Plan {
-		return &plan.Plan{
-			Fasteners: []plan.Fastener{{ID: "screws", Count: 3}, {ID: "clip"}},
-			Tests: []plan.Test{
-				{ID: "long", Work: spread(60, 120, 300), Instrument: []string{"meter"}},
-				{ID: "look", Instrument: []string{"eyes"}},
-				{ID: "meter", Instrument: []string{"meter"}},
-			},
-			Steps: []plan.Step{{ID: "s"}},
-		}
+		return tables(t, `
+fastener = [{ id = "screws", what = "screws", count = 3 }, { id = "clip", what = "clip" }]
+test = [
+  { id = "long", question = "Long?", work = "1m..2m..5m", instrument = "meter" },
+  { id = "look", question = "Seen?", instrument = "eyes" },
+  { id = "meter", question = "Read?", instrument = "meter" },
+]
+`, plan.Step{ID: "s"})
 	}
 	for name, c := range map[string]struct {
 		set    func(*plan.Step)
@@ -264,5 +268,28 @@ func TestEstimateOfNothing(t *testing.T) {
 	line := Estimate(acts(plan.Duration{}, exactly(100*time.Hour), plan.Duration{}), Pace{})
 	if line.End != 360000 || line.Running.High < 360000 || line.Running.High > 500000 {
 		t.Errorf("a hundred hours end at %v, running %v", line.End, line.Running)
+	}
+}
+
+// Of a caution that has a card for each version, a step shows its own version's.
+func TestCardOfTheVersion(t *testing.T) {
+	p := given.Plan(t, []byte(`
+variant = [{ id = "gas", name = "gas" }, { id = "oil", name = "oil" }]
+caution = [
+  { id = "hot", hazard = "hot-surface", say = "It burns.", card = "Hot flue", variants = ["gas"] },
+  { id = "hot", hazard = "hot-surface", say = "It burns.", card = "Hot nozzle and a hot flue behind it", variants = ["oil"] },
+]
+[video]
+title = "T"
+[[step]]
+title = "S"
+say = "Look."
+variants = ["oil"]
+cautions = ["hot"]
+`))
+	for _, b := range Estimate(p, DefaultPace()).Steps[0].Beats {
+		if b.Kind == Card && b.Print != "Hot nozzle and a hot flue behind it" {
+			t.Errorf("the card is %q", b.Print)
+		}
 	}
 }

@@ -68,8 +68,8 @@ func (e estimator) testsWork(s *plan.Step) (PERT, bool) {
 func (e estimator) testsOf(s *plan.Step) []*plan.Test {
 	var tests []*plan.Test
 	for _, id := range s.Tests {
-		for i := range e.plan.Tests {
-			if t := &e.plan.Tests[i]; t.ID == id && share(t.Variants, s.Variants) {
+		for _, t := range e.plan.Test(id) {
+			if plan.Meets(t.Variants, s.Variants) {
 				tests = append(tests, t)
 				break
 			}
@@ -90,8 +90,8 @@ func testGuess(t *plan.Test) float64 {
 }
 
 func (e estimator) fastenerCount(id string, variants []string) int {
-	for i := range e.plan.Fasteners {
-		if f := &e.plan.Fasteners[i]; f.ID == id && share(f.Variants, variants) {
+	for _, f := range e.plan.Fastener(id) {
+		if plan.Meets(f.Variants, variants) {
 			return max(1, f.Count)
 		}
 	}

@@ -81,7 +81,7 @@ func newSimulation(p *plan.Plan, voiceSigma float64) *simulation {
 	}
 	s.sums = append(s.sums, sum{counts: straight})
 	for _, v := range p.Variants {
-		has := func(st *plan.Step) bool { return share(st.Variants, []string{v.ID}) }
+		has := func(st *plan.Step) bool { return plan.Meets(st.Variants, []string{v.ID}) }
 		s.sums = append(s.sums, sum{counts: has}, sum{counts: func(st *plan.Step) bool { return has(st) && straight(st) }}, sum{counts: has, hands: true})
 	}
 	return s

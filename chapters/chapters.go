@@ -254,8 +254,8 @@ func ReadStamp(text string) (seconds float64, ok bool) {
 		return 0, false
 	}
 	for i, part := range parts {
-		n, err := strconv.Atoi(part)
-		if err != nil || n < 0 || part[0] == '+' || i > 0 && (n > 59 || len(part) != 2) || n > 9999 {
+		n, err := strconv.ParseUint(part, 10, 64) // takes no sign
+		if err != nil || n > 9999 || i > 0 && (n > 59 || len(part) != 2) {
 			return 0, false
 		}
 		seconds = seconds*60 + float64(n)

@@ -282,7 +282,7 @@ func BenchmarkFromTimeline300(b *testing.B) {
 // A time lands in the chapter whose stamp it is at or after.
 func TestAt(t *testing.T) {
 	all := []Chapter{{Title: "a", End: 59.6}, {Title: "b", Start: 59.6, End: 120.2, Steps: []int{3, 4}}, {Title: "c", Start: 120.2, End: 180}}
-	for text, want := range map[string]string{"0:00": "a", "0:59": "a", "1:00": "b", "1:59": "b", "2:00": "c", "3:00": "c", "3:01": "", "1:00:00": "", "0:5": "?", "x": "?", "5": "?", "-1:00": "?", "1:60": "?", "0:00:61": "?"} {
+	for text, want := range map[string]string{"0:00": "a", "0:59": "a", "1:00": "b", "1:59": "b", "2:00": "c", "3:00": "c", "3:01": "", "1:00:00": "", "0:5": "?", "x": "?", "5": "?", "-1:00": "?", "-0:30": "?", "+1:00": "?", "1:-0": "?", "1:60": "?", "0:00:61": "?"} {
 		seconds, ok := ReadStamp(text)
 		if ok != (want != "?") {
 			t.Errorf("%q reads as %v, %v", text, seconds, ok)

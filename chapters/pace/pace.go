@@ -137,7 +137,7 @@ func (o *observed) steps(e Edit) {
 			seen[s.Index] = s.Screen
 		}
 	}
-	for _, s := range timing.Estimate(e.Plan, timing.DefaultPace()).Steps {
+	for _, s := range timing.LayOut(e.Plan, timing.DefaultPace()).Steps {
 		planned, took := s.HandsOn.Mean(), worked[s.ID]
 		if s.HandsOnFrom == timing.Inferred {
 			planned = 0 // a guess of ours is no plan

@@ -48,15 +48,7 @@ func newFold(p Problem, q *poset) *fold {
 	}
 	for i, next := range q.immediate(q.topo) {
 		row := f.cost[i*(n+1):]
-		direct := newBitset(n)
-		for _, j := range next {
-			direct.add(int(j))
-		}
-		f.succ[i].each(func(j int) {
-			if !direct.has(j) {
-				row[j] = blocked
-			}
-		})
+		closeSkips(row, f.succ[i], next)
 		// Nothing begins at a node that waits, or ends at one waited for.
 		if f.pred[i].count() > 0 {
 			f.cost[n*(n+1)+i] = blocked

@@ -66,16 +66,23 @@ func (in *instance) order() {
 	in.next = q.immediate(in.topo)
 	in.prev = make([][]int32, in.n)
 	for _, i := range in.topo {
-		row := in.cost[i*(in.n+1):]
-		keep := make([]int, len(in.next[i]))
-		for k, j := range in.next[i] {
-			keep[k] = row[j]
+		for _, j := range in.next[i] {
 			in.prev[j] = append(in.prev[j], int32(i))
 		}
-		in.succ[i].each(func(j int) { row[j] = blocked })
-		for k, j := range in.next[i] {
-			row[j] = keep[k]
-		}
+		closeSkips(in.cost[i*(in.n+1):], in.succ[i], in.next[i])
+	}
+}
+
+// closeSkips closes a node's arcs that skip over a node forced between: those
+// to successors that are not immediate.
+func closeSkips(row []int, succ bitset, next []int32) {
+	keep := make([]int, len(next))
+	for k, j := range next {
+		keep[k] = row[j]
+	}
+	succ.each(func(j int) { row[j] = blocked })
+	for k, j := range next {
+		row[j] = keep[k]
 	}
 }
 

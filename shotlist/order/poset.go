@@ -8,7 +8,7 @@ import (
 // A poset is the precedence relation among nodes 0..n-1, transitively closed.
 type poset struct {
 	succ, pred []bitset // succ[i] holds every node that must come after i
-	topo       []int    // one feasible sequence, smallest index first among the ready
+	topo       []int    // one feasible sequence
 }
 
 // newPoset closes the pairs {a, b}, a before b, transitively. Repeated pairs
@@ -26,18 +26,15 @@ func newPoset(n int, pairs [][2]int) (*poset, error) {
 		waits[b]++
 	}
 	q := &poset{succ: newBitsets(n, n), pred: newBitsets(n, n), topo: make([]int, 0, n)}
-	var ready minHeap
 	for i, w := range waits {
 		if w == 0 {
-			ready.push(i)
+			q.topo = append(q.topo, i)
 		}
 	}
-	for len(ready) > 0 {
-		i := ready.pop()
-		q.topo = append(q.topo, i)
-		for _, j := range next[i] {
+	for k := 0; k < len(q.topo); k++ {
+		for _, j := range next[q.topo[k]] {
 			if waits[j]--; waits[j] == 0 {
-				ready.push(j)
+				q.topo = append(q.topo, j)
 			}
 		}
 	}
@@ -121,35 +118,4 @@ func (q *poset) immediate(topo []int) [][]int32 {
 		}
 	}
 	return out
-}
-
-// minHeap is a binary heap of node numbers, smallest first.
-type minHeap []int
-
-func (h *minHeap) push(x int) {
-	s := append(*h, x)
-	for i := len(s) - 1; i > 0 && s[(i-1)/2] > s[i]; i = (i - 1) / 2 {
-		s[i], s[(i-1)/2] = s[(i-1)/2], s[i]
-	}
-	*h = s
-}
-
-func (h *minHeap) pop() int {
-	s := *h
-	top, last := s[0], len(s)-1
-	s[0] = s[last]
-	s = s[:last]
-	for i := 0; ; {
-		c := 2*i + 1
-		if c+1 < last && s[c+1] < s[c] {
-			c++
-		}
-		if c >= last || s[i] <= s[c] {
-			break
-		}
-		s[i], s[c] = s[c], s[i]
-		i = c
-	}
-	*h = s
-	return top
 }

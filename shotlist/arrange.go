@@ -1,7 +1,6 @@
 package shotlist
 
 import (
-	"container/heap"
 	"context"
 	"slices"
 
@@ -34,12 +33,12 @@ import (
 func Arrange(ctx context.Context, c Call) Day {
 	b := newBoard(c)
 	d := Day{Got: b.got, Out: b.out, Barred: b.barred, Troubles: Hours(c.Plan), Loose: b.loose()}
+	clock := newTimetable(b)
 	story := b.inStoryOrder()
 	sequence, bound := story, 0
 	if len(b.cards) > 0 {
-		sequence, bound = b.search(ctx, story)
+		sequence, bound = clock.search(ctx, story)
 	}
-	clock := newTimetable(b)
 	d.Sessions = clock.lay(sequence)
 	minutes := func(seconds int) float64 { return float64(seconds) / 60 }
 	change := b.length(sequence) + b.returns(sequence)
@@ -247,34 +246,20 @@ func (b *board) inStoryOrder() []int {
 	}
 	slices.SortStableFunc(opens, func(x, y int) int { return b.cards[x].window.From - b.cards[y].window.From })
 	slices.SortStableFunc(closes, func(x, y int) int { return b.cards[x].window.To - b.cards[y].window.To })
-	var ready numbers
+	var ready []int // ascending
 	sequence, done := make([]int, 0, n), make([]bool, n)
 	for len(sequence) < n {
 		for done[closes[0]] {
 			closes = closes[1:]
 		}
 		for len(opens) > 0 && b.cards[opens[0]].window.From <= b.cards[closes[0]].window.To {
-			heap.Push(&ready, opens[0])
-			opens = opens[1:]
+			at, _ := slices.BinarySearch(ready, opens[0])
+			ready, opens = slices.Insert(ready, at, opens[0]), opens[1:]
 		}
-		next := heap.Pop(&ready).(int)
-		sequence, done[next] = append(sequence, next), true
+		next := ready[0]
+		ready, sequence, done[next] = ready[1:], append(sequence, next), true
 	}
 	return sequence
-}
-
-// numbers is a heap, least first.
-type numbers []int
-
-func (h numbers) Len() int           { return len(h) }
-func (h numbers) Less(i, j int) bool { return h[i] < h[j] }
-func (h numbers) Swap(i, j int)      { h[i], h[j] = h[j], h[i] }
-func (h *numbers) Push(x any)        { *h = append(*h, x.(int)) }
-func (h *numbers) Pop() any {
-	last := len(*h) - 1
-	x := (*h)[last]
-	*h = (*h)[:last]
-	return x
 }
 
 // length is the change-over time of a sequence in seconds. The first coming of
@@ -300,7 +285,8 @@ func (b *board) firstCalls() int {
 }
 
 // search asks the solver, and puts its answer nearer to the story.
-func (b *board) search(ctx context.Context, story []int) (sequence []int, bound int) {
+func (t *timetable) search(ctx context.Context, story []int) (sequence []int, bound int) {
+	b := t.board
 	nodes := b.merge()
 	if len(nodes) > mostNodes {
 		return story, 0
@@ -317,11 +303,11 @@ func (b *board) search(ctx context.Context, story []int) (sequence []int, bound 
 		}
 	}
 	bound = max(0, result.Bound*unit-b.firstCalls())
-	t := &tidying{board: b, nodes: nodes, sequence: found}
-	t.towardsStory()
-	sequence = t.cards()
+	tidy := &tidying{board: b, nodes: nodes, sequence: found}
+	tidy.towardsStory()
+	sequence = tidy.cards()
 	if b.length(story) <= b.length(sequence) {
 		sequence = story
 	}
-	return newTimetable(b).heedHours(t, sequence, story), bound
+	return t.heedHours(tidy, sequence, story), bound
 }

@@ -19,17 +19,11 @@ type Astray struct {
 // FindAstray lists them in story order.
 func FindAstray(p *plan.Plan) []Astray {
 	var found []Astray
-	var seen map[string]stretch
-	for i := range p.Steps {
-		s := &p.Steps[i]
-		if len(s.Drop) == 0 && !slices.ContainsFunc(s.Shots, func(w plan.Shot) bool { return len(w.Replaces) > 0 }) {
-			continue
-		}
-		if seen == nil {
-			seen = partStretches(p)
-		}
-		d := &deriving{plan: p, step: i, seen: seen, own: ownShots(p, i), untimed: true}
-		d.derive()
+	written := func(s *plan.Step) bool {
+		return len(s.Drop) > 0 || slices.ContainsFunc(s.Shots, func(w plan.Shot) bool { return len(w.Replaces) > 0 })
+	}
+	for _, d := range derived(p, written) {
+		i, s := d.step, &p.Steps[d.step]
 		look := func(path string, names []string) {
 			for j, name := range names {
 				if !slices.ContainsFunc(d.names, func(n string) bool { return name == n || name == s.ID+"-"+n }) {

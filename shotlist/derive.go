@@ -38,8 +38,24 @@ type deriving struct {
 	drops []Shot   // called for, and dropped by the step
 	names []string // of all that the step calls for
 	told  bool     // a suggested shot is long enough for what is said live
+}
 
-	untimed bool // nobody asks how long the shots are
+// derived are the shots of the steps that are asked about.
+func derived(p *plan.Plan, asked func(*plan.Step) bool) []*deriving {
+	var all []*deriving
+	var seen map[string]stretch
+	for i := range p.Steps {
+		if !asked(&p.Steps[i]) {
+			continue
+		}
+		if seen == nil {
+			seen = partStretches(p)
+		}
+		d := &deriving{plan: p, step: i, seen: seen, own: ownShots(p, i)}
+		d.derive()
+		all = append(all, d)
+	}
+	return all
 }
 
 func (d *deriving) derive() {
@@ -263,7 +279,7 @@ func (d *deriving) add(name string, shot Shot) {
 		shot.Setup = d.nearestSetup()
 	}
 	shot.Seconds = takeSeconds(shot.Size, shot.Kind)
-	if why := shot.Covers[0].Why; (why == Place || why == Presenter) && !d.told && !d.untimed {
+	if why := shot.Covers[0].Why; (why == Place || why == Presenter) && !d.told {
 		shot.Seconds, d.told = max(shot.Seconds, spokenLive(d.plan, s)), true
 	}
 	shot.Variants = narrower(shot.Variants, s.Variants)

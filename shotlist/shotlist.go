@@ -98,13 +98,9 @@ const (
 // out where the step drops them, where one of its own shots replaces them, and
 // where one of its own shots plainly shows the same thing.
 func FromPlan(p *plan.Plan) []Shot {
-	seen := partStretches(p)
 	var shots []Shot
-	for i := range p.Steps {
-		own := ownShots(p, i)
-		d := &deriving{plan: p, step: i, seen: seen, own: own}
-		d.derive()
-		shots = append(append(shots, d.shots...), own...)
+	for _, d := range derived(p, func(*plan.Step) bool { return true }) {
+		shots = append(append(shots, d.shots...), d.own...)
 	}
 	for i := range shots {
 		shots[i].Number = i + 1
@@ -131,16 +127,7 @@ func tellApart(shots []Shot) {
 // dropped are the shots that the steps call for and drop.
 func dropped(p *plan.Plan) []Shot {
 	var drops []Shot
-	var seen map[string]stretch
-	for i := range p.Steps {
-		if len(p.Steps[i].Drop) == 0 {
-			continue
-		}
-		if seen == nil {
-			seen = partStretches(p)
-		}
-		d := &deriving{plan: p, step: i, seen: seen, own: ownShots(p, i), untimed: true}
-		d.derive()
+	for _, d := range derived(p, func(s *plan.Step) bool { return len(s.Drop) > 0 }) {
 		drops = append(drops, d.drops...)
 	}
 	return drops

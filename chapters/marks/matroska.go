@@ -26,8 +26,8 @@ func matroska(f Film) []byte {
 	fmt.Fprintf(&b, "<Chapters>\n  <EditionEntry>\n    <EditionUID>%d</EditionUID>\n    <EditionFlagDefault>1</EditionFlagDefault>\n", uid("edition", len(f.Chapters)))
 	for i, c := range f.Chapters {
 		b.WriteString("    <ChapterAtom>\n")
-		element(&b, "ChapterTimeStart", clock(chapters.Millisecond(c.Start), ".")+"000000")
-		element(&b, "ChapterTimeEnd", clock(chapters.Millisecond(c.End), ".")+"000000")
+		element(&b, "ChapterTimeStart", clock(chapters.Millisecond(c.Start))+"000000")
+		element(&b, "ChapterTimeEnd", clock(chapters.Millisecond(c.End))+"000000")
 		element(&b, "ChapterUID", fmt.Sprint(uid(c.Title, i)))
 		b.WriteString("      <ChapterDisplay>\n")
 		for _, e := range [][2]string{{"ChapterString", c.Title}, {"ChapterLanguage", iso639(f.Language)}, {"ChapLanguageIETF", ietf(f.Language)}} {

@@ -22,31 +22,28 @@ func otio(f Film) []byte {
 	markers := []any{}
 	for _, c := range f.Chapters {
 		markers = append(markers, marker{
-			"Marker.2", object{}, c.Title, "GREEN", comment(c), rate.span(rate.Frame(c.Start), 0),
+			named("Marker.2", c.Title), "GREEN", comment(c), rate.span(rate.Frame(c.Start), 0),
 		})
 	}
-	var children []any
+	children := []any{}
 	at := int64(0)
 	for _, c := range f.Clips {
 		start, end := max(at, rate.Frame(c.Start)), rate.Frame(c.End)
 		if start > at {
-			children = append(children, gap{"Gap.1", object{}, "", rate.span(0, start-at), none(), none(), true})
+			children = append(children, gap{named("Gap.1", ""), plainItem(rate.span(0, start-at))})
 		}
 		if end > start {
 			children = append(children, clip{
-				"Clip.2", object{}, c.Name, rate.span(0, end-start), none(), none(), true,
-				object{"DEFAULT_MEDIA": missing{"MissingReference.1", object{}, "", nil, nil}}, "DEFAULT_MEDIA",
+				named("Clip.2", c.Name), plainItem(rate.span(0, end-start)),
+				object{"DEFAULT_MEDIA": missing{name: named("MissingReference.1", "")}}, "DEFAULT_MEDIA",
 			})
 		}
 		at = max(at, end)
 	}
-	if children == nil {
-		children = none()
-	}
 	return indented(timeline{
-		"Timeline.1", object{}, f.Title, nil,
-		stack{"Stack.1", object{}, "tracks", nil, none(), markers, true, []any{
-			track{"Track.1", object{}, "V1", "Video", nil, none(), none(), true, children},
+		named("Timeline.1", f.Title), nil,
+		stack{named("Stack.1", "tracks"), item{nil, []any{}, markers, true}, []any{
+			track{named("Track.1", "V1"), "Video", plainItem(nil), children},
 		}},
 	})
 }
@@ -59,75 +56,63 @@ func comment(c chapters.Chapter) string {
 	return fmt.Sprintf("chapter of %d steps", len(c.Steps))
 }
 
-func none() []any { return []any{} }
+func named(schema, words string) name { return name{schema, object{}, words} }
+
+// plainItem has neither effects nor markers.
+func plainItem(in any) item { return item{in, []any{}, []any{}, true} }
 
 // The objects below have the keys that library 0.18 insists on and those it
 // writes itself; the order of the fields is the order in the file.
 type (
 	object map[string]any
 
-	timeline struct {
+	name struct {
 		Schema   string `json:"OTIO_SCHEMA"`
 		Metadata object `json:"metadata"`
 		Name     string `json:"name"`
-		Start    any    `json:"global_start_time"`
-		Tracks   stack  `json:"tracks"`
+	}
+	item struct {
+		Range   any   `json:"source_range"` // a timeRange, or nil for the whole
+		Effects []any `json:"effects"`
+		Markers []any `json:"markers"`
+		Enabled bool  `json:"enabled"`
+	}
+	timeline struct {
+		name
+		Start  any   `json:"global_start_time"`
+		Tracks stack `json:"tracks"`
 	}
 	stack struct {
-		Schema   string `json:"OTIO_SCHEMA"`
-		Metadata object `json:"metadata"`
-		Name     string `json:"name"`
-		Range    any    `json:"source_range"`
-		Effects  []any  `json:"effects"`
-		Markers  []any  `json:"markers"`
-		Enabled  bool   `json:"enabled"`
-		Children []any  `json:"children"`
+		name
+		item
+		Children []any `json:"children"`
 	}
 	track struct {
-		Schema   string `json:"OTIO_SCHEMA"`
-		Metadata object `json:"metadata"`
-		Name     string `json:"name"`
-		Kind     string `json:"kind"`
-		Range    any    `json:"source_range"`
-		Effects  []any  `json:"effects"`
-		Markers  []any  `json:"markers"`
-		Enabled  bool   `json:"enabled"`
-		Children []any  `json:"children"`
+		name
+		Kind string `json:"kind"`
+		item
+		Children []any `json:"children"`
 	}
 	gap struct {
-		Schema   string    `json:"OTIO_SCHEMA"`
-		Metadata object    `json:"metadata"`
-		Name     string    `json:"name"`
-		Range    timeRange `json:"source_range"`
-		Effects  []any     `json:"effects"`
-		Markers  []any     `json:"markers"`
-		Enabled  bool      `json:"enabled"`
+		name
+		item
 	}
 	clip struct {
-		Schema   string    `json:"OTIO_SCHEMA"`
-		Metadata object    `json:"metadata"`
-		Name     string    `json:"name"`
-		Range    timeRange `json:"source_range"`
-		Effects  []any     `json:"effects"`
-		Markers  []any     `json:"markers"`
-		Enabled  bool      `json:"enabled"`
-		Media    object    `json:"media_references"`
-		Active   string    `json:"active_media_reference_key"`
+		name
+		item
+		Media  object `json:"media_references"`
+		Active string `json:"active_media_reference_key"`
 	}
 	missing struct {
-		Schema    string `json:"OTIO_SCHEMA"`
-		Metadata  object `json:"metadata"`
-		Name      string `json:"name"`
-		Available any    `json:"available_range"`
-		Bounds    any    `json:"available_image_bounds"`
+		name
+		Available any `json:"available_range"`
+		Bounds    any `json:"available_image_bounds"`
 	}
 	marker struct {
-		Schema   string    `json:"OTIO_SCHEMA"`
-		Metadata object    `json:"metadata"`
-		Name     string    `json:"name"`
-		Color    string    `json:"color"`
-		Comment  string    `json:"comment"`
-		Range    timeRange `json:"marked_range"`
+		name
+		Color   string    `json:"color"`
+		Comment string    `json:"comment"`
+		Range   timeRange `json:"marked_range"`
 	}
 	timeRange struct {
 		Schema   string       `json:"OTIO_SCHEMA"`

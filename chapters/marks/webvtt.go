@@ -19,13 +19,13 @@ func webVTT(f Film) []byte {
 	for _, c := range f.Chapters {
 		start := chapters.Millisecond(c.Start)
 		end := max(start+1, chapters.Millisecond(c.End)) // an end must lie after its start
-		fmt.Fprintf(&b, "\n%s --> %s\n%s\n", clock(start, "."), clock(end, "."), escape.Replace(c.Title))
+		fmt.Fprintf(&b, "\n%s --> %s\n%s\n", clock(start), clock(end), escape.Replace(c.Title))
 	}
 	return b.Bytes()
 }
 
 // clock writes milliseconds as hh:mm:ss and three digits; hours have two
 // digits or more.
-func clock(ms int64, point string) string {
-	return fmt.Sprintf("%02d:%02d:%02d%s%03d", ms/3600000, ms/60000%60, ms/1000%60, point, ms%1000)
+func clock(ms int64) string {
+	return fmt.Sprintf("%02d:%02d:%02d.%03d", ms/3600000, ms/60000%60, ms/1000%60, ms%1000)
 }

@@ -98,11 +98,11 @@ func (s *search) improve(t1 int32) bool {
 		if s.relink(p, q, d12-e.cost) {
 			return true
 		}
-		if s.flips && q > p && int(q) < s.n && s.reverse(p+1, q+1) {
+		if q > p && int(q) < s.n && s.reverse(p+1, q+1) {
 			return true
 		}
 	}
-	if !s.flips || p == 0 {
+	if p == 0 {
 		return false
 	}
 	for _, e := range s.into[t2] {

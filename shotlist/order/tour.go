@@ -11,15 +11,14 @@ type tour struct {
 	len int
 	buf []int32
 	// back[p] is what walking at[1..p] backwards costs above walking it
-	// forwards; kept only while flips is set.
-	back  []int
-	flips bool
+	// forwards.
+	back []int
 }
 
 func newTour(in *instance, d []int32) *tour {
 	n := in.n
 	t := &tour{in: in, n: n, w: n + 1, d: d, at: make([]int32, n+2), pos: make([]int32, n+1),
-		buf: make([]int32, n/2+1), back: make([]int, n+1), flips: true}
+		buf: make([]int32, n/2+1), back: make([]int, n+1)}
 	t.at[0], t.at[n+1] = int32(n), int32(n)
 	t.pos[n] = int32(n + 1)
 	return t
@@ -49,9 +48,6 @@ func (t *tour) place(i int32) int32 {
 func (t *tour) mark(lo, hi int32) {
 	for p := lo; p <= hi; p++ {
 		t.pos[t.at[p]] = p
-	}
-	if !t.flips {
-		return
 	}
 	last := min(int(hi)+1, t.n)
 	old := t.back[last]

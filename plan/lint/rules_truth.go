@@ -6,5 +6,5 @@ var truthRules = []Rule{
 	driveOlderStandard, driveUnknown, fuseColour, fuseWire, numberConflict, numberLoose,
 	objectUntried, outcomeUnshown, partNumberUnverified, polarityByVariant, sourceDated, sourceMissing,
 	specImplausible, testDeadEnd, testUnshown, testWithoutReading, torqueImplausible, torqueUnitSlip,
-	unsure, valueOpen, variantGap,
+	unsure, valueOpen, variantGap, wireDrop,
 }

@@ -67,6 +67,7 @@ var fourthSabotages = []sabotage{
 	{sample: van, old: `rating = "25 A", form`, new: `rating = "20 A", form`, more: []string{`at = "fuse 31", rating = "20 A"`, `at = "fuse 31", rating = "25 A"`}, want: "fuse-colour@fuse:blower-fuse fuse-colour@fuse:blower-fuse", why: "the ratings of both versions are swapped and their colours are not"},
 	{sample: van, old: `form = "regular blade", colour = "clear"`, new: `form = "maxi blade", colour = "clear"`, want: "fuse-colour@fuse:blower-fuse"},
 	{sample: van, old: `colour = "red-yellow", section = "2.5 mm²"`, new: `colour = "red-yellow", section = "AWG 20"`, want: "fuse-wire@fuse:blower-fuse"},
+	{sample: van, old: `section = "2.5 mm²", length = "2.3 m"`, new: `section = "2.5 mm²", length = "23 m"`, want: "wire-drop@wire:feed"},
 	{sample: mower, old: `thread = "M6", head = "hex", drive = "10 mm"`, new: `thread = "M6", head = "hex", drive = "16 mm"`, want: "drive-unknown@fastener:bowl-bolt tool-missing@fastener:bowl-bolt", why: "no tool of the plan is that size"},
 	{sample: van, old: `count = 2, torque = "1.5 N·m"`, new: `count = 2, torque = "0.015 N·m"`, want: "torque-unit-slip@fastener:resistor-screws"},
 	{sample: mower, old: `torque = "20 N·m"`, new: `torque = "200 N·m"`, want: "torque-unit-slip@fastener:plug-seat"},

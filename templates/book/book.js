@@ -41,7 +41,7 @@
       step.classList.toggle("whole", done === mine.length);
       for (const b of mine) b.closest(".shot").classList.toggle("done", missingOnly && b.checked);
     }
-    $("total").textContent = got + " of " + of;
+    $("total").textContent = got + " of " + of + " made";
     $("nothing").hidden = !missingOnly || got < of;
     document.body.classList.toggle("missing-only", missingOnly);
   }

@@ -163,7 +163,7 @@ func TestDayInABrowser(t *testing.T) {
 	first := `document.querySelector("input[data-day]")`
 	same := `document.getElementById("shot-" + ` + first + `.dataset.day)`
 	p.ask(first + `.click()`)
-	if p.ask(same+`.checked && document.getElementById("total").textContent.startsWith("1 of ")`) != 1 {
+	if p.ask(same+`.checked && /^1 of [0-9]+ made$/.test(document.getElementById("total").textContent)`) != 1 {
 		t.Error("a tick in the day is none in the step")
 	}
 	p.ask(same + `.click()`)
@@ -216,7 +216,7 @@ func TestBookWithoutAStore(t *testing.T) {
 		t.Error("nothing says that ticks are lost")
 	}
 	p.ask(firstShot + `.click()`)
-	if p.ask(`document.getElementById("total").textContent.startsWith("1 of ")`) != 1 {
+	if p.ask(`/^1 of [0-9]+ made$/.test(document.getElementById("total").textContent)`) != 1 {
 		t.Error("a tick is not counted")
 	}
 	p.ask(`document.getElementById("missing").click()`)

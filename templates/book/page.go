@@ -418,7 +418,7 @@ func (o *out) book(v *view) {
 	}
 	o.raw("</section>\n</main>\n<section class=\"dock\" hidden aria-label=\"Shots, steps and prompter\">\n<p id=\"total\" aria-live=\"polite\">0 of ")
 	o.number(v.Shots)
-	o.raw("</p>\n<button type=\"button\" id=\"missing\" aria-pressed=\"false\">Missing<span class=\"unseen\"> shots only</span></button>\n<button type=\"button\" id=\"prompt\">Prompter</button>\n<label class=\"unseen\" for=\"goto\">Go to a step</label><select id=\"goto\" autocomplete=\"off\"><option value=\"\">Steps</option>")
+	o.raw(" made</p>\n<button type=\"button\" id=\"missing\" aria-pressed=\"false\">Missing<span class=\"unseen\"> shots only</span></button>\n<button type=\"button\" id=\"prompt\">Prompter</button>\n<label class=\"unseen\" for=\"goto\">Go to a step</label><select id=\"goto\" autocomplete=\"off\"><option value=\"\">Steps</option>")
 	v59 := v.Steps
 	for v60 := range v59 {
 		v61 := &v59[v60]

@@ -328,7 +328,8 @@ func (h *Hazard) worded() bool {
 const classedMax = 1 << 10
 
 // classed is a hazard of a family that no rule showed: of the class that is
-// mentioned, or whose words are nearest to the step's, or that leads the family.
+// mentioned, or that the step names and is nearest to, or that leads the
+// family. A rag beside the petrol that is the evidence names no fire of rags.
 func (r *reader) classed(out *Step, family string, v *verdict, answered []string) Hazard {
 	id := ""
 	for i := range out.Mentions {
@@ -345,7 +346,12 @@ func (r *reader) classed(out *Step, family string, v *verdict, answered []string
 		if r.behind.has(r.lex.own.vehicle) {
 			where = class.Anywhere
 		}
-		id = r.weighing.likeness.Within(family, where).ID
+		var words strings.Builder // of the evidence, and what is worked on
+		words.WriteString(r.sources[0].print + " ")
+		for _, e := range v.evidence {
+			words.WriteString(e.Words + " ")
+		}
+		id = r.weighing.likeness.NamedBy(words.String()).Within(family, where).ID
 	}
 	h := hazardOf(indexOf(id), family, answered)
 	h.Evidence, h.Odds = v.evidence, v.odds

@@ -79,12 +79,12 @@ func Nearest(words string) []Class {
 type Likeness []Share
 
 // Share is what a text shares with a class: how many different words, their
-// weight, in which rare ones count most, and whether one of them is in the class's
-// name or is its everyday word.
+// weight, in which rare ones count most, and how many of them are in the class's
+// name or are its everyday words.
 type Share struct {
 	Words  int
 	Weight float64
-	Named  bool
+	Names  int
 }
 
 // Likenesses reads a text. Words that tell nothing of hazards count nowhere, nor
@@ -106,10 +106,25 @@ func Likenesses(text string, over ...string) Likeness {
 		for _, p := range posts {
 			shared[p.class].Words++
 			shared[p.class].Weight += p.counts() * rare
-			shared[p.class].Named = shared[p.class].Named || p.weight >= min(inName, inEveryday)
+			if p.weight >= min(inName, inEveryday) {
+				shared[p.class].Names++
+			}
 		}
 	}
 	return shared
+}
+
+// NamedBy is the likeness where a single word names a class only if another text,
+// what the step was judged by, has it too.
+func (l Likeness) NamedBy(text string) Likeness {
+	named := Likenesses(text)
+	for i, s := range l {
+		if s.Names == 1 && named[i].Names == 0 {
+			s.Names = 0
+		}
+		named[i] = s
+	}
+	return named
 }
 
 // Within is the class of a family that the text names and is most like: its lead
@@ -127,7 +142,7 @@ func (l Likeness) Within(family string, where Where) Class {
 		if c.Family != family || where == OffRoad && c.onVehicles() {
 			continue
 		}
-		score, named := l[i].Weight, l[i].Named
+		score, named := l[i].Weight, l[i].Names > 0
 		if c.ID == f.Lead {
 			score, named = score*leadBonus, true
 		}

@@ -395,6 +395,20 @@ func ids(cs []Class) []string {
 }
 
 // A class that is usual on vehicles alone is none for a window, unless its whole
+// One word beside what a step is judged by names no class; two do, or one that
+// is among it.
+func TestNamedBy(t *testing.T) {
+	for _, c := range []struct{ text, by, want string }{
+		{"fill fresh petrol in, a dry rag under the bowl", "fresh petrol", "hot-work"},
+		{"rub it in with the rag", "rub; rag", "oily-rags"},
+		{"linseed oil, and the rag goes in the bin", "bin", "oily-rags"},
+	} {
+		if got := Likenesses(c.text).NamedBy(c.by).Within("hot-work-fire", Anywhere).ID; got != c.want {
+			t.Errorf("%q by %q is %s, not %s", c.text, c.by, got, c.want)
+		}
+	}
+}
+
 // family is.
 func TestWithin(t *testing.T) {
 	for _, c := range []struct {

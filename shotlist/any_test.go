@@ -58,7 +58,7 @@ func TestAnyPlanIsLaidOut(t *testing.T) {
 		_, _, d := arrange(t, text, got...)
 		checkDay(t, shots, &d, text)
 		checkOrder(t, newBoard(Call{Plan: p, Shots: shots, Got: got}), sequence(shots, &d), text)
-		windows := windowsOf(p, shots)
+		windows := readStory(p).windowsOf(shots)
 		moment, again := 0, false
 		for _, s := range d.Sessions {
 			for _, e := range s.Entries {

@@ -3,6 +3,7 @@ package shotlist
 import (
 	"context"
 	"slices"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/shotlist/order"
@@ -113,6 +114,7 @@ type board struct {
 	rates   rates
 	rigs    []rig
 	cost    [][]int // seconds from rig to rig; nil for more than mostNodes
+	calls   int     // seconds of the first coming of each helper
 	cards   []card  // in story order
 	after   map[[2]int]bool
 	now     int // the moment the object has reached; 0 before the shoot
@@ -125,9 +127,11 @@ type board struct {
 
 func newBoard(c Call) *board {
 	b := &board{
-		plan: c.Plan, shots: c.Shots, call: c, story: readStory(c.Plan), windows: windowsOf(c.Plan, c.Shots),
-		rates: ratesOf(&c.Plan.Shoot.Change), after: map[[2]int]bool{}, done: map[int]bool{}, barred: Impossible(c.Plan, c.Shots),
+		plan: c.Plan, shots: c.Shots, call: c, story: readStory(c.Plan),
+		rates: ratesOf(&c.Plan.Shoot.Change), after: map[[2]int]bool{}, done: map[int]bool{},
 	}
+	b.windows = b.story.windowsOf(b.shots)
+	b.barred = b.story.impossible(b.shots, b.windows)
 	made := map[string]bool{}
 	for _, id := range c.Got {
 		made[id] = true
@@ -184,6 +188,13 @@ func (b *board) reach(i int) {
 
 // price fills the costs from rig to rig.
 func (b *board) price() {
+	helpers := map[string]bool{}
+	for _, r := range b.rigs {
+		for who := range strings.FieldsSeq(r.helpers) {
+			helpers[who] = true
+		}
+	}
+	b.calls = len(helpers) * b.rates[ToHelper]
 	if len(b.rigs) > mostNodes {
 		return
 	}
@@ -273,15 +284,7 @@ func (b *board) length(sequence []int) int {
 			sum += total(b.rates.calls(rig{}, b.rigs[b.cards[i].rig]))
 		}
 	}
-	return sum - b.firstCalls()
-}
-
-func (b *board) firstCalls() int {
-	var who rig
-	for _, c := range b.cards {
-		who.helpers += " " + b.rigs[c.rig].helpers
-	}
-	return total(b.rates.calls(rig{}, rig{helpers: distinct(who.helpers)}))
+	return sum - b.calls
 }
 
 // search asks the solver, and puts its answer nearer to the story.
@@ -302,7 +305,7 @@ func (t *timetable) search(ctx context.Context, story []int) (sequence []int, bo
 			found = append(found, n-1)
 		}
 	}
-	bound = max(0, result.Bound*unit-b.firstCalls())
+	bound = max(0, result.Bound*unit-b.calls)
 	tidy := &tidying{board: b, nodes: nodes, sequence: found}
 	tidy.towardsStory()
 	sequence = tidy.cards()

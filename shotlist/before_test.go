@@ -47,7 +47,7 @@ func TestAsItSits(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			p, shots, _ := arrange(t, c.plan)
 			i := slices.IndexFunc(shots, func(s Shot) bool { return strings.HasSuffix(s.ID, "-pump-before") })
-			if got := windowsOf(p, shots)[i]; got != c.window {
+			if got := readStory(p).windowsOf(shots)[i]; got != c.window {
 				t.Errorf("%+v, not %+v", got, c.window)
 			}
 			states := strings.Join(shots[i].States, " ")

@@ -98,7 +98,7 @@ type covering struct {
 }
 
 func newCovering(p *plan.Plan, shots, drops []Shot) *covering {
-	c := &covering{plan: p, shots: shots, drops: drops, windows: windowsOf(p, shots),
+	c := &covering{plan: p, shots: shots, drops: drops, windows: readStory(p).windowsOf(shots),
 		showing: map[Cover][]int{}, dropped: map[Cover][]string{}, seen: map[Cover]bool{}, named: map[plan.Ref]bool{}}
 	for i := range shots {
 		for k, cover := range shots[i].Covers {

@@ -2,7 +2,6 @@ package shotlist
 
 import (
 	"slices"
-	"strings"
 
 	"fixslate/shotlist/order"
 )
@@ -105,11 +104,4 @@ func (b *board) pairs(nodes []node) [][2]int {
 		}
 	}
 	return pairs
-}
-
-// distinct are the words of a text, each once, sorted.
-func distinct(text string) string {
-	words := strings.Fields(text)
-	slices.Sort(words)
-	return strings.Join(slices.Compact(words), " ")
 }

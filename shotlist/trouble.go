@@ -28,13 +28,17 @@ type Barred struct {
 // it starts a state that holds already, or ends one that the object never
 // leaves, and the step does nothing else.
 func Impossible(p *plan.Plan, shots []Shot) []Barred {
-	var barred []Barred
 	s := readStory(p)
+	return s.impossible(shots, s.windowsOf(shots))
+}
+
+func (s *story) impossible(shots []Shot, windows []Window) []Barred {
+	var barred []Barred
 	for i := range shots {
 		shot := &shots[i]
 		switch {
 		case !shot.onTheDay():
-		case shot.Bound == ByNeeds && s.byNeeds(shot).Never:
+		case windows[i].Never:
 			barred = append(barred, Barred{Shot: i, Trouble: s.contradiction(shot)})
 		case shot.Suggested && shot.Covers[0].Why == Place && s.void(shot.Step):
 			barred = append(barred, s.past(i, shots))

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"fixslate/plan"
-	"fixslate/plan/hazard/class"
 )
 
 // The object goes through the story once, so the story is a row of moments:
@@ -97,8 +96,7 @@ func readStory(p *plan.Plan) *story {
 func (s *story) changes(step int) bool { return len(s.starts[step])+len(s.ends[step]) > 0 }
 
 // windowsOf gives the window of each shot.
-func windowsOf(p *plan.Plan, shots []Shot) []Window {
-	s := readStory(p)
+func (s *story) windowsOf(shots []Shot) []Window {
 	windows := make([]Window, len(shots))
 	for i := range shots {
 		windows[i] = s.window(&shots[i])
@@ -185,10 +183,10 @@ func (s *story) own(w Window, step int) Window {
 	return w
 }
 
-// lasts holds for a state that is in force at a moment and stays so beyond one
-// step.
+// lasts holds for a state, by its canonical name, that is in force at a moment and
+// stays so beyond one step.
 func (s *story) lasts(state string, m int) bool {
-	return slices.ContainsFunc(s.runs[class.CanonicalState(state)], func(r [2]int) bool { return r[0] <= m && m <= r[1] })
+	return slices.ContainsFunc(s.runs[state], func(r [2]int) bool { return r[0] <= m && m <= r[1] })
 }
 
 // holds is lasts, or a moment of a block in which a step has the state while it
@@ -197,7 +195,7 @@ func (s *story) holds(state string, m int) bool {
 	if s.lasts(state, m) {
 		return true
 	}
-	return slices.ContainsFunc(s.during[class.CanonicalState(state)], func(step int) bool { return s.block[momentOf(step)] == s.block[m] })
+	return slices.ContainsFunc(s.during[state], func(step int) bool { return s.block[momentOf(step)] == s.block[m] })
 }
 
 // Turn is a change of the object's state, with what must be in the can before
@@ -213,7 +211,8 @@ type Turn struct {
 // more, in story order. Shots that no camera makes and those that are made
 // apart don't count.
 func LastChances(p *plan.Plan, shots []Shot) []Turn {
-	return readStory(p).lastChances(shots, windowsOf(p, shots))
+	s := readStory(p)
+	return s.lastChances(shots, s.windowsOf(shots))
 }
 
 func (s *story) lastChances(shots []Shot, windows []Window) []Turn {

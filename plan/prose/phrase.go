@@ -92,6 +92,11 @@ func (s *scanner) inWords(i int) (expression, bool) {
 	case len(e.amounts) == 1 && !first.hasUnit && first.bottom == 2 && first.whole == "" && first.top == 1:
 		return expression{}, false // "the other half"
 	}
+	if n := first.numeral; n.bottom == 0 && n.decimals == "" && n.value < 60 && (!first.hasUnit || first.of.unit == trade.Minute) {
+		if clock, ok := s.hourBeside(expression{start: e.start, end: first.until, inWords: true}, n.value); ok {
+			return clock, true // "five past one", "twelve minutes past three"
+		}
+	}
 	s.addThousands(&e)
 	s.addSmaller(&e)
 	s.oilGrade(&e)
@@ -222,27 +227,6 @@ func (s *scanner) oilGrade(e *expression) {
 		e.kind, e.end, e.values = PartNumber, n.end, nil
 		e.word, e.amounts = s.slice(e.start, n.end), nil
 	}
-}
-
-// partOfHour reads "half past nine" and "quarter to ten".
-func (s *scanner) partOfHour(i int) (expression, bool) {
-	way := s.over(i + 1)
-	hour := s.number(s.over(way + 1))
-	if s.word(way) != "past" && s.word(way) != "to" || hour.value < 1 || hour.value > 12 || hour.class != oneWord && hour.class != teenWord {
-		return expression{}, false
-	}
-	minutes := 30.0
-	if s.word(i) == "quarter" {
-		minutes = 15
-	}
-	if s.word(way) == "to" {
-		minutes = -minutes
-	}
-	end := s.over(way+1) + 1
-	if a := s.withUnit(numeral{start: end - 1, end: end, value: hour.value, inWords: true}); a.hasUnit {
-		return expression{}, false
-	}
-	return expression{kind: Time, start: i, end: end, values: []Value{{hour.value*60 + minutes, trade.Minute}}, inWords: true}, true
 }
 
 // spokenCode reads a designation as captions have it: "t twenty five", "w

@@ -112,6 +112,12 @@ func (s *scanner) positive(i int) (numeral, bool) {
 	n.yearly = c.yearly && c.end > i
 	if n.digitRun {
 		n.whole = c.digits
+		if d := n; c.decimals(&d) {
+			if _, ok := s.measures(s.link(d.end)); ok {
+				d.digitRun = false // "four three three point nine two megahertz"
+				return d, true
+			}
+		}
 		return n, true
 	}
 	if c.decimals(&n) {

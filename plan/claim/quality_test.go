@@ -124,6 +124,14 @@ func TestQualityVaried(t *testing.T) {
 	t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{0.87, 0.96, 0.69}) })
 }
 
+// TestQualityTrades scores sentences of many trades by one more author, half of them
+// with values that are hard to read right; a third, by hash, is only scored.
+func TestQualityTrades(t *testing.T) {
+	read, unread := thirds(rows(t, "testdata/trades.jsonl"))
+	t.Run("read", func(t *testing.T) { score(t, read, "show", floor{0.92, 0.97, 0.81}) })
+	t.Run("unread", func(t *testing.T) { score(t, unread, "", floor{0.88, 0.97, 0.66}) })
+}
+
 // TestQualityFirst scores sentences that the reader's author wrote before he
 // mended it by them: at first sight 0.66 to 0.73 of their values were right.
 func TestQualityFirst(t *testing.T) {

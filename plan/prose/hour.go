@@ -20,11 +20,10 @@ func (s *scanner) hourBeside(e expression, minutes float64) (expression, bool) {
 	if w := s.number(at); w.class == oneWord || w.class == teenWord {
 		hour = w.value
 	}
-	half := minutes == 15 || minutes == 30
 	switch s.word(way) {
 	case "past":
 	case "to":
-		if !half && !named && !s.inDay(at+1) {
+		if part := s.word(e.start); part != "half" && part != "quarter" && !named && !s.inDay(at+1) {
 			return e, false
 		}
 		minutes = -minutes

@@ -65,6 +65,35 @@ func TestEditPages(t *testing.T) {
 	}
 }
 
+// A wrong figure that a correction takes back, in its step, at its time or in no
+// place, is a note; another figure, or another step's, is an error as before.
+func TestCorrectedFigure(t *testing.T) {
+	page, _ := lint.Page("number-misspoken") // nine millimetres are said, the plan has five
+	for correction, want := range map[string]diag.Severity{
+		"": diag.Error,
+		"at = \"measure\"\nwas = \"9 mm\"\nnow = \"5 mm\"":  diag.Note,
+		"at = \"0:28\"\nwas = \"9 mm\"\nnow = \"5 mm\"":     diag.Note,
+		"was = \"nine millimetres\"\nnow = \"5 mm\"":        diag.Note,
+		"at = \"measure\"\nwas = \"8 mm\"\nnow = \"5 mm\"":  diag.Error,
+		"at = \"unplug\"\nwas = \"9 mm\"\nnow = \"5 mm\"":   diag.Error,
+		"at = \"measure\"\nnow = \"5 mm, not what I said\"": diag.Error,
+	} {
+		text := whole(page.Wrong)
+		if correction != "" {
+			text += "[[correction]]\ndate = 2026-11-25\n" + correction + "\n"
+		}
+		var got diag.Severity
+		for _, f := range lint.Review(editPass(t, text, page.WrongEdit)) {
+			if f.Rule == "number-misspoken" {
+				got = f.Severity
+			}
+		}
+		if got != want {
+			t.Errorf("with\n%s\nit is %v, want %v", correction, got, want)
+		}
+	}
+}
+
 // A finding stands at the second of its word, not of its cue; what stands in the
 // plan has none.
 func TestEditSecond(t *testing.T) {

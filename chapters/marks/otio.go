@@ -22,13 +22,13 @@ func otio(f Film) []byte {
 	markers := []any{}
 	for _, c := range f.Chapters {
 		markers = append(markers, marker{
-			named("Marker.2", c.Title), "GREEN", comment(c), rate.span(rate.Frame(c.Start), 0),
+			named("Marker.2", c.Title), "GREEN", comment(c), rate.span(rate.frame(c.Start), 0),
 		})
 	}
 	children := []any{}
 	at := int64(0)
 	for _, c := range f.Clips {
-		start, end := max(at, rate.Frame(c.Start)), rate.Frame(c.End)
+		start, end := max(at, rate.frame(c.Start)), rate.frame(c.End)
 		if start > at {
 			children = append(children, gap{named("Gap.1", ""), plainItem(rate.span(0, start-at))})
 		}

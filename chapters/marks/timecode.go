@@ -34,33 +34,33 @@ func rateOf(fps float64) frameRate {
 // FPS is the rate as a number.
 func (r frameRate) FPS() float64 { return float64(r.Num) / float64(r.Den) }
 
-// Frame is the number of the frame nearest to a time in seconds.
-func (r frameRate) Frame(seconds float64) int64 {
+// frame is the number of the frame nearest to a time in seconds.
+func (r frameRate) frame(seconds float64) int64 {
 	return int64(math.Floor(float64(seconds*float64(r.Num))/float64(r.Den) + 0.5))
 }
 
-// Drops says how many numbers a minute drop-frame timecode leaves out: 2 at
+// drops says how many numbers a minute drop-frame timecode leaves out: 2 at
 // 29.97, 4 at 59.94, 0 at rates that have no drop-frame timecode.
-func (r frameRate) Drops() int64 {
+func (r frameRate) drops() int64 {
 	if r.Den != 1001 || r.Nominal%30 != 0 || r.Nominal > 60 {
 		return 0
 	}
 	return r.Nominal / 15
 }
 
-// NonDrop is a frame's timecode counted without gaps, hh:mm:ss:ff.
-func (r frameRate) NonDrop(frame int64) string { return r.label(frame, ":") }
+// nonDrop is a frame's timecode counted without gaps, hh:mm:ss:ff.
+func (r frameRate) nonDrop(frame int64) string { return r.label(frame, ":") }
 
-// DropFrame is a frame's drop-frame timecode, hh:mm:ss;ff, which keeps to the
+// dropFrame is a frame's drop-frame timecode, hh:mm:ss;ff, which keeps to the
 // clock by leaving out the first numbers of every minute but each tenth; no
-// picture is dropped. At rates without one it is NonDrop.
+// picture is dropped. At rates without one it is nonDrop.
 //
 // Ten minutes hold 17,982 frames at 29.97. In the first of them none of the
 // numbers is missing; each later minute is two numbers short.
-func (r frameRate) DropFrame(frame int64) string {
-	drops := r.Drops()
+func (r frameRate) dropFrame(frame int64) string {
+	drops := r.drops()
 	if drops == 0 {
-		return r.NonDrop(frame)
+		return r.nonDrop(frame)
 	}
 	minute := r.Nominal*60 - drops
 	tens := minute*10 + drops
@@ -84,18 +84,18 @@ func (r frameRate) label(n int64, point string) string {
 func timecodes(f Film) []byte {
 	var b bytes.Buffer
 	rate := rateOf(f.FPS)
-	both := rate.Drops() > 0
+	both := rate.drops() > 0
 	if both {
 		fmt.Fprintf(&b, "# drop-frame\tnon-drop\tframe at %s a second\tchapter\n", number(rate.FPS()))
 	} else {
 		fmt.Fprintf(&b, "# timecode\tframe at %s a second\tchapter\n", number(rate.FPS()))
 	}
 	for _, c := range f.Chapters {
-		n := rate.Frame(c.Start)
+		n := rate.frame(c.Start)
 		if both {
-			fmt.Fprintf(&b, "%s\t", rate.DropFrame(n))
+			fmt.Fprintf(&b, "%s\t", rate.dropFrame(n))
 		}
-		fmt.Fprintf(&b, "%s\t%d\t%s\n", rate.NonDrop(n), n, c.Title)
+		fmt.Fprintf(&b, "%s\t%d\t%s\n", rate.nonDrop(n), n, c.Title)
 	}
 	return b.Bytes()
 }

@@ -30,15 +30,15 @@ func TestDropFrameTable(t *testing.T) {
 		{1084319, "10:03:00;05", "10:02:23:29"},
 		{2589408, "24:00:00;00", ""},
 	} {
-		if got := r.DropFrame(c.frame); got != c.drop {
+		if got := r.dropFrame(c.frame); got != c.drop {
 			t.Errorf("frame %d is %s, want %s", c.frame, got, c.drop)
 		}
-		if got := r.NonDrop(c.frame); c.nonDrop != "" && got != c.nonDrop {
+		if got := r.nonDrop(c.frame); c.nonDrop != "" && got != c.nonDrop {
 			t.Errorf("frame %d is %s without drops, want %s", c.frame, got, c.nonDrop)
 		}
 	}
 	// The same source, at 59.94: four numbers a minute.
-	if got, want := rateOf(59.94).DropFrame(1084319), "05:01:30;03"; got != want {
+	if got, want := rateOf(59.94).dropFrame(1084319), "05:01:30;03"; got != want {
 		t.Errorf("at 59.94 frame 1084319 is %s, want %s", got, want)
 	}
 }
@@ -52,16 +52,16 @@ func TestDropFrameReadsBack(t *testing.T) {
 			for m := range int64(60) {
 				for s := range int64(60) {
 					for f := range r.Nominal {
-						if s == 0 && f < r.Drops() && m%10 != 0 {
+						if s == 0 && f < r.drops() && m%10 != 0 {
 							continue // numbers that do not exist
 						}
 						minutes := 60*h + m
-						frame := r.Nominal*(60*minutes+s) + f - r.Drops()*(minutes-minutes/10)
+						frame := r.Nominal*(60*minutes+s) + f - r.drops()*(minutes-minutes/10)
 						if frame != last+1 {
 							t.Fatalf("frame %d follows %d", frame, last)
 						}
 						last = frame
-						if got, want := r.DropFrame(frame), r.label(r.Nominal*(60*minutes+s)+f, ";"); got != want {
+						if got, want := r.dropFrame(frame), r.label(r.Nominal*(60*minutes+s)+f, ";"); got != want {
 							t.Fatalf("frame %d is %s, want %s", frame, got, want)
 						}
 					}
@@ -86,7 +86,7 @@ func TestRates(t *testing.T) {
 		t.Errorf("no rate is %+v, want 25", got)
 	}
 	for fps, drops := range map[float64]int64{23.976: 0, 24: 0, 25: 0, 29.97: 2, 30: 0, 50: 0, 59.94: 4, 60: 0, 119.88: 0} {
-		if got := rateOf(fps).Drops(); got != drops {
+		if got := rateOf(fps).drops(); got != drops {
 			t.Errorf("at %v a minute drops %d numbers, want %d", fps, got, drops)
 		}
 	}
@@ -97,7 +97,7 @@ func TestFrameOfATime(t *testing.T) {
 	for _, fps := range []float64{23.976, 24, 25, 29.97, 30, 50, 59.94} {
 		r := rateOf(fps)
 		for n := int64(0); n < 10*3600*r.Nominal; n += 997 {
-			if got := r.Frame(float64(n) * float64(r.Den) / float64(r.Num)); got != n {
+			if got := r.frame(float64(n) * float64(r.Den) / float64(r.Num)); got != n {
 				t.Fatalf("at %v the time of frame %d falls on frame %d", fps, n, got)
 			}
 		}

@@ -144,7 +144,7 @@ func TestReadingSeconds(t *testing.T) {
 		"to be or not to be":                1.8,       // six words, 0.3 s each
 		"Disconnect refrigerant compressor": 33 / 17.0, // long words: 17 characters a second
 	} {
-		if got := ReadingSeconds(words); math.Abs(got-want) > 1e-9 {
+		if got := readingSeconds(words); math.Abs(got-want) > 1e-9 {
 			t.Errorf("%q is read in %v s, want %v", words, got, want)
 		}
 	}
@@ -153,7 +153,7 @@ func TestReadingSeconds(t *testing.T) {
 func TestWPMScalesTheNarration(t *testing.T) {
 	p := talk(3, "Pull the plug, and keep it where you can see it.")
 	usual := Estimate(p, Pace{}).End
-	p.Voice.WPM = ProseWPM / 2
+	p.Voice.WPM = proseWPM / 2
 	if slow := Estimate(p, Pace{}).End; math.Abs(slow-2*usual) > 1e-9 {
 		t.Errorf("at half the words a minute %v s, want %v", slow, 2*usual)
 	}

@@ -54,11 +54,11 @@ func (e estimator) testsWork(s *plan.Step) (PERT, bool) {
 	any := false
 	for _, t := range e.testsOf(s) {
 		if t.Work.Set && !t.Work.Open {
-			sum, any = sum.Plus(written(t.Work)), true
+			sum, any = sum.plus(written(t.Work)), true
 			continue
 		}
 		g := testGuess(t)
-		sum = sum.Plus(PERT{g / 2, g, g * 2})
+		sum = sum.plus(PERT{g / 2, g, g * 2})
 	}
 	return sum, any
 }

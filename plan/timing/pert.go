@@ -16,14 +16,8 @@ type PERT struct{ Low, Likely, High float64 }
 // Evaluation", Operations Research 7).
 func (e PERT) Mean() float64 { return (e.Low + float64(4*e.Likely) + e.High) / 6 }
 
-// Variance is ((high - low) / 6)², from the same paper.
-func (e PERT) Variance() float64 {
-	sigma := (e.High - e.Low) / 6
-	return sigma * sigma
-}
-
-// Plus adds two estimates point by point; the means add exactly.
-func (e PERT) Plus(other PERT) PERT {
+// plus adds two estimates point by point; the means add exactly.
+func (e PERT) plus(other PERT) PERT {
 	return PERT{e.Low + other.Low, e.Likely + other.Likely, e.High + other.High}
 }
 
@@ -43,9 +37,9 @@ func written(d plan.Duration) PERT {
 	return PERT{0.8 * s, s, 1.2 * s}
 }
 
-// shape is a beta distribution on 0 to 1 with the mean and variance of a PERT
-// estimate scaled to that range: both formulas of Malcolm et al. then hold
-// exactly. A beta with the same mean and its mode exactly at Likely would have
+// shape is a beta distribution on 0 to 1 with the mean of a PERT estimate scaled
+// to that range and the variance that goes with it, ((high - low) / 6)²: both
+// formulas of Malcolm et al. then hold exactly. A beta with the same mean and its mode exactly at Likely would have
 // another variance; the mode here is at most 3 % of the range from Likely.
 type shape struct{ alpha, beta float64 }
 

@@ -13,16 +13,16 @@ type Rate struct {
 	Sentence            float64 // seconds of a full pause at a sentence's end
 }
 
-// ProseWPM is the rate of ordinary prose read aloud, pauses included: 225,715
+// proseWPM is the rate of ordinary prose read aloud, pauses included: 225,715
 // words in 23 h 55 min 17 s (LJ Speech dataset, README, table "Statistics";
 // the division is ours: 157.3). [voice] wpm is measured against it.
-const ProseWPM = 225715.0 / (86117.0 / 60)
+const proseWPM = 225715.0 / (86117.0 / 60)
 
 // DefaultRate is the presenter nobody has measured yet.
 //
 // LJ Speech's 1,308,674 characters give 15.2 characters a second with the
 // pauses inside. Here pauses stand apart, so the rate between them is higher:
-// it was raised until ordinary prose comes out at ProseWPM again
+// it was raised until ordinary prose comes out at proseWPM again
 // (TestProseRate). Sentence: 0.6 s was judged the most natural pause at
 // punctuation (Liu et al. 2022, Front. Psychol. 13:778018). Comma: 0.2 to
 // 0.4 s is common practice, no source.
@@ -31,13 +31,13 @@ func DefaultRate() Rate {
 }
 
 // AtWPM is the rate slowed or sped up, pauses too, so that ordinary prose
-// comes out at wpm where r gives ProseWPM. A wpm of zero or less changes
+// comes out at wpm where r gives proseWPM. A wpm of zero or less changes
 // nothing.
 func (r Rate) AtWPM(wpm float64) Rate {
 	if wpm <= 0 {
 		return r
 	}
-	f := wpm / ProseWPM
+	f := wpm / proseWPM
 	return Rate{r.CharactersPerSecond * f, r.Comma / f, r.Sentence / f}
 }
 

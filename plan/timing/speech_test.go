@@ -52,7 +52,7 @@ func TestAtWPM(t *testing.T) {
 	usual := Seconds(text, DefaultRate())
 	for _, wpm := range []float64{80, 120, 157, 200} {
 		got := Seconds(text, DefaultRate().AtWPM(wpm))
-		if want := usual * ProseWPM / wpm; math.Abs(got-want) > 1e-9 {
+		if want := usual * proseWPM / wpm; math.Abs(got-want) > 1e-9 {
 			t.Errorf("at %v wpm %v s, want %v: pauses must scale too", wpm, got, want)
 		}
 	}

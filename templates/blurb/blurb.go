@@ -120,15 +120,15 @@ func plain(parts []part) []byte {
 			if p.list {
 				b.WriteString("– ")
 			}
-			b.WriteString(Printable(line) + "\n")
+			b.WriteString(printable(line) + "\n")
 		}
 	}
 	return []byte(b.String())
 }
 
-// Printable keeps a line to one line without control characters, and replaces
+// printable keeps a line to one line without control characters, and replaces
 // the two characters that platforms refuse in descriptions.
-func Printable(line string) string {
+func printable(line string) string {
 	return chapters.OneLine(marks.NoAngles(line))
 }
 

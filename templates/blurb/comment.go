@@ -38,7 +38,7 @@ func Comment(p *plan.Plan, c []chapters.Chapter) []byte {
 		}
 		b.WriteString(heading + "\n")
 		for _, line := range lines {
-			b.WriteString("– " + Printable(line) + "\n")
+			b.WriteString("– " + printable(line) + "\n")
 		}
 	}
 	var short []string

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"fixslate/chapters"
 	"fixslate/chapters/align"
@@ -69,7 +68,7 @@ func barsOf(r Review, width float64) bars {
 	}
 	d := plotter{r, (width - 2) / end, width}
 	b.PlanWords = fmt.Sprintf("plan, %s", stamp(r.Planned.End))
-	b.EditY = units(bandBottom - 4)
+	b.EditY = picture.Units(bandBottom - 4)
 	b.EditWords = fmt.Sprintf("edit, %s", stamp(r.Match.End))
 	b.Plan, b.Edit = d.plan(), d.edit()
 	b.Bands, b.Extra = d.bands(), d.extra()
@@ -82,7 +81,7 @@ func barsOf(r Review, width float64) bars {
 		if x > width-14 && m > 0 {
 			break
 		}
-		b.Ticks = append(b.Ticks, tick{units(x), strconv.Itoa(m)})
+		b.Ticks = append(b.Ticks, tick{picture.Units(x), strconv.Itoa(m)})
 	}
 	return b
 }
@@ -97,14 +96,14 @@ func (d plotter) x(seconds float64) float64 { return 1 + seconds*d.scale }
 
 func (d plotter) block(start, end, top, height float64) block {
 	x, width := d.x(start), max(1.5, (end-start)*d.scale)
-	return block{X: units(x), Width: units(width), Y: units(top), Height: units(height)}
+	return block{X: picture.Units(x), Width: picture.Units(width), Y: picture.Units(top), Height: picture.Units(height)}
 }
 
 // labelled puts a number into a block that has room for it.
 func (d plotter) labelled(b block, start, end float64, label string) block {
 	if (end-start)*d.scale >= 9*float64(len(label))+4 {
 		b.Label = label
-		b.LabelX = units(d.x((start + end) / 2))
+		b.LabelX = picture.Units(d.x((start + end) / 2))
 	}
 	return b
 }
@@ -116,7 +115,7 @@ func (d plotter) plan() []block {
 	var out []block
 	for _, s := range d.Planned.Steps {
 		b := d.labelled(d.block(s.Start, s.End, planTop, planHeight), s.Start, s.End, strconv.Itoa(s.Index+1))
-		b.LabelY, b.Class = units(planTop+planHeight/2+4.5), shade[s.Index]
+		b.LabelY, b.Class = picture.Units(planTop+planHeight/2+4.5), shade[s.Index]
 		status := d.Match.Steps[s.Index].Status
 		if status != align.Found {
 			b.Class = status.String()
@@ -134,7 +133,7 @@ func (d plotter) edit() []block {
 	var out []block
 	for _, s := range d.Timeline.Steps {
 		b := d.labelled(d.block(s.Start, s.End, editTop, editHeight), s.Start, s.End, strconv.Itoa(s.Index+1))
-		b.LabelY, b.Class = units(editTop+editHeight/2+4.5), shade[s.Index]
+		b.LabelY, b.Class = picture.Units(editTop+editHeight/2+4.5), shade[s.Index]
 		b.Link = "step-" + s.ID
 		b.Title = fmt.Sprintf("%d %s: heard at %s", s.Index+1, titleOf(&d.Review.Plan.Steps[s.Index]), stamp(s.Start))
 		out = append(out, b)
@@ -167,8 +166,8 @@ func (d plotter) bands() []band {
 		}
 		status := d.Match.Steps[s.Index].Status
 		out = append(out, band{
-			Points: fmt.Sprintf("%s,%s %s,%s %s,%s %s,%s", units(d.x(s.Start)), units(bandTop), units(d.x(s.End)), units(bandTop),
-				units(d.x(to.end)), units(bandBottom), units(d.x(to.start)), units(bandBottom)),
+			Points: fmt.Sprintf("%s,%s %s,%s %s,%s %s,%s", picture.Units(d.x(s.Start)), picture.Units(bandTop), picture.Units(d.x(s.End)), picture.Units(bandTop),
+				picture.Units(d.x(to.end)), picture.Units(bandBottom), picture.Units(d.x(to.start)), picture.Units(bandBottom)),
 			Class: "band " + status.String(),
 			Title: fmt.Sprintf("%s: planned at %s, heard at %s", titleOf(&d.Review.Plan.Steps[s.Index]), stamp(s.Start), stamp(to.start)),
 		})
@@ -244,15 +243,10 @@ func shape(s diag.Severity, x, top float64) string {
 	const half = markSize / 2
 	switch s {
 	case diag.Error:
-		return fmt.Sprintf("M%s %sl%s %sh-%sz", units(x), units(top), units(half), units(markSize), units(markSize))
+		return fmt.Sprintf("M%s %sl%s %sh-%sz", picture.Units(x), picture.Units(top), picture.Units(half), picture.Units(markSize), picture.Units(markSize))
 	case diag.Warning:
-		return fmt.Sprintf("M%s %sl%[3]s %[3]s-%[3]s %[3]s-%[3]s-%[3]sz", units(x), units(top), units(half))
+		return fmt.Sprintf("M%s %sl%[3]s %[3]s-%[3]s %[3]s-%[3]s-%[3]sz", picture.Units(x), picture.Units(top), picture.Units(half))
 	}
 	const r = half - 1
-	return fmt.Sprintf("M%s %sa%[3]s %[3]s 0 1 0 %[4]s 0a%[3]s %[3]s 0 1 0-%[4]s 0z", units(x-r), units(top+half), units(r), units(2*r))
-}
-
-// units writes a length of the drawing.
-func units(n float64) string {
-	return strings.TrimSuffix(strconv.FormatFloat(n, 'f', 1, 64), ".0")
+	return fmt.Sprintf("M%s %sa%[3]s %[3]s 0 1 0 %[4]s 0a%[3]s %[3]s 0 1 0-%[4]s 0z", picture.Units(x-r), picture.Units(top+half), picture.Units(r), picture.Units(2*r))
 }

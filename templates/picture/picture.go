@@ -51,7 +51,7 @@ func (p Picture) Inline(name string) []byte {
 		return nil
 	}
 	var b bytes.Buffer
-	fmt.Fprintf(&b, `<svg class="pic" viewBox="0 0 %s %s" role="img" aria-labelledby="%s-title %s-words">`, units(p.Width), units(p.Height), name, name)
+	fmt.Fprintf(&b, `<svg class="pic" viewBox="0 0 %s %s" role="img" aria-labelledby="%s-title %s-words">`, Units(p.Width), Units(p.Height), name, name)
 	p.describe(&b, name)
 	b.Write(p.body)
 	b.WriteString("</svg>")
@@ -72,11 +72,11 @@ func File(pictures ...Picture) []byte {
 		if p.Empty() {
 			continue
 		}
-		fmt.Fprintf(&inner, "<g transform=\"translate(%s %s)\">\n", units(edge), units(height))
+		fmt.Fprintf(&inner, "<g transform=\"translate(%s %s)\">\n", Units(edge), Units(height))
 		p.describe(&inner, "picture-"+strconv.Itoa(i+1))
 		head := drawing{width: p.Width}
 		head.lines(0, p.Width, headText, p.Title)
-		fmt.Fprintf(&inner, "%s<g transform=\"translate(0 %s)\">\n", head.Bytes(), units(head.y+2))
+		fmt.Fprintf(&inner, "%s<g transform=\"translate(0 %s)\">\n", head.Bytes(), Units(head.y+2))
 		inner.Write(p.body)
 		inner.WriteString("</g>\n</g>\n")
 		width, height = max(width, p.Width), height+head.y+2+p.Height+edge
@@ -89,9 +89,9 @@ func File(pictures ...Picture) []byte {
 	// a viewer without style sheets takes the colours written at each shape, and
 	// these measures
 	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"pic pic-file\" width=\"%s\" height=\"%s\" viewBox=\"0 0 %[1]s %[2]s\" font-family=\"system-ui, sans-serif\" role=\"img\" aria-label=\"%s\">\n",
-		units(width), units(height), plain(pictures[0].Title))
+		Units(width), Units(height), plain(pictures[0].Title))
 	fmt.Fprintf(&b, "<style>\n%s%s</style>\n", fileStyle, Style)
-	fmt.Fprintf(&b, "<rect class=\"pic-paper\" width=\"%s\" height=\"%s\" fill=\"#fdfdfb\"/>\n", units(width), units(height))
+	fmt.Fprintf(&b, "<rect class=\"pic-paper\" width=\"%s\" height=\"%s\" fill=\"#fdfdfb\"/>\n", Units(width), Units(height))
 	b.Write(inner.Bytes())
 	b.WriteString("</svg>\n")
 	return b.Bytes()
@@ -138,7 +138,7 @@ func (c *canvas) shape(name string, l look) {
 }
 
 // at gives it an attribute of a number.
-func (c *canvas) at(name string, n float64) { c.put(" ", name, `="`, units(n), `"`) }
+func (c *canvas) at(name string, n float64) { c.put(" ", name, `="`, Units(n), `"`) }
 
 // point is a place in the picture's units, right of and below its corner.
 type point struct{ x, y float64 }
@@ -187,6 +187,7 @@ func (c *canvas) line(from, to point, l look) {
 // of "V 21": both are written out.
 func plain(words string) string { return html.EscapeString(diag.Visible(words)) }
 
-func units(n float64) string {
+// Units writes a length of a drawing, to a tenth.
+func Units(n float64) string {
 	return strings.TrimSuffix(strconv.FormatFloat(n, 'f', 1, 64), ".0")
 }

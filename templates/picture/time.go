@@ -90,7 +90,7 @@ func TimeFile(p *plan.Plan, t timing.Timeline, marks []chapters.Chapter) []byte 
 	d := &drawing{width: pic.Width}
 	d.lines(0, d.width, inkText, pic.Words)
 	d.y += gap
-	fmt.Fprintf(d, "<g transform=\"translate(0 %s)\">\n", units(d.y))
+	fmt.Fprintf(d, "<g transform=\"translate(0 %s)\">\n", Units(d.y))
 	d.Write(pic.body)
 	d.WriteString("</g>\n")
 	d.y += pic.Height + 4

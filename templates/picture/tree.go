@@ -143,7 +143,7 @@ func (d *drawing) test(t *Test, x float64) {
 // head is the arrow's, pointing down.
 func (d *drawing) head(x, y float64) {
 	d.shape("path", bar)
-	d.put(` d="M`, units(x), " ", units(y), ` l-4 -7 h8 z"/>`, "\n")
+	d.put(` d="M`, Units(x), " ", Units(y), ` l-4 -7 h8 z"/>`, "\n")
 }
 
 // inWords is the tree for those who can't see it.

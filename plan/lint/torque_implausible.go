@@ -64,7 +64,7 @@ func (p *Pass) tooMuchForItsTool(i int) (Report, bool) {
 		if !known {
 			return Report{}, false
 		}
-		most = max(most, limit.Torque)
+		most = max(most, limit)
 	}
 	band, _ := bandFor(f)
 	for _, q := range torques(f) {

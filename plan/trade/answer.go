@@ -125,7 +125,7 @@ func (q *question) noise() Table {
 	t := Table{Rows: []Row{noiseRow(levels[0])}}
 	for _, min := range minutes {
 		cells := []string{formatNumber(min) + " min, share of a day's"}
-		for _, rule := range NoiseRules() {
+		for _, rule := range noiseRules {
 			dose := NoiseDose(rule, []Exposure{{levels[0], min}})
 			cells = append(cells, choose(math.IsInf(dose, 1), "none is permitted", figures(100*dose)+"%"))
 		}
@@ -140,7 +140,7 @@ func (q *question) sound() Table {
 	levels, distances, words := q.take(DecibelA), q.take("m"), q.words
 	q.words = nil
 	t := Table{Title: "Levels carried to another distance in the open, dB(A)", Columns: []string{"What", "At least", "At most", "At distance"}}
-	add := func(r SoundRow, to float64) {
+	add := func(r soundRow, to float64) {
 		low, ok := LevelAt(r.Low, r.Distance, to)
 		high, _ := LevelAt(r.High, r.Distance, to)
 		if ok {
@@ -156,7 +156,7 @@ func (q *question) sound() Table {
 			}
 		}
 	case len(levels) == 1 && len(distances) == 2 && len(words) == 0:
-		add(SoundRow{Item: formatNumber(levels[0]) + " dB(A)", Low: levels[0], High: levels[0], HasLow: true, HasHigh: true, Distance: distances[0],
+		add(soundRow{Item: formatNumber(levels[0]) + " dB(A)", Low: levels[0], High: levels[0], HasLow: true, HasHigh: true, Distance: distances[0],
 			Source: "computed: L - 20 log10 of the distances' ratio"}, distances[1])
 	}
 	return t

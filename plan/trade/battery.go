@@ -95,6 +95,8 @@ const (
 	phosphate = "a cell maker's handling guideline and a pack maker's manual"
 )
 
+// batteryLimits are of a 12 V battery where the unit is V; a 24 V system has
+// double.
 var batteryLimits = []Limit{
 	window("engine running, alternator charging", 13.7, 14.7, "V").from("a battery shop's page; an engine maker's data: 14.4 ± 0.3 V at 20 °C").noting("0.1 V lower for every 10 °C warmer"),
 	window("AGM charging, bulk and absorption", 14.4, 14.7, "V").from(agmCharge),
@@ -122,10 +124,6 @@ var batteryLimits = []Limit{
 	window("lithium iron phosphate 12 V pack, charging", 14.4, 14.6, "V").from(phosphate).noting("four cells"),
 }
 
-// BatteryLimits lists charging windows and limits, of a 12 V battery where the
-// unit is V; a 24 V system has double.
-func BatteryLimits() []Limit { return slices.Clone(batteryLimits) }
-
 // ChargingAt lists the charging windows that hold a voltage at the terminals of
 // a 12 V battery, or of a 24 V one above 17 V.
 func ChargingAt(volts float64) []Limit {
@@ -143,6 +141,7 @@ func ChargingAt(volts float64) []Limit {
 
 const airCleaning = "29 CFR 1910.242(b): less than 30 psi, with chip guarding and protective gear; never on people (29 CFR 1917.154)"
 
+// pressureLimits are gauge pressures.
 var pressureLimits = []Limit{
 	atMost("compressed air for cleaning, at a blocked nozzle", 206.8, "kPa").from(airCleaning).noting("30 psi"),
 	window("car tyre, cold, normal load", 230, 240, "kPa").from("a vehicle maker's owner manual, one model").noting("33 to 35 psi"),
@@ -155,6 +154,3 @@ var pressureLimits = []Limit{
 	window("manifold vacuum at idle", -75, -50, "kPa").from(common).noting("15 to 22 inHg"),
 	window("cooling-system cap", 90, 145, "kPa").from(fromMemory).noting("0.9 to 1.4 bar"),
 }
-
-// PressureLimits lists gauge pressures in kPa.
-func PressureLimits() []Limit { return slices.Clone(pressureLimits) }

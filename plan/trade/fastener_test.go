@@ -193,7 +193,7 @@ func TestToolBears(t *testing.T) {
 		want  float64
 	}{{"6 mm hex key", 52}, {"13 mm", 107}, {"T25", 0}, {"40 mm", 0}, {"slotted", 0}} {
 		d, _ := ParseDrive(c.drive)
-		if got, ok := ToolBears(d); got.Torque != c.want || ok != (c.want > 0) {
+		if got, ok := ToolBears(d); got != c.want || ok != (c.want > 0) {
 			t.Errorf("%s bears %v, %v; want %v", c.drive, got, ok, c.want)
 		}
 	}

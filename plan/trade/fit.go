@@ -24,7 +24,6 @@ type Fit struct {
 	Standard string  // the standard that has the size; empty for NoTable and NoSuchSize
 	Head     string  // the head or kind it has it for
 	Usual    []Drive // the sizes that standards in force give this thread and head
-	Source   string
 }
 
 // DriveFits says whether a drive is one that a thread with that head has. The
@@ -48,13 +47,13 @@ func DriveFits(thread, head string, drive Drive) Fit {
 		switch {
 		case !r.drive.Turns(drive):
 		case len(asked) == 0 || slices.ContainsFunc(asked, r.is):
-			return Fit{verdictOf(r.status), r.standard, r.head, fit.Usual, r.source}
+			return Fit{verdictOf(r.status), r.standard, r.head, fit.Usual}
 		case other == nil:
 			other = &rows[i]
 		}
 	}
 	if other != nil {
-		return Fit{OtherHead, other.standard, other.head, fit.Usual, other.source}
+		return Fit{OtherHead, other.standard, other.head, fit.Usual}
 	}
 	if !slices.ContainsFunc(rows, func(r fitRow) bool { return r.status != Practice }) {
 		return Fit{Usual: fit.Usual} // only memory speaks: too weak to deny a size
@@ -94,7 +93,6 @@ type fitRow struct {
 	drive          Drive
 	head, standard string
 	status         Status
-	source         string
 }
 
 // is holds for a row about that head: "flange bolt" is about "flange" and
@@ -107,7 +105,7 @@ func fitRows(thread, kind string) []fitRow {
 	var rows []fitRow
 	if kind == Hex {
 		for _, f := range FlatsFor(thread) {
-			rows = append(rows, fitRow{Drive{Hex, f.Size}, f.Kind, f.Standard, f.Status, f.Source})
+			rows = append(rows, fitRow{Drive{Hex, f.Size}, f.Kind, f.Standard, f.Status})
 		}
 		return rows
 	}
@@ -117,7 +115,7 @@ func fitRows(thread, kind string) []fitRow {
 	}
 	for _, r := range RecessesFor(thread) {
 		if r.Drive.Kind == listed {
-			rows = append(rows, fitRow{Drive{kind, r.Drive.Size}, r.Head, r.Standard, r.Status, r.Source})
+			rows = append(rows, fitRow{Drive{kind, r.Drive.Size}, r.Head, r.Standard, r.Status})
 		}
 	}
 	return rows
@@ -183,32 +181,26 @@ func headsOf(head string) []string {
 	return list
 }
 
-// ToolLimit is the torque a tool for a drive is proved to, in N·m.
-type ToolLimit struct {
-	Torque float64
-	Source string
-}
-
-// ToolBears is the torque that a plain hex key or spanner of that size is
+// ToolBears is the torque in N·m that a plain hex key or spanner of that size is
 // proved to: keys by JIS B 4648, spanners by ISO 1711-1. A torque above it
 // calls for another tool, or is a slip. False for drives not in these tables.
-func ToolBears(d Drive) (ToolLimit, bool) {
+func ToolBears(d Drive) (float64, bool) {
 	mm, ok := d.Millimetres()
 	if !ok {
-		return ToolLimit{}, false
+		return 0, false
 	}
-	rows, source := spannerProof, spannerSource
+	rows := spannerProof
 	if d.Kind == HexKey {
-		rows, source = keyProof, keyProofSource
+		rows = keyProof
 	} else if d.Kind != Hex {
-		return ToolLimit{}, false
+		return 0, false
 	}
 	for _, r := range rows {
 		if same(r.size, mm) {
-			return ToolLimit{r.torque, source}, true
+			return r.torque, true
 		}
 	}
-	return ToolLimit{}, false
+	return 0, false
 }
 
 type proofRow struct{ size, torque float64 } // mm, N·m

@@ -1,20 +1,18 @@
 package trade
 
-// Habit is a habit of those who trace electrical faults, and what goes wrong
+// habit is a habit of those who trace electrical faults, and what goes wrong
 // without it. No standard says it: common practice, no source.
-type Habit struct {
+type habit struct {
 	At     string // what it is about: "blade fuse"
 	Do     string
 	Reason string
 	Note   string
 }
 
-// Habits lists them by what they are about. They tell where a reading can be
+// habits are listed by what they are about. They tell where a reading can be
 // trusted, never that a circuit is safe to touch; the maker's wiring diagram and
 // procedure come first.
-func Habits() []Habit { return append([]Habit(nil), habits...) }
-
-var habits = []Habit{
+var habits = []habit{
 	{"blade fuse", "test both legs, key off", "some fuses are live all the time, others only with the key: one reading does not tell them apart", "through the two holes in its back, against a good earth"},
 	{"blade fuse", "test both legs again, key on", "voltage on both legs: the fuse is whole; on one: it is blown or sits badly; on neither: it has no feed now", "a fuse that looks whole may be cracked; a load must be switched on before a bad contact shows"},
 	{"earth point", "poor: door jamb, hinge, latch, painted or bolted-on panel", "paint, grease and a hinge stand between it and the body, so a good feed reads low", "a fault may be read that is not there"},
@@ -31,7 +29,7 @@ func practiceTable() Table {
 			"The maker's wiring diagram and procedure come first; orange cables, airbag circuits and mains are for those trained for them.",
 		},
 	}
-	for _, h := range Habits() {
+	for _, h := range habits {
 		t.Rows = append(t.Rows, Row{Cells: []string{h.At, h.Do, h.Reason, h.Note}, Source: common})
 	}
 	return t

@@ -17,6 +17,7 @@ const (
 	Workplace   = "live parts must be guarded (US workplaces)"
 )
 
+// voltageRules are the rules, lowest first.
 var voltageRules = []VoltageRule{
 	{"wet or body-worn", 25, 60, "an encyclopaedia's article on extra-low voltage", "further reduced limits"},
 	{"safe extra-low voltage, household appliances", 42.4 / math.Sqrt2, 60, "IEC terms entry from IEC 60335-1", "42.4 V peak, about 30 V r.m.s."},
@@ -25,9 +26,6 @@ var voltageRules = []VoltageRule{
 	{ExtraLow, 50, 120, "IEC 61140:2016 and former IEC 60449 (terms entries)", "DC ripple-free; not above"},
 	{"low voltage (IEC), upper end", 1000, 1500, "IEC terms entry", "above it is high voltage"},
 }
-
-// VoltageRules lists the rules, lowest first.
-func VoltageRules() []VoltageRule { return append([]VoltageRule(nil), voltageRules...) }
 
 // Shock is a rule's answer for one voltage.
 type Shock struct {

@@ -12,8 +12,8 @@ const (
 	EU    NoiseRule = "EU"    // Directive 2003/10/EC, lower action value 80 dB(A)
 )
 
-// NoiseRules lists the rules, the most lenient first.
-func NoiseRules() []NoiseRule { return []NoiseRule{OSHA, NIOSH, EU} }
+// noiseRules are the rules, the most lenient first.
+var noiseRules = [...]NoiseRule{OSHA, NIOSH, EU}
 
 // tableG16 are the levels in dB(A) and minutes of 29 CFR 1910.95 table G-16,
 // which rounds the formula at 92, 97 and 102.
@@ -76,8 +76,8 @@ func LevelAt(level, r1, r2 float64) (float64, bool) {
 	return level - 20*math.Log10(r2/r1), true
 }
 
-// SoundRow is a level that a rule or law names, in dB(A).
-type SoundRow struct {
+// soundRow is a level that a rule or law names, in dB(A).
+type soundRow struct {
 	Item            string
 	Low, High       float64
 	HasLow, HasHigh bool
@@ -87,7 +87,7 @@ type SoundRow struct {
 
 const euNoise = "Directive 2003/10/EC, article 3 (copies)"
 
-var soundRows = []SoundRow{
+var soundRows = []soundRow{
 	{Item: "car horn, bench test, 12 V", Low: 105, High: 118, HasLow: true, HasHigh: true, Distance: 2, Source: "Directive 70/388/EEC, annex I 1.2.1.6 (the French order that transposes it)"},
 	{Item: "car horn fitted, at least", Low: 93, HasLow: true, Distance: 7, Source: "Directive 70/388/EEC, annex I 2 (the French order that transposes it)", Note: "0.5 to 1.5 m above ground"},
 	{Item: "car horn fitted, at most", High: 112, HasHigh: true, Distance: 7, Source: "an inspection form and press quoting UN R28; the regulation was not opened"},
@@ -97,6 +97,3 @@ var soundRows = []SoundRow{
 	{Item: "OSHA ceiling, continuous", High: 115, HasHigh: true, Source: osha1910},
 	{Item: "OSHA ceiling, impulse", High: 140, HasHigh: true, Source: osha1910, Note: "peak, not A-weighted"},
 }
-
-// SoundRows lists the levels that rules and laws name.
-func SoundRows() []SoundRow { return append([]SoundRow(nil), soundRows...) }

@@ -93,14 +93,14 @@ func chargeText(low, high float64) string {
 }
 
 func chargingTable() Table {
-	t := limitTable("Charging windows and limits of batteries", BatteryLimits(),
+	t := limitTable("Charging windows and limits of batteries", batteryLimits,
 		"For a 12 V battery where the unit is V; a 24 V system has double. The battery's own label and the maker's charger come first.")
 	t.answer, t.bare = (*question).charging, Volt
 	return t
 }
 
 func pressureTable() Table {
-	return limitTable("Pressures, above the air's (gauge)", PressureLimits(), "The placard on the machine comes first: these spans only tell a slip of the unit.")
+	return limitTable("Pressures, above the air's (gauge)", pressureLimits, "The placard on the machine comes first: these spans only tell a slip of the unit.")
 }
 
 // limitTable prints a list of limits.
@@ -136,7 +136,7 @@ func voltageTable() Table {
 			"Local codes and a licensed electrician decide what may be done live.",
 		},
 	}
-	for _, r := range VoltageRules() {
+	for _, r := range voltageRules {
 		t.Rows = append(t.Rows, Row{Cells: []string{r.Name, figures(r.AC), figures(r.DC), r.Note}, Source: r.Source, numbers: []Quantity{{Number: r.AC, Unit: Volt}, {Number: r.DC, Unit: Volt}}})
 	}
 	return t
@@ -162,7 +162,7 @@ const noiseSource = osha1910 + "; " + niosh + "; " + eu2003
 // noiseRow is a level with the minutes that each rule permits.
 func noiseRow(level float64) Row {
 	cells := []string{formatNumber(level)}
-	for _, rule := range NoiseRules() {
+	for _, rule := range noiseRules {
 		minutes, _ := PermittedMinutes(level, rule)
 		cells = append(cells, figures(minutes))
 	}
@@ -172,7 +172,7 @@ func noiseRow(level float64) Row {
 func soundTable() Table {
 	t := Table{answer: (*question).sound, bare: DecibelA, Title: "Levels that rules and laws name, dB(A)", Columns: []string{"What", "At least", "At most", "At distance", "Note"},
 		Notes: []string{"At another distance in the open: 20 log10 of the ratio of the distances, 6 dB for a doubling. A horn at arm's length is far above its level at 7 m: protect your hearing."}}
-	for _, r := range SoundRows() {
+	for _, r := range soundRows {
 		low, high, distance := "-", "-", "at the ear"
 		var numbers []Quantity
 		if r.HasLow {

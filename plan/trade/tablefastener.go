@@ -16,7 +16,7 @@ func threadTable() Table {
 			"A torque here is a plausible span, not a setting: the maker's figure comes first.",
 		},
 	}
-	all := Threads()
+	all := threads()
 	for i, first := range all {
 		if i > 0 && all[i-1].Size == first.Size {
 			continue
@@ -100,7 +100,7 @@ func torqueTable() Table {
 	for _, r := range PublishedTorques() {
 		printed[r.Thread+" "+r.Class] = append(printed[r.Thread+" "+r.Class], r.Torque)
 	}
-	for _, th := range Threads() {
+	for _, th := range threads() {
 		classes := []string{"4.6", "8.8", "10.9", "12.9"}
 		if th.Inch() {
 			classes = []string{"grade 2", "grade 5", "grade 8"}
@@ -139,7 +139,7 @@ func classTable() Table {
 		Title: "Strength of bolts by the mark on the head, MPa", Columns: []string{"Class", "Sizes", "Tensile", "Yield", "Proof", "Standard"},
 		Notes: []string{"A head without a mark is no proof of class 4.6: ask the maker's parts list."},
 	}
-	for _, c := range PropertyClasses() {
+	for _, c := range propertyClasses {
 		sizes := c.Sizes
 		if sizes == "" {
 			sizes = "all"

@@ -106,9 +106,9 @@ func inchThread(size, series string) (Thread, bool) {
 	return Thread{}, false
 }
 
-// Threads lists every thread of the tables, metric first, each size's coarse
+// threads lists every thread of the tables, metric first, each size's coarse
 // pitch first.
-func Threads() []Thread {
+func threads() []Thread {
 	var list []Thread
 	for _, m := range metricPitches {
 		for i, p := range m.pitches {
@@ -161,7 +161,7 @@ type PropertyClass struct {
 	above, upTo float64 // diameters in mm: above < d <= upTo; 0: no limit
 }
 
-// propertyClasses by standard. SAE figures are ksi × 6.894757, rounded.
+// propertyClasses by standard, weakest first. SAE figures are ksi × 6.894757, rounded.
 var propertyClasses = []PropertyClass{
 	{Standard: "ISO 898-1", Name: "4.6", Tensile: 400, Yield: 240, Proof: 225, Source: iso898},
 	{Standard: "ISO 898-1", Name: "4.8", Tensile: 420, Yield: 340, Proof: 310, Source: iso898},
@@ -183,9 +183,6 @@ var propertyClasses = []PropertyClass{
 	{Standard: "SAE J429", Name: "grade 5", Sizes: "over 1 in", Tensile: 724, Yield: 558, Proof: 510, Source: saeJ429, above: 25.41},
 	{Standard: "SAE J429", Name: "grade 8", Tensile: 1034, Yield: 896, Proof: 827, Source: saeJ429},
 }
-
-// PropertyClasses lists the classes by standard, weakest first.
-func PropertyClasses() []PropertyClass { return slices.Clone(propertyClasses) }
 
 // ClassOf finds a bolt's class by what its head shows and its diameter in mm:
 // "8.8", "class 10.9", "grade 5", "A2-70", "A4-70".

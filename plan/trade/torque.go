@@ -10,7 +10,6 @@ import (
 // purpose: two honest tables for one bolt differ by a third, and soft joints
 // take a fraction of what the bolt bears. Only Limit is hard.
 type Band struct {
-	Thread Thread
 	Name   string  // what takes it, where that and not the thread decides: "spark plug"
 	Class  string  // the class that High follows, empty where none was given
 	Low    float64 // half of class 4.6 proof load, well oiled
@@ -52,7 +51,7 @@ func TorqueBand(thread, class string) (Band, bool) {
 		return Band{}, false
 	}
 	classTorque, _ := MaxTorque(t, c, frictionMu)
-	b := Band{Thread: t, Class: class, Usual: classTorque, Limit: limitSpread * topTorque, Source: vdi2230 + "; spreads " + common}
+	b := Band{Class: class, Usual: classTorque, Limit: limitSpread * topTorque, Source: vdi2230 + "; spreads " + common}
 	b.Low = oiledFactor * softJoint * ProofLoad(t, low) * t.Diameter / 1000
 	b.High = b.Limit
 	if class != "" {
@@ -147,7 +146,6 @@ func bearing(t Thread) (face, hole float64, ok bool) {
 // Slip is a torque that makes sense in another unit than the one it is given
 // in, or with its decimal point moved.
 type Slip struct {
-	Written Quantity
 	Meant   Quantity // what it may have been
 	Shifted bool     // the decimal point, not the unit
 }
@@ -182,12 +180,12 @@ func (b Band) Slip(torque Quantity) (Slip, bool) {
 	}
 	for _, u := range slipUnits {
 		if u != torque.Unit {
-			try(Slip{torque, Quantity{torque.Number, u, torque.written}, false}, 0)
+			try(Slip{Meant: Quantity{torque.Number, u, torque.written}}, 0)
 		}
 	}
 	// a moved point explains almost anything, so it must be clearly nearer
 	for _, f := range []float64{0.001, 0.01, 0.1, 10, 100, 1000} {
-		try(Slip{torque, Quantity{Number: torque.Number * f, Unit: torque.Unit}, true}, math.Log(2))
+		try(Slip{Quantity{Number: torque.Number * f, Unit: torque.Unit}, true}, math.Log(2))
 	}
 	return best, found
 }

@@ -2,8 +2,8 @@ package trade
 
 import "math"
 
-// Wire is a copper conductor's resistance at 20 °C and the currents that tables
-// give it. Where a table lacks the size the figure is 0.
+// Wire is a copper conductor's resistance at 20 °C; what it carries says
+// FuseForWire. Where a table lacks the size the figure is 0.
 type Wire struct {
 	Size     Quantity // "1.5 mm²" or "AWG 16"
 	Section  float64  // mm²; of a gauge the solid section
@@ -11,10 +11,6 @@ type Wire struct {
 	Vehicle  float64  // Ω/km, ISO 6722 maximum
 	Stranded float64  // Ω/km, IEC 60228 class 2 maximum
 	Flexible float64  // Ω/km, IEC 60228 class 5 maximum
-
-	Amps60, Amps75, Amps105 float64 // A, by the insulation's °C: 33 CFR 183.425
-	Trailer50, Trailer65    float64 // A, at 120 °F and at 150 °F: trailer wiring
-	Supplier                float64 // A, a cable supplier's table for vehicles
 }
 
 // Copper's resistivity at 20 °C, Ω·mm²/m, and its change per K. Source: NBS
@@ -47,12 +43,11 @@ func Wires() []Wire {
 	var list []Wire
 	for _, r := range metricWires {
 		list = append(list, Wire{Size: Quantity{Number: r[0], Unit: SquareMM}, Section: r[0], Ideal: 1000 * copperResistivity / r[0],
-			Vehicle: r[1], Stranded: r[2], Flexible: r[3], Supplier: r[4]})
+			Vehicle: r[1], Stranded: r[2], Flexible: r[3]})
 	}
 	for _, r := range gaugeWires {
 		section := GaugeSection(r[0])
-		list = append(list, Wire{Size: Quantity{Number: r[0], Unit: Gauge}, Section: section, Ideal: 1000 * copperResistivity / section,
-			Amps60: r[1], Amps75: r[2], Amps105: r[3], Trailer50: r[4], Trailer65: r[5]})
+		list = append(list, Wire{Size: Quantity{Number: r[0], Unit: Gauge}, Section: section, Ideal: 1000 * copperResistivity / section})
 	}
 	return list
 }

@@ -37,13 +37,8 @@ func (r *reader) read(f *finding, k int32) {
 	if r.sources[k].kind == "do" {
 		r.done = append(r.done[:0], r.toks...)
 	}
-	for from := 0; from < len(r.toks); {
-		to := from + 1
-		for to < len(r.toks) && to-from < stretchMax && r.toks[to].sentence == r.toks[from].sentence {
-			to++
-		}
-		r.sentence(f, r.toks[from:to], k)
-		from = to
+	for toks := range stretches(r.toks) {
+		r.sentence(f, toks, k)
 	}
 }
 
@@ -143,8 +138,7 @@ func (r *reader) using(toks []token) {
 // judge lets the rules speak about the sentence.
 func (r *reader) judge(f *finding, k int32) {
 	s, src := &r.scene, &r.sources[k]
-	s.sum(&r.behind)
-	s.harmless = s.sums[inAll].meets(&r.lex.harmless)
+	s.sum(&r.behind, &r.lex.harmless)
 	if !r.object.marks.empty() {
 		s.harmless = r.behind.meets(&r.lex.harmless) // the camera beside an engine tames no engine
 	}
@@ -155,9 +149,23 @@ func (r *reader) judge(f *finding, k int32) {
 			r.works = true
 		}
 	}
-	r.due = r.lex.rules.due(r.due, s)
+	r.apply(&r.lex.rules, func(rl *rule, h *hit, by []*hit) {
+		acted := !h.quiet && !src.mention && !r.staged && (h.act || !src.strict)
+		r.add(f, rl, acted, by)
+	})
+}
+
+// apply calls do for each rule of a book whose first term a hit of the scene
+// meets, and others the rest, with all that meet it. Where there are no words only
+// a tool in use can be the first.
+func (r *reader) apply(book *rulebook, do func(rl *rule, h *hit, by []*hit)) {
+	s := &r.scene
+	r.due = book.due(r.due, s)
 	for _, n := range r.due {
-		rl := &r.lex.rules.rules[n]
+		rl := &book.rules[n]
+		if s.toks == nil && rl.terms[0].kind != tool {
+			continue
+		}
 		for i := range s.hits {
 			h := &s.hits[i]
 			if h.implied || !h.marks.meets(&rl.terms[0].a) {
@@ -165,17 +173,15 @@ func (r *reader) judge(f *finding, k int32) {
 			}
 			by, ok := s.meets(rl, i, r.by[:0])
 			r.by = by[:0]
-			if !ok {
-				continue
+			if ok {
+				do(rl, h, by)
 			}
-			acted := !h.quiet && !src.mention && !r.staged && (h.act || !src.strict)
-			r.add(f, rl, acted, by)
 		}
 	}
 }
 
 // sum gathers the marks of the sentence; behind are those of all around it.
-func (s *scene) sum(behind *set) {
+func (s *scene) sum(behind, harmless *set) {
 	here, acts, things := &s.sums[inHere], &s.sums[inActs], &s.sums[inThings]
 	*here, *acts, *things = set{}, set{}, s.object.marks
 	for i := range s.hits {
@@ -189,6 +195,7 @@ func (s *scene) sum(behind *set) {
 	}
 	s.sums[inAll] = *here
 	s.sums[inAll].join(behind)
+	s.harmless = s.sums[inAll].meets(harmless)
 }
 
 func (r *reader) add(f *finding, rl *rule, acted bool, by []*hit) {
@@ -205,36 +212,24 @@ func (r *reader) add(f *finding, rl *rule, acted bool, by []*hit) {
 // heed notes what a sentence of the narration, or a card, says about how to keep
 // clear of a hazard.
 func (r *reader) heed(k int32) {
-	s, src := &r.scene, &r.sources[k]
+	src := &r.sources[k]
 	if src.kind != "say" && src.kind != "card" {
 		return
 	}
-	r.due = r.lex.avoids.due(r.due, s)
-	for i := range s.hits {
-		h := &s.hits[i]
-		if h.quiet || h.implied {
-			continue
+	r.apply(&r.lex.avoids, func(rl *rule, h *hit, _ []*hit) {
+		if h.quiet {
+			return
 		}
-		for _, n := range r.due {
-			rl := &r.lex.avoids.rules[n]
-			if !h.marks.meets(&rl.terms[0].a) {
-				continue
-			}
-			by, ok := s.meets(rl, i, r.by[:0])
-			r.by = by[:0]
-			if ok {
-				a := avoidance{family: rl.family, card: src.kind == "card"}
-				if rl.class >= 0 {
-					a.class = catalogue()[rl.class].ID
-				}
-				if !a.card {
-					at, _ := src.text.SourceSpan(int(h.start), int(h.end))
-					a.at = at + src.start
-				}
-				r.avoided = append(r.avoided, a)
-			}
+		a := avoidance{family: rl.family, card: src.kind == "card"}
+		if rl.class >= 0 {
+			a.class = catalogue()[rl.class].ID
 		}
-	}
+		if !a.card {
+			at, _ := src.text.SourceSpan(int(h.start), int(h.end))
+			a.at = at + src.start
+		}
+		r.avoided = append(r.avoided, a)
+	})
 }
 
 // tools lets rules speak that a tool in use meets alone.
@@ -255,25 +250,10 @@ func (r *reader) tools(f *finding) {
 	for range s.hits {
 		s.used = append(s.used, true)
 	}
-	s.sum(&r.behind)
-	s.harmless = s.sums[inAll].meets(&r.lex.harmless)
-	r.due = r.lex.rules.due(r.due, s)
-	for _, n := range r.due {
-		rl := &r.lex.rules.rules[n]
-		if rl.terms[0].kind != tool {
-			continue
-		}
-		for i := range s.hits {
-			if !s.hits[i].marks.meets(&rl.terms[0].a) {
-				continue
-			}
-			by, ok := s.meets(rl, i, r.by[:0])
-			r.by = by[:0]
-			if ok {
-				r.add(f, rl, r.works && !r.staged, by)
-			}
-		}
-	}
+	s.sum(&r.behind, &r.lex.harmless)
+	r.apply(&r.lex.rules, func(rl *rule, _ *hit, by []*hit) {
+		r.add(f, rl, r.works && !r.staged, by)
+	})
 }
 
 // entire holds for a source that is shown whole, whatever word of it counts.

@@ -112,18 +112,13 @@ var familyNumbers = sync.OnceValue(func() map[string]int {
 })
 
 // sentences calls do for each sentence of the step's do, which is the source k,
-// with what appends its signs. A sentence longer than a stretch is taken in stretches.
+// with what appends its signs.
 func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
-	toks := r.done
 	last := int32(-1)
-	for from := 0; from < len(toks); {
-		to := from + 1
-		for to < len(toks) && to-from < stretchMax && toks[to].sentence == toks[from].sentence {
-			to++
-		}
-		end := toks[to-1].end
+	for toks := range stretches(r.done) {
+		end := toks[len(toks)-1].end
 		do(func(signs []sign) []sign {
-			signs = r.words(signs, k, doneWord, toks[from:to])
+			signs = r.words(signs, k, doneWord, toks)
 			for j := range r.past {
 				if h := &r.past[j]; h.text == k && h.zone < gear && h.start > last && h.start < end {
 					signs = r.signs(signs, h)
@@ -131,7 +126,7 @@ func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
 			}
 			return signs
 		})
-		last, from = end-1, to
+		last = end - 1
 	}
 }
 

@@ -1,6 +1,7 @@
 package hazard
 
 import (
+	"iter"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -67,6 +68,22 @@ func (x *lexicon) tokens(dst []token, text string) []token {
 		}
 	}
 	return dst
+}
+
+// stretches are the sentences of a text, one longer than a stretch in several.
+func stretches(toks []token) iter.Seq[[]token] {
+	return func(yield func([]token) bool) {
+		for from := 0; from < len(toks); {
+			to := from + 1
+			for to < len(toks) && to-from < stretchMax && toks[to].sentence == toks[from].sentence {
+				to++
+			}
+			if !yield(toks[from:to]) {
+				return
+			}
+			from = to
+		}
+	}
 }
 
 // wordEnd is where the word that begins at a byte of a text ends, the same byte

@@ -84,7 +84,7 @@ func (h *Hazard) heed(avoided []avoidance) {
 		switch {
 		case a.card:
 			how = Carded
-		case a.at < acts:
+		case a.at <= acts: // "unplug it" is both the act and how to keep clear of it
 			how = Said
 		}
 		if how > h.Cover {

@@ -50,6 +50,9 @@ tools = ["angle grinder"]`, "abrasive-wheel", true},
 tools = ["angle grinder"]`, "abrasive-wheel", false},
 		{"by a state", `do = "look for the leak"
 during = ["raised"]`, "raised-vehicle", true},
+		{"announced", `say = "Today we take the back panel off."`, "mains-isolation", false},
+		{"beside an act that has nothing to do with it", `do = "look"
+say = "Open the reservoir cap, and wind the piston back."`, "hot-coolant", false},
 		{"a look-alike", `do = "fit the spring washer"`, "spring-energy", false},
 	} {
 		text := `fastener = [{ id = "panel-screws", what = "back panel screws", drive = "8 mm" }]
@@ -146,6 +149,10 @@ func TestCover(t *testing.T) {
 		{
 			"said before the action",
 			"[[step]]\ntitle = \"Open\"\nsay = \"Pull the plug. Then take the back panel off.\"\n", 0, Said, "",
+		},
+		{
+			"said by the act itself",
+			"[[step]]\ntitle = \"Open\"\nsay = \"Unplug it, and take the back panel off.\"\n", 0, Said, "",
 		},
 		{
 			"said over the action",

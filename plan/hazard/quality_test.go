@@ -36,12 +36,12 @@ func (a tally) String() string {
 	return fmt.Sprintf("must warn %v, families %v, precision %v, harmless quiet %v", a.must, a.labels, a.right, a.quiet)
 }
 
-func measure(t testing.TB, all []row, print string) tally {
+func measure(t testing.TB, all []row, toml func(row) string, print string) tally {
 	t.Helper()
 	a := tally{found: map[string]*share{}, wrong: map[string]int{}}
 	for _, r := range all {
 		var got []string
-		for _, h := range Read(given.Plan(t, r.toml())).Steps[0].Hazards {
+		for _, h := range Read(given.Plan(t, toml(r))).Steps[0].Hazards {
 			if h.Family != "none" && !slices.Contains(got, h.Family) {
 				got = append(got, h.Family)
 			}
@@ -80,7 +80,7 @@ func measure(t testing.TB, all []row, print string) tally {
 					t.Logf("MISS %s: %s [%s] %s %q", f, r.ID, r.Context, r.Step, r.Tools)
 				}
 			}
-			for _, h := range Read(given.Plan(t, r.toml())).Steps[0].Hazards {
+			for _, h := range Read(given.Plan(t, toml(r))).Steps[0].Hazards {
 				if h.Family != "none" && !slices.Contains(r.Hazards, h.Family) && !slices.Contains(r.Tolerated, h.Family) {
 					t.Logf("WRONG %s %s: %s [%s] %s %q: %s want %v", h.Family, h.Class, r.ID, r.Context, r.Step, r.Tools, h.Shown(), r.Hazards)
 				}
@@ -174,6 +174,15 @@ func groups() []sample {
 	return all
 }
 
+// A plan of titles and narration alone is read as well as one that says what hands
+// do: the steps that are never learned from, every third of them, are spoken.
+func TestQualityOfNarration(t *testing.T) {
+	all := rows(t, filepath.Join("testdata", "steps.tsv"), func(i int) bool { return held(i) && i%3 == 0 })
+	a := measure(t, all, row.spoken, "")
+	t.Logf("steps, never learned, spoken: %v", a)
+	a.floor(t, [4]float64{0.84, 0.73, 0.82, 0.93})
+}
+
 func TestQuality(t *testing.T) {
 	dir := os.Getenv("FIXSLATE_DATA")
 	if dir == "" {
@@ -184,7 +193,7 @@ func TestQuality(t *testing.T) {
 		if s.read {
 			print = os.Getenv("HAZARD_PRINT")
 		}
-		a := measure(t, rows(t, s.path, s.part), print)
+		a := measure(t, rows(t, s.path, s.part), row.toml, print)
 		t.Logf("%s: %v", s.name, a)
 		table(t, a)
 		a.floor(t, s.floors)

@@ -34,8 +34,10 @@ func (r *reader) tokens(k int32) []token {
 // was named before is still in the reader's mind.
 func (r *reader) read(f *finding, k int32) {
 	r.toks = r.tokens(k)
-	if r.sources[k].kind == "do" {
-		r.done = append(r.done[:0], r.toks...)
+	if src := &r.sources[k]; src.weight != unweighed {
+		src.from = int32(len(r.done))
+		r.done = append(r.done, r.toks...)
+		src.to = int32(len(r.done))
 	}
 	for toks := range stretches(r.toks) {
 		r.sentence(f, toks, k)
@@ -51,7 +53,7 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 		z = told
 	}
 	r.cues = r.lex.find(r.cues[:0], toks, z, k)
-	if r.sources[k].kind == "do" {
+	if src := &r.sources[k]; src.weight == telling && !src.strict {
 		r.imply(toks, k)
 	}
 	s.hits = r.cues

@@ -58,6 +58,9 @@ func tabbed(line string) (row, error) {
 // grouped holds for the rows of a group's file: their ids have a hyphen.
 func (r row) grouped() bool { return strings.Contains(r.ID, "-") }
 
+// spoken is the row as a plan that only speaks.
+func (r row) spoken() string { return strings.Replace(r.toml(), "\ndo = ", "\nsay = ", 1) }
+
 // toml is the row as a plan of one step, as the figure's method says.
 func (r row) toml() string {
 	var b strings.Builder

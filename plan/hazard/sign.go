@@ -111,11 +111,11 @@ var familyNumbers = sync.OnceValue(func() map[string]int {
 	return at
 })
 
-// sentences calls do for each sentence of the step's do, which is the source k,
+// sentences calls do for each sentence of a text that may be weighed, the source k,
 // with what appends its signs.
 func (r *reader) sentences(k int32, do func(add func([]sign) []sign)) {
 	last := int32(-1)
-	for toks := range stretches(r.done) {
+	for toks := range stretches(r.done[r.sources[k].from:r.sources[k].to]) {
 		end := toks[len(toks)-1].end
 		do(func(signs []sign) []sign {
 			signs = r.words(signs, k, doneWord, toks)

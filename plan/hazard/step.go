@@ -3,6 +3,7 @@ package hazard
 import (
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 
 	"fixslate/plan"
@@ -36,7 +37,7 @@ type room struct {
 	namings  map[nameKey]*naming
 	about    []placed // the step being read
 	toks     []token
-	done     []token // of the step's do
+	done     []token // of the texts that the odds may weigh
 	past     []hit   // of the step, before the sentence being read
 	scene    scene
 	due      []uint16 // rules
@@ -73,7 +74,19 @@ type source struct {
 	start      int        // where text stands in the value at path
 	strict     bool       // narration and the like: only what it says outright counts
 	mention    bool       // its acts are talk
+	weight     weight     // what the odds make of it
+	shows      bool       // its words show a hazard
+	from, to   int32      // its words among those that the odds may weigh
 }
+
+// weight is what the odds of a text may do.
+type weight uint8
+
+const (
+	unweighed weight = iota
+	doubting         // narration beside a do: where it shows a hazard, doubt it
+	telling          // it tells what hands do: show hazards too
+)
 
 func textSource(kind, path string, t *plan.Text) source {
 	return source{kind: kind, path: path, print: t.Print, text: t}
@@ -180,6 +193,7 @@ func (r *reader) step(i int) Step {
 	r.sources = r.sources[:3]
 	r.past, r.about = append(r.past[:0], r.subject.hits...), r.about[:0]
 	r.works, r.told, r.avoided = false, false, nil
+	r.done = r.done[:0]
 	f := &r.finding
 	f.list = f.list[:0]
 	in := r.plan.In(i)
@@ -285,7 +299,9 @@ func (r *reader) actions(i int, s *plan.Step) {
 	title.mention, title.strict = !acts(s), true
 	add(title)
 	if !s.Do.Empty() {
-		add(textSource("do", path+".do", &s.Do))
+		do := textSource("do", path+".do", &s.Do)
+		do.weight = telling
+		add(do)
 	}
 	for _, id := range s.Fasteners {
 		for _, t := range r.plan.Fastener(id) {
@@ -311,8 +327,21 @@ func (r *reader) actions(i int, s *plan.Step) {
 		if l.Kind == plan.Sound {
 			continue
 		}
-		add(source{kind: "say", path: say, print: l.Print, text: &l.Text, start: l.Start, strict: true, mention: talk})
+		src := source{kind: "say", path: say, print: l.Print, text: &l.Text, start: l.Start, strict: true, mention: talk || announces(l.Print), weight: doubting}
+		if s.Do.Empty() && !src.mention && l.Kind == plan.Spoken {
+			src.weight = telling
+		}
+		add(src)
 	}
+}
+
+// announces holds for a line that tells what the whole film will do.
+func announces(line string) bool {
+	line = strings.ToLower(line)
+	for _, lead := range [...]string{"so ", "right, ", "okay, ", "and "} {
+		line = strings.TrimPrefix(line, lead)
+	}
+	return strings.HasPrefix(line, "today") || strings.HasPrefix(line, "in this video") || strings.HasPrefix(line, "in this film")
 }
 
 // test adds what is done in a test: how, and each reading with its instrument.

@@ -8,12 +8,15 @@ import (
 
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/hazard/odds"
+	"fixslate/plan/prose"
 )
 
 // What the relations of the lexicon don't reach, odds learned from labelled
 // steps do: each sentence of what the hands do is weighed by its words, the
 // lexicon's marks and what the rules found. The thresholds were looked at on the
-// labelled steps that are never learned from, but not set to their best there: of
+// labelled steps that are never learned from, but not set to their best there. A
+// line of narration is doubted in the same way where it shows a hazard; it shows
+// one by odds alone where no do tells the work. Of
 // an object that nobody names the odds know too little to doubt much, and what can
 // kill, or can where it is at its worst, is doubted last. A dryer's back panel and
 // reference lines had been doubted away.
@@ -21,7 +24,7 @@ const (
 	likely   = 0.35  // odds from which a family is a finding
 	unlikely = 0.20  // odds under which a rule's finding is only a mention
 	grave    = 0.06  // the same, of a hazard that can kill
-	blind    = 0.015 // the same, where the plan names no subject
+	blind    = 0.015 // where the plan names no subject, and of what can kill by narration
 )
 
 // weighing is what odds are reckoned with; it is used again for each step. Lists
@@ -70,7 +73,8 @@ func (w *weighing) free() {
 
 // verdict is what the odds say of one family in a step.
 type verdict struct {
-	odds     float32
+	odds     float32 // of what tells the work
+	all      float32 // of every sentence that is weighed
 	evidence []Evidence
 }
 
@@ -98,22 +102,42 @@ func (r *reader) weigh(out *Step, answered []string) {
 	}
 	w.verdicts = append(w.verdicts[:0], make([]verdict, len(r.net.Families()))...)
 	w.likeness = nil
+	r.shown()
 	for k := range r.sources {
-		if r.sources[k].kind != "do" {
+		src := &r.sources[k]
+		if src.weight == unweighed || src.weight == doubting && !src.shows {
 			continue
 		}
+		tells := src.weight == telling && (src.kind == "do" || r.acted(int32(k)))
 		w.signs = r.signsAbout(w.signs[:0], out)
 		about := len(w.signs)
 		r.sentences(int32(k), func(add func([]sign) []sign) {
 			w.signs = add(w.signs[:about])
 			w.forget(w.shared)
 			r.look(w.signs)
-			r.judged(out, w.places[w.shared:])
+			r.judged(out, w.places[w.shared:], tells)
 		})
 	}
 	r.settle(out, answered)
 	inOrder(out.Hazards)
 	inOrder(out.Mentions)
+}
+
+// shown marks the texts whose words show a hazard.
+func (r *reader) shown() {
+	for i := range r.finding.list {
+		for _, at := range r.finding.list[i].says.list[:r.finding.list[i].says.n] {
+			r.sources[at.text].shows = true
+		}
+	}
+}
+
+// acted holds for a line of narration that tells of work: one with an act that is
+// neither denied nor talk, or that opens like an order.
+func (r *reader) acted(k int32) bool {
+	return prose.Orders(r.sources[k].print) > 0 || slices.ContainsFunc(r.past, func(h hit) bool {
+		return h.text == k && h.act && !h.quiet && !h.implied
+	})
 }
 
 // look finds signs in the network.
@@ -158,12 +182,14 @@ func (w *weighing) forget(left int) {
 }
 
 // judged weighs one sentence by its places and those of what is about the step,
-// and keeps for each family the highest odds.
-func (r *reader) judged(out *Step, places []int) {
+// and keeps for each family the highest odds: all, and of what tells the work.
+func (r *reader) judged(out *Step, places []int, tells bool) {
 	w := &r.weighing
 	w.odds = r.net.Odds(w.odds, &w.layer, places)
 	for f, o := range w.odds {
-		if v := &w.verdicts[f]; o > v.odds {
+		v := &w.verdicts[f]
+		v.all = max(v.all, o)
+		if tells && o > v.odds {
 			v.odds = o
 			if o >= likely && !out.has(r.net.Families()[f]) {
 				v.evidence = r.speakers(f)
@@ -286,8 +312,11 @@ func (r *reader) doubt(out *Step) []Hazard {
 		limit := limit
 		if h.canKill() {
 			limit = min(limit, grave)
+			if h.told() {
+				limit = blind
+			}
 		}
-		return ok && r.weighing.verdicts[f].odds < limit && h.worded()
+		return ok && r.weighing.verdicts[f].all < limit && h.worded()
 	}
 	for i := range out.Hazards {
 		if h := &out.Hazards[i]; doubted(h) {
@@ -311,12 +340,17 @@ func (h *Hazard) canKill() bool {
 	return h.Signal == class.Danger || catalogue()[indexOf(h.Class)].Escalation.To == class.Danger
 }
 
+// told holds for a hazard that narration shows.
+func (h *Hazard) told() bool {
+	return slices.ContainsFunc(h.Evidence, func(e Evidence) bool { return e.Kind == "say" })
+}
+
 // worded says whether only the words of the action and what stands about it show
-// the hazard: no narration, state or list of the plan.
+// the hazard: no state or list of the plan.
 func (h *Hazard) worded() bool {
 	for i := range h.Evidence {
 		switch h.Evidence[i].Kind {
-		case "do", "tool", "subject", "trade", "title", "supply", "part":
+		case "do", "say", "tool", "subject", "trade", "title", "supply", "part":
 		default:
 			return false
 		}
@@ -362,7 +396,7 @@ func (r *reader) classed(out *Step, family string, v *verdict, answered []string
 func (r *reader) toldWords() string {
 	var words strings.Builder
 	for k := range r.sources {
-		if kind := r.sources[k].kind; words.Len() < classedMax && (kind == "do" || kind == "subject" || kind == "tool") {
+		if kind := r.sources[k].kind; words.Len() < classedMax && (r.sources[k].weight == telling || kind == "subject" || kind == "tool") {
 			text := r.sources[k].print
 			words.WriteString(text[:min(len(text), classedMax)] + " ")
 		}

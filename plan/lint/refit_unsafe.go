@@ -45,7 +45,7 @@ var closingChecks = []struct {
 		[]string{"leak test", "leak spray", "leak detection", "soapy", "soap", "bubbles", "tightness test", "tightness", "gas tight", "leaks"},
 		"a gas joint is tested for tightness by whoever may do it; say so", nil, false},
 	{[]string{"earth-continuity"}, "protective earth",
-		[]string{"continuity", "earth test", "earth wire back", "earth back", "earth goes back", "earth wire first", "earth wire on", "earth is on", "earth tag", "measure the earth", "green and yellow", "green-and-yellow", "earthed"},
+		[]string{"continuity", "earth test", "earth wire back", "earth back", "earth goes back", "earth wire first", "earth wire on", "earth is on", "earth tag", "measure the earth", "from the earth pin", "earth pin to", "on the earth pin", "green and yellow", "green-and-yellow", "earthed"},
 		"measure earth continuity from plug pin to bare metal before the power comes back", nil, true},
 }
 

@@ -29,7 +29,7 @@ var sixthSabotages = []sabotage{
 	{sample: mower, old: `The plug goes in by hand, three turns at least`, new: `Ask a neighbour to hold the deck. The plug goes in by hand, three turns at least`, want: "helper-unplanned@plug-in"},
 	{sample: washer, old: `Wipe the seat clean, all the way round.`, new: `The kids pass me the rag. Wipe the seat clean, all the way round.`, want: "bystander-near@pump-in"},
 	{sample: van, old: `hazard = "unfused-jumper", say`, new: `hazard = "stored-spring", say`, want: "caution-mismatch@caution:own-fuse", gap: true},
-	{sample: washer, old: `hazard = "heavy-lift", say`, new: `hazard = "capacitor-charge", say`, want: "caution-mismatch@caution:machine-weight caution-missing@pump-out caution-missing@slide-out", why: "what is lifted in two steps is then not warned of"},
+	{sample: washer, old: `hazard = "heavy-lift", say`, new: `hazard = "capacitor-charge", say`, want: "caution-mismatch@caution:machine-weight caution-missing@slide-out", why: "what is slid is then not warned of"},
 	{sample: ebike, old: `hazard = "road-test", say`, new: `hazard = "road-test", signal = "notice", say`, want: "caution-weak@caution:first-roll"},
 	{sample: mower, old: `say = "Exhaust gas kills and has no smell. Run it out of doors, away from windows and doors."`, new: `say = "Take care now."`, want: "caution-incomplete@caution:fumes"},
 	{sample: washer, old: "cautions = [\"live-readings\"]\n", new: "", want: "caution-unspoken@caution:live-readings"},

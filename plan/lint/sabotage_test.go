@@ -33,7 +33,7 @@ type sabotage struct {
 const (
 	mostGaps      = 3
 	mostLaterGaps = 6
-	mostByList    = 3
+	mostByList    = 4
 )
 
 // spoil makes the edits.

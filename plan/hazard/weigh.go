@@ -135,9 +135,12 @@ func (r *reader) shown() {
 // acted holds for a line of narration that tells of work: one with an act that is
 // neither denied nor talk, or that opens like an order.
 func (r *reader) acted(k int32) bool {
-	return prose.Orders(r.sources[k].print) > 0 || slices.ContainsFunc(r.past, func(h hit) bool {
-		return h.text == k && h.act && !h.quiet && !h.implied
-	})
+	for i := range r.past {
+		if h := &r.past[i]; h.text == k && h.act && !h.quiet && !h.implied {
+			return true
+		}
+	}
+	return prose.Orders(r.sources[k].print) > 0
 }
 
 // look finds signs in the network.

@@ -337,11 +337,13 @@ func (r *reader) actions(i int, s *plan.Step) {
 
 // announces holds for a line that tells what the whole film will do.
 func announces(line string) bool {
-	line = strings.ToLower(line)
+	begins := func(words string) bool { return len(line) >= len(words) && strings.EqualFold(line[:len(words)], words) }
 	for _, lead := range [...]string{"so ", "right, ", "okay, ", "and "} {
-		line = strings.TrimPrefix(line, lead)
+		if begins(lead) {
+			line = line[len(lead):]
+		}
 	}
-	return strings.HasPrefix(line, "today") || strings.HasPrefix(line, "in this video") || strings.HasPrefix(line, "in this film")
+	return begins("today") || begins("in this video") || begins("in this film")
 }
 
 // test adds what is done in a test: how, and each reading with its instrument.

@@ -64,9 +64,11 @@ var lines = []string{"line", "lines", "pipe", "pipes", "tube", "tubes"}
 
 var (
 	partWords  = []string{"unplug", "disconnect", "unclip", "pull", "slide", "take", "part", "separate", "ease", "prise"}
-	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "plug on", "connector on", "hose on", "plugs on", "home", "on again", "in again", "refit", "tighten", "clicks", "click", "clips on"}
+	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "home", "on again", "in again", "refit", "tighten", "clicks", "click", "clips on"}
 	mainsWords = []string{"mains", "socket", "wall", "pull the plug", "plug out", "plug in", "spark"}
 	kept       = []string{"don't", "never", "leave", "not", "no"}
+	seated     = []string{"on", "in", "back", "tight", "home"}
+	drawn      = []string{"tight", "taut", "snug", "through", "straight", "along", "across", "over", "up", "down", "towards", "to", "into", "aside"}
 	rejoin     = []string{"reconnect", "reconnects", "plug it back", "plug them back", "plug that back"}
 	allBack    = []string{"everything back", "all connectors", "every connector", "every plug", "all the plugs", "in reverse", "reverse order", "the other way round", "all hoses", "all of it back", "everything goes back"}
 )
@@ -103,20 +105,24 @@ func connection(clause string) (noun string, off, on bool) {
 		return "it", false, says(sentence, rejoin...)
 	}
 	noun = strings.TrimSuffix(words[at], "s")
-	if plugs || says(sentence, joinWords...) {
+	after, rest := "", words[at+1:]
+	if len(rest) > 0 {
+		after, rest = rest[0], rest[1:]
+	}
+	parting := slices.ContainsFunc(words[max(0, at-4):at], func(w string) bool { return slices.Contains(partWords, w) })
+	if plugs || says(sentence, joinWords...) || slices.Contains(seated, after) && !parting && !rests(rest) {
 		return noun, false, true
 	}
 	if slices.Contains(lines, words[at]) {
-		return noun, at+1 < len(words) && words[at+1] == "off" || strings.Contains(sentence, " pull it off "), false
+		return noun, after == "off" || strings.Contains(sentence, " pull it off "), false
 	}
 	if says(sentence, mainsWords...) || says(sentence, kept...) {
 		return noun, false, false
 	}
-	off = at+1 < len(words) && (words[at+1] == "off" || words[at+1] == "comes")
-	for _, w := range words[max(0, at-4):at] {
-		off = off || slices.Contains(partWords, w)
+	if slices.Contains(drawn, after) {
+		return noun, false, false
 	}
-	return noun, off, false
+	return noun, parting || after == "off" || after == "comes", false
 }
 
 // named is the place of the noun in a clause, -1 where it has none, and whether it
@@ -132,6 +138,13 @@ func named(words []string) (at int, plugs bool) {
 		return at, false
 	}
 	return at + 1 + next, true
+}
+
+// rests holds where what follows is a place to lay something down.
+func rests(place []string) bool {
+	return slices.ContainsFunc(place[:min(len(place), 3)], func(w string) bool {
+		return slices.Contains([]string{"bench", "floor", "ground", "table", "tray", "rag", "mat", "shelf", "bucket", "side", "way"}, w)
+	})
 }
 
 // stateEnds holds where the step begins a state of its own that some step

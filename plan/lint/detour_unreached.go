@@ -7,24 +7,16 @@ import (
 )
 
 var detourUnreached = Rule{Name: "detour-unreached", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	made := map[string]int{} // the first step that makes a test
-	for i := range p.Plan.Steps {
-		for _, id := range p.Plan.Steps[i].Tests {
-			if _, ok := made[id]; !ok {
-				made[id] = i
-			}
-		}
-	}
 	var found []Report
 	for i := range p.Plan.Steps {
 		c := p.Plan.Steps[i].OnlyIf
 		if c.Test == "" {
 			continue
 		}
-		at, ok := made[c.Test]
+		at := p.madeIn(c.Test)
 		title := p.Plan.Steps[i].Title.Print
 		switch {
-		case !ok:
+		case at < 0:
 			found = append(found, Report{
 				Message: fmt.Sprintf("step %q waits for test %q, which no step makes", title, c.Test),
 				Hint:    fmt.Sprintf("add tests = [%q] to an earlier step", c.Test),

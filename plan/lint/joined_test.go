@@ -82,6 +82,35 @@ func TestWhyAWaiverIsUnused(t *testing.T) {
 	}
 }
 
+// A slip in a state's name is told where it can be one, and an end of what
+// nothing begins.
+func TestSlipsOfStates(t *testing.T) {
+	for _, c := range []struct{ starts, ends, want string }{
+		{"water-off", "water-off", ""},
+		{"water-of", "water-of", `6:11 state-misspelt: write "water-off"`},
+		{"tap-off", "tap-off", ""},
+		{"on-stand", "on-stand", ""},
+		{"water-on", "water-on", ""},
+		{"on-jack-stands", "on-stands", ""},
+		{"unpluged", "unplugged", `6:11 refit-missing: step "Run" ends "unplugged": did you mean that here too 6:11 state-misspelt: write "unplugged"`},
+		{"lid-off", "lidoff", `6:11 refit-missing: step "Run" ends "lidoff": did you mean "lid-off"`},
+		{"lid-off", "lid-off\", \"tank-out", `11:20 state-gap: add starts = ["tank-out"] to the step that begins it`},
+	} {
+		text := "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"Safe\"\ndo = \"look\"\nstarts = [\"" + c.starts + "\"]\nsay = \"Look.\"\n[[step]]\ntitle = \"Run\"\ndo = \"look\"\nends = [\"" + c.ends + "\"]\nsay = \"Look.\"\n"
+		var got []string
+		for _, f := range lint.Run(pass(t, text)) {
+			if f.Rule == "state-misspelt" || f.Rule == "state-gap" || f.Rule == "refit-missing" {
+				at, hint := f.At.Position(), f.Hint
+				hint, _, _ = strings.Cut(hint, ", ")
+				got = append(got, fmt.Sprintf("%d:%d %s: %s", at.Line, at.Column, f.Rule, hint))
+			}
+		}
+		if strings.Join(got, " ") != c.want {
+			t.Errorf("%s, %s: got %q", c.starts, c.ends, got)
+		}
+	}
+}
+
 func raised(t *testing.T, text, rule string) bool {
 	t.Helper()
 	for _, f := range lint.Run(pass(t, text)) {

@@ -34,9 +34,13 @@ func (p *Pass) howItEnds(state string) string {
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		for _, word := range s.Ends {
-			if word != state && class.CanonicalState(word) == word && class.Slips(word, state, 2) <= 2 {
-				return fmt.Sprintf("step %q ends %q: did you mean %q", s.Title.Print, word, state)
+			if class.CanonicalState(word) == state || class.Slips(word, state, 2) > 2 {
+				continue
 			}
+			if _, known := class.FindState(word); known {
+				return fmt.Sprintf("step %q ends %q: did you mean that here too", s.Title.Print, word)
+			}
+			return fmt.Sprintf("step %q ends %q: did you mean %q", s.Title.Print, word, state)
 		}
 	}
 	return fmt.Sprintf("add ends = [%q] to the step that puts it back, or [shoot] stays = [%q] if it never is", state, state)
@@ -94,9 +98,5 @@ func (p *Pass) startOf(v plan.Interval) string {
 		key, words = "during", p.Plan.Steps[v.From].During
 	}
 	at := slices.IndexFunc(words, func(s string) bool { return class.CanonicalState(s) == v.State })
-	path := stepPath(v.From, key)
-	if entry := fmt.Sprintf("%s[%d]", path, at); at >= 0 && p.Spans.Has(entry) {
-		return entry
-	}
-	return path
+	return p.entry(stepPath(v.From, key), at)
 }

@@ -61,7 +61,7 @@ var ninthSabotages = []sabotage{
 	{sample: mower, old: "starts   = [\"fuel-open\"]\n", new: "", want: "state-never-started@step[7] state-never-started@step[8]", why: "two steps need it, one of them in a shot"},
 	{sample: ebike, old: `ends     = ["in-stand", "battery-off", "cooled"]`, new: `ends     = ["battery-off", "cooled"]`, want: "refit-missing@battery-off"},
 	{sample: van, old: "needs     = [\"battery-off\", \"srs-waited\"]\nends", new: "needs     = [\"battery-off\", \"srs-waited\", \"motor-out\"]\nends", want: "state-gap@close-the-dash"},
-	{sample: washer, old: "during   = [\"running\"]\ndo       = \"door shut", new: "during   = [\"runing\"]\ndo       = \"door shut", want: ""},
+	{sample: washer, old: "during   = [\"running\"]\ndo       = \"door shut", new: "during   = [\"runing\"]\ndo       = \"door shut", want: "state-misspelt@listen"},
 	{sample: mower, old: "ends     = [\"engine-cold\"]\n", new: "ends     = [\"engine-cold\"]\nneeds    = [\"bowl-off\"]\n", want: "state-gap@first-start"},
 	{sample: washer, old: `replaces = ["drips-look"]`, new: `replaces = ["drips-loko"]`, want: "shot-unknown@drip-check"},
 	{sample: van, old: "when  = \"\\\"Fan off, key off\\\"\"\n", new: "", want: "helper-uncued@both-legs"},

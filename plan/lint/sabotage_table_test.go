@@ -117,6 +117,8 @@ var sabotages = []sabotage{
 	{sample: ebike, old: "ends      = [\"wheel-out\"]\n", new: "", want: "refit-missing@wheel-out"},
 	{sample: mower, old: `ends      = ["plug-out", "spark-off"]`, new: `ends      = ["spark-off"]`, want: "refit-missing@lead-off"},
 	{sample: mower, old: `ends      = ["bowl-off", "filter-off"]`, new: `ends      = ["bowl-off"]`, want: "refit-missing@filter-look"},
+	{sample: mower, old: `ends     = ["engine-cold"]`, new: `ends     = ["engine-cld"]`, want: "state-misspelt@first-start"},
+	{sample: mower, old: `ends     = ["engine-cold"]`, new: `ends     = ["engine-cold", "hood-off"]`, want: "state-gap@first-start"},
 	{sample: washer, old: `needs    = ["drum-full"]`, new: `needs    = ["drum-full", "unplugged"]`, want: "state-gap@listen"},
 	{sample: ebike, old: `needs    = ["battery-off", "in-stand"]
 do       = "pull the lever`, new: `needs    = ["battery-off", "in-stand", "wheel-out"]

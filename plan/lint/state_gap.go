@@ -22,6 +22,11 @@ var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warni
 				found = append(found, r)
 			}
 		}
+		for j, state := range s.Ends {
+			if p.neverBegun(state) {
+				found = append(found, p.endOfNothing(i, j, s))
+			}
+		}
 		for k := range s.Shots {
 			if s.Shots[k].Apart || s.Shots[k].Kind != "camera" && s.Shots[k].Kind != "" {
 				continue
@@ -37,14 +42,10 @@ var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warni
 }}
 
 func gapReport(s *plan.Step, at int, p *Pass, list string, entry int, state string) Report {
-	path := list
-	if e := fmt.Sprintf("%s[%d]", list, entry); p.Spans.Has(e) {
-		path = e
-	}
 	return Report{
 		Message: fmt.Sprintf("step %q needs %q, which begins only later, in step %q", s.Title.Print, state, p.Plan.Steps[at].Title.Print),
 		Hint:    fmt.Sprintf("move one of the two steps, or start %q before", state),
-		Path:    path,
+		Path:    p.entry(list, entry),
 	}
 }
 
@@ -81,4 +82,34 @@ func (p *Pass) endedBefore(step int, state string) (at int, over bool) {
 		}
 	}
 	return at, over
+}
+
+// entry is the place of an entry of a list, or of the list's one value.
+func (p *Pass) entry(list string, i int) string {
+	if path := fmt.Sprintf("%s[%d]", list, i); p.Spans.Has(path) {
+		return path
+	}
+	return list
+}
+
+// neverBegun holds for a state that a step ends and that nothing of the plan
+// begins, under this name or one that refit-missing offers.
+func (p *Pass) neverBegun(word string) bool {
+	state := class.CanonicalState(word)
+	for _, v := range p.Plan.Intervals {
+		if v.State == state || class.Slips(v.State, state, 2) <= 2 || class.Slips(v.State, word, 2) <= 2 {
+			return false
+		}
+	}
+	return misspelt(word) == ""
+}
+
+// endOfNothing is the finding on such an end.
+func (p *Pass) endOfNothing(step, entry int, s *plan.Step) Report {
+	state := s.Ends[entry]
+	return Report{
+		Message: fmt.Sprintf("step %q ends %q, and nothing in the plan begins it", s.Title.Print, state),
+		Hint:    fmt.Sprintf("add starts = [%q] to the step that begins it, or take it out of ends", state),
+		Path:    p.entry(stepPath(step, "ends"), entry),
+	}
 }

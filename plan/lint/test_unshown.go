@@ -3,22 +3,17 @@ package lint
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
 )
 
 var testUnshown = Rule{Name: "test-unshown", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	made := map[string]bool{}
-	for i := range p.Plan.Steps {
-		for _, id := range p.Plan.Steps[i].Tests {
-			made[id] = true
-		}
-	}
 	var found []Report
 	for i := range p.Plan.Tests {
 		t := &p.Plan.Tests[i]
-		if made[t.ID] {
+		if p.madeIn(t.ID) >= 0 {
 			continue
 		}
 		found = append(found, Report{
@@ -29,3 +24,8 @@ var testUnshown = Rule{Name: "test-unshown", Group: Truth, Severity: diag.Warnin
 	}
 	return found
 }}
+
+// madeIn is the first step that makes a test, -1 where none does.
+func (p *Pass) madeIn(test string) int {
+	return slices.IndexFunc(p.Plan.Steps, func(s plan.Step) bool { return slices.Contains(s.Tests, test) })
+}

@@ -20,21 +20,21 @@ type State struct {
 // and no less: "switched-off" is not one of power-off, because a switch does
 // not isolate.
 var states = [...]State{
-	{"raised", []string{"jacked-up"}, "the object is off the ground on a jack, lift or hoist", false},
-	{"on-stands", []string{"on-axle-stands"}, "its weight sits on stands or a locked lift", false},
-	{"chocked", []string{"wheels-chocked"}, "the wheels that stay on the ground are chocked", true},
-	{"power-off", []string{"unplugged", "isolated"}, "the supply is isolated: plug out, or breaker off and locked", false},
+	{"raised", []string{"jacked-up", "jacked"}, "the object is off the ground on a jack, lift or hoist", false},
+	{"on-stands", []string{"on-axle-stands", "on-jack-stands", "on-jackstands", "on-safety-stands"}, "its weight sits on stands or a locked lift", false},
+	{"chocked", []string{"wheels-chocked", "wheel-chocked"}, "the wheels that stay on the ground are chocked", true},
+	{"power-off", []string{"unplugged", "isolated", "plug-pulled", "locked-out", "locked-off"}, "the supply is isolated: plug out, or breaker off and locked", false},
 	{"proven-dead", []string{"proved-dead", "tested-dead"}, "a proved tester has shown no voltage", true},
-	{"battery-off", []string{"battery-disconnected"}, "the battery is disconnected or off the object", false},
+	{"battery-off", []string{"battery-disconnected", "battery-unplugged"}, "the battery is disconnected or off the object", false},
 	{"srs-waited", []string{"airbag-waited"}, "the maker's wait after disconnecting the battery is over", true},
-	{"depressurised", []string{"depressurized", "pressure-off"}, "the pressure has been let off", true},
+	{"depressurised", []string{"depressurized", "pressure-off", "pressure-released", "pressure-relieved"}, "the pressure has been let off", true},
 	{"drained", nil, "the fluid has been drained", true},
-	{"cooled", []string{"engine-cold", "cooled-down"}, "it has cooled enough to touch", true},
-	{"discharged", []string{"capacitor-discharged"}, "stored charge has been let off and zero measured", true},
+	{"cooled", []string{"engine-cold", "cooled-down", "cold"}, "it has cooled enough to touch", true},
+	{"discharged", []string{"capacitor-discharged", "capacitors-discharged"}, "stored charge has been let off and zero measured", true},
 	{"guard-off", []string{"guards-off", "guard-removed"}, "a guard or safety device is off or held off", false},
 	{"covers-off", []string{"cover-off", "covers-removed", "cover-removed"}, "a cover is off and parts behind it can be touched", false},
-	{"gas-off", nil, "the gas is shut at the valve", false},
-	{"water-off", nil, "the water is shut at the valve", false},
+	{"gas-off", []string{"gas-shut-off", "gas-closed"}, "the gas is shut at the valve", false},
+	{"water-off", []string{"water-shut-off", "water-closed"}, "the water is shut at the valve", false},
 	{"running", []string{"engine-running", "motor-running"}, "an engine, motor or machine is running", false},
 	{"key-on", []string{"ignition-on"}, "the ignition is on", false},
 	{"key-off", []string{"ignition-off"}, "the ignition is off", false},
@@ -58,6 +58,9 @@ var stateNames = sync.OnceValue(func() map[string]int {
 	}
 	return names
 })
+
+// States are the known states, in the plan language's order.
+func States() []State { return slices.Clone(states[:]) }
 
 // FindState is the state that the word names, in its own name or an alias;
 // case, spaces and hyphens make no difference.

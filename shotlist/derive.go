@@ -100,7 +100,7 @@ func (d *deriving) places(s *plan.Step) {
 	var seen []string
 	for _, shot := range d.own {
 		setup := d.plan.Setup(shot.Setup)
-		if shot.Kind != Camera || shot.Apart || len(setup) == 0 || slices.Contains(seen, setup[0].Place.Print) {
+		if shot.Kind != Camera || shot.Apart || shot.Bound == Free || len(setup) == 0 || slices.Contains(seen, setup[0].Place.Print) {
 			continue
 		}
 		name, of := "wide", subject

@@ -1,6 +1,7 @@
 package shotlist
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -197,5 +198,30 @@ func TestStatesOnce(t *testing.T) {
 		"[[step]]\nid = \"c\"\ntitle = \"C\"\ndo = \"plug in\"\nends = [\"unplugged\", \"raised\"]\n")
 	if diff := cmp.Diff([]string{"power-off", "raised"}, shots[1].States); diff != "" {
 		t.Error(diff)
+	}
+}
+
+// A place where a step's only shot floats is not where its action is seen from.
+func TestNoWideWhereAShotFloats(t *testing.T) {
+	for needs, want := range map[string]string{"": "[a-wide a-wide-bench a-1 a-2]", "needs = [], ": "[a-wide a-1 a-2]"} {
+		shots := fromText(t, `setup = [{ id = "kitchen", place = "kitchen" }, { id = "bench", place = "bench" }]
+[video]
+title = "T"
+[[step]]
+id = "a"
+title = "A"
+do = "draw the element out"
+shot = [
+  { of = "the element coming out", size = "close-up", setup = "kitchen" },
+  { `+needs+`of = "old and new side by side", size = "overhead", setup = "bench" },
+]
+`)
+		var ids []string
+		for _, s := range shots {
+			ids = append(ids, s.ID)
+		}
+		if got := fmt.Sprint(ids); got != want {
+			t.Errorf("with %q: %s, not %s", needs, got, want)
+		}
 	}
 }

@@ -131,10 +131,7 @@ func (o *captionsOptions) write(ctx context.Context, file captions.File) error {
 	} else {
 		err = build.WriteFile(ctx, o.output, data, kept(o.file, nil))
 	}
-	if err != nil {
-		return failed{err}
-	}
-	return nil
+	return ofMachine(err)
 }
 
 func captionsJSON(w io.Writer, file captions.File, findings []diag.Finding) error {

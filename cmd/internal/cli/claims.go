@@ -42,11 +42,8 @@ func runClaims(o *onePlan) error {
 	} else {
 		claimsText(w, claims)
 	}
-	if err == nil {
-		err = w.Flush()
-	}
-	if err != nil {
-		return failed{err}
+	if err := w.done(err); err != nil {
+		return err
 	}
 	if o.failOn.met(findings) {
 		return errFound

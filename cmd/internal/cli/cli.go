@@ -51,6 +51,14 @@ type failed struct{ err error }
 func (f failed) Error() string { return f.err.Error() }
 func (f failed) Unwrap() error { return f.err }
 
+// ofMachine is an error that ends a command with exit code 2, or none.
+func ofMachine(err error) error {
+	if err == nil {
+		return nil
+	}
+	return failed{err}
+}
+
 // errFound ends a command with exit code 1; what was found is printed already.
 var errFound = errors.New("findings")
 

@@ -96,10 +96,7 @@ func runExplain(o *explainOptions) error {
 	default:
 		explainText(w, pages[0])
 	}
-	if err := w.Flush(); err != nil {
-		return failed{err}
-	}
-	return nil
+	return w.done(nil)
 }
 
 func explainText(w *paper, p diag.Page) {

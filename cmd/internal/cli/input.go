@@ -87,11 +87,8 @@ func faulted(s streams, faults []diag.Finding) error {
 // ended ends a command that has printed its product, err being what the last
 // print said.
 func ended(w *paper, err error, f failOn, c *build.Compiled) error {
-	if err == nil {
-		err = w.Flush()
-	}
-	if err != nil {
-		return failed{err}
+	if err := w.done(err); err != nil {
+		return err
 	}
 	if f.met(c.Findings) {
 		return errFound

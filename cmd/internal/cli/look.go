@@ -44,14 +44,7 @@ before any table.`,
 
 func runLook(o *lookOptions) error {
 	w := o.paper()
-	err := o.print(w)
-	if err == nil {
-		err = w.Flush()
-	}
-	if err != nil {
-		return failed{err}
-	}
-	return nil
+	return w.done(o.print(w))
 }
 
 func (o *lookOptions) print(w *paper) error {

@@ -62,10 +62,7 @@ func runNew(ctx context.Context, o *newOptions) error {
 	if strings.ContainsAny(name, " \t'&;()$") {
 		shown = strconv.Quote(name) // for a shell, which would take it apart
 	}
-	if err := o.tell(fmt.Sprintf("%s written; next: fixslate check %s, then fixslate build %[2]s", name, shown)); err != nil {
-		return failed{err}
-	}
-	return nil
+	return ofMachine(o.tell(fmt.Sprintf("%s written; next: fixslate check %s, then fixslate build %[2]s", name, shown)))
 }
 
 // title makes a first title of a file's name.

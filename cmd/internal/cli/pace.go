@@ -60,14 +60,8 @@ func runPace(ctx context.Context, o *paceOptions) error {
 	} else {
 		o.text(w, learned)
 	}
-	if err == nil {
-		err = w.Flush()
-	}
-	if err != nil {
-		return failed{err}
-	}
-	if o.output == "" {
-		return nil
+	if err := w.done(err); err != nil || o.output == "" {
+		return err
 	}
 	if err := build.WriteFile(ctx, o.output, learned.Pace.File(), names); err != nil {
 		return failed{err}

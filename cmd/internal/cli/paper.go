@@ -30,6 +30,14 @@ func (s streams) paper() *paper {
 	return &paper{bufio.NewWriter(s.out), fitting(s.columns)}
 }
 
+// done ends what was printed on the paper, err being what the last print said.
+func (w *paper) done(err error) error {
+	if err == nil {
+		err = w.Flush()
+	}
+	return ofMachine(err)
+}
+
 // fitting is the columns of lines for a terminal's, 0 being none.
 func fitting(terminal int) int {
 	if terminal <= 0 {

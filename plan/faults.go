@@ -2,9 +2,6 @@ package plan
 
 import (
 	"embed"
-	"path"
-	"slices"
-	"strings"
 
 	"fixslate/plan/diag"
 )
@@ -13,25 +10,7 @@ import (
 var faultPages embed.FS
 
 // Faults are the names of everything that Decode may report, sorted.
-func Faults() []string {
-	entries, _ := faultPages.ReadDir("faults") // embedded: it is there
-	var names []string
-	for _, e := range entries {
-		names = append(names, strings.TrimSuffix(e.Name(), ".md"))
-	}
-	slices.Sort(names)
-	return names
-}
+func Faults() []string { return diag.PageNames(faultPages, "faults") }
 
 // FaultPage is the page of one fault, for `explain`.
-func FaultPage(name string) (diag.Page, bool) {
-	if !slices.Contains(Faults(), name) {
-		return diag.Page{}, false
-	}
-	text, err := faultPages.ReadFile(path.Join("faults", name+".md"))
-	if err != nil {
-		return diag.Page{}, false
-	}
-	page, err := diag.ParsePage(string(text))
-	return page, err == nil
-}
+func FaultPage(name string) (diag.Page, bool) { return diag.PageNamed(faultPages, "faults", name) }

@@ -2,6 +2,8 @@ package diag
 
 import (
 	"fmt"
+	"io/fs"
+	"path"
 	"strings"
 )
 
@@ -33,6 +35,25 @@ type Page struct {
 	// The captions of a finished edit, as SRT, for the rules that read one:
 	// a second block after the plan's, or the only one.
 	WrongEdit, RightEdit string
+}
+
+// PageNames are the rules that have a page in a folder of embedded files, sorted.
+func PageNames(files fs.FS, folder string) []string {
+	paths, _ := fs.Glob(files, path.Join(folder, "*.md")) // the pattern is ours and good
+	for i, name := range paths {
+		paths[i] = strings.TrimSuffix(path.Base(name), ".md")
+	}
+	return paths
+}
+
+// PageNamed is the page of one rule in a folder of embedded files.
+func PageNamed(files fs.FS, folder, rule string) (Page, bool) {
+	text, err := fs.ReadFile(files, path.Join(folder, rule+".md"))
+	if err != nil {
+		return Page{}, false
+	}
+	page, err := ParsePage(string(text))
+	return page, err == nil && page.Rule == rule
 }
 
 // ParsePage reads a page. Errors name what is missing: a page is part of the

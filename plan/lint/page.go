@@ -16,10 +16,5 @@ func Page(name string) (diag.Page, bool) {
 	if p, ok := captions.FindingPage(name); ok {
 		return p, true
 	}
-	text, err := pages.ReadFile(name + ".md")
-	if err != nil {
-		return diag.Page{}, false
-	}
-	page, err := diag.ParsePage(string(text))
-	return page, err == nil && page.Rule == name
+	return diag.PageNamed(pages, ".", name)
 }

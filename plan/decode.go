@@ -176,7 +176,7 @@ func (r *reader) unknownKey(name string, known []string, at *element, written st
 	if len(known) > 14 {
 		hint = "the README lists the keys, and fixslate schema prints them for editors"
 	}
-	outer := at.parent
+	outer, lower := at.parent, strings.ToLower(written)
 	longer := slices.IndexFunc(known, func(k string) bool { return len(written) > 1 && strings.HasPrefix(k, written) })
 	rows, noList := asRows(value)
 	switch {
@@ -184,18 +184,18 @@ func (r *reader) unknownKey(name string, known []string, at *element, written st
 		message, hint = ownTable(written, where)
 	case longer >= 0: // "do" in a cue, whose key is "does"
 		hint = fmt.Sprintf("did you mean %q", known[longer])
-	case outer != nil && outer.kind == KindStep && stepTable.has(written):
-		message = fmt.Sprintf("%q is a step's key", written)
+	case outer != nil && outer.kind == KindStep && stepTable.has(lower) && !slices.Contains(known, lower):
+		message = fmt.Sprintf("%q is a step's key", lower)
 		hint = fmt.Sprintf("move it above [[%s]]", name)
 		message += "; " + hint
 		hint = "keys after a header belong to that header"
-	case outer != nil && outer.kind == KindTest && testTable.has(written):
-		message = fmt.Sprintf("%q is a test's key; move it above [[%s]]", written, name)
+	case outer != nil && outer.kind == KindTest && testTable.has(lower) && !slices.Contains(known, lower):
+		message = fmt.Sprintf("%q is a test's key; move it above [[%s]]", lower, name)
 		hint = "keys after a header belong to that header"
 	case name != "" && planTable.has(written):
 		message, hint = ownTable(written, where)
 	default:
-		if near, ok := Nearest(written, known); ok {
+		if near, ok := otherWord(written, known); ok {
 			hint = fmt.Sprintf("did you mean %q", near)
 		}
 	}

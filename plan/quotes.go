@@ -329,7 +329,10 @@ func (f *filler) quoteHint(ref Ref, inner, key string) string {
 		return ""
 	}
 	t, _ := Language().Find(tableOf(ref.Kind))
-	if near, ok := Nearest(key, t.Names()); ok && near != key {
+	if slices.Contains(t.Names(), key) {
+		return fmt.Sprintf("add %s to %s %q, or \"?\" where it is to be found", key, ref.Kind, ref.ID)
+	}
+	if near, ok := Nearest(key, t.Names()); ok {
 		return fmt.Sprintf("did you mean {%s%s}", strings.TrimSuffix(inner, key), near)
 	}
 	return "the keys are " + quoted(t.Names())

@@ -14,6 +14,9 @@ func (r *reader) wrongType(t target, value any, want string) {
 	if s, isText := value.(string); isText && bare(s) {
 		hint = fmt.Sprintf("write %s = %s, without quotes", t.key.Name, s)
 	}
+	if entries, isList := value.([]any); isList && len(entries) > 1 && strings.HasPrefix(want, "text") {
+		hint = "write one text; several lines stand between \"\"\" and \"\"\""
+	}
 	r.fault("type-wrong", t.path(), hint, "%s takes %s, not %s", t.key.Name, want, typeOf(value))
 }
 

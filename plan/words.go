@@ -124,6 +124,41 @@ func child(at *element, kind Kind, name string, index int) *element {
 	return e
 }
 
+// otherWords are keys by the words that people write for them: of several the
+// first that the table has is meant.
+var otherWords = [][2]string{
+	{"name title what text question label heading", "name what title text question"},
+	{"qty quantity amount number pieces pcs how_many", "count amount number"},
+	{"duration time minutes takes_time", "work length"},
+	{"description narration script speech voiceover voice_over spoken words", "say"},
+	{"action actions instruction instructions", "do does"},
+	{"warning warnings hazard hazards danger dangers safety", "cautions hazard"},
+	{"comment comments remark remarks", "note"},
+	{"size dimension", "thread drives section"},
+	{"reference ref citation", "source"},
+	{"part_number part_no pn sku", "number"},
+	{"url href web", "link"},
+	{"value reading result", "expect value"},
+	{"location position place", "at place where"},
+	{"person helper actor", "who people"},
+}
+
+// otherWord is the key that a word which is none most likely means: one a few
+// letters away, or one that is often called so.
+func otherWord(written string, known []string) (string, bool) {
+	written = strings.ToLower(written)
+	for _, row := range otherWords {
+		if slices.Contains(strings.Fields(row[0]), written) {
+			for _, key := range strings.Fields(row[1]) {
+				if slices.Contains(known, key) {
+					return key, true
+				}
+			}
+		}
+	}
+	return Nearest(written, known)
+}
+
 // quoted lists words as "a", "b" or "c".
 func quoted(words []string) string {
 	var b strings.Builder

@@ -108,9 +108,6 @@ func (r *reader) articles() {
 		if r.words[i].mood == order {
 			r.add(Spec)
 		}
-		if r.near(i, 4, k.self) {
-			r.add(Measurement)
-		}
 	}
 }
 
@@ -242,9 +239,6 @@ func (r *reader) lasting(i int) bool {
 		return r.is(i+2, "before") || r.is(i+2, "until")
 	case "it", "them", "that":
 		return i > 0 && r.words[i].mood == order
-	}
-	if r.is(i+2, "between") {
-		return true // "a fortnight between top-ups"
 	}
 	return i+3 < len(r.words) && r.is(i+2, "or") && r.is(i+3, "so") // "a week or so"
 }

@@ -47,9 +47,6 @@ func (r *reader) priced(i, reach int) bool {
 		if (r.is(j, "plus") || r.is(j, "including") || r.is(j, "included")) && (r.words[min(j+1, len(r.words)-1)].marks&extras != 0 || r.in(j+1, k.det) && r.words[min(j+2, len(r.words)-1)].marks&extras != 0) {
 			return true
 		}
-		if j < i && r.is(j, "asking") && j == i-1 && r.in(j-1, k.be) {
-			return true // "they're asking sixty"
-		}
 		if j < i && r.words[j].marks&asks != 0 && (r.is(j-1, "they") || r.is(j-1, "he") || r.is(j-1, "she")) && slices.ContainsFunc(r.words[i:], func(w word) bool { return w.text == "for" }) {
 			return true
 		}
@@ -80,7 +77,7 @@ func (r *reader) bareness(f *prose.Figure, at int) bareness {
 		b.settles = b.settles || r.in(j, k.settling)
 		return true
 	})
-	for at > 2 && (r.is(at-1, "straight") || r.is(at-1, "dead") || r.is(at-1, "exactly") || r.is(at-1, "bang") || r.is(at-1, "on") && r.is(at-2, "bang")) {
+	for at > 2 && (r.is(at-1, "straight") || r.is(at-1, "dead") || r.is(at-1, "exactly") || r.is(at-1, "bang")) {
 		if at--; r.is(at-1, "a") {
 			at--
 		}
@@ -124,8 +121,6 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 	case r.priced(at, 4) && f.Values[0].Number > 2 && !(r.is(at-1, "for") && len(r.values) > 0 && isMoney(trade.Unit(r.values[len(r.values)-1].Unit))):
 	case f.Values[0].Number >= thousand && f.Spoken && r.words[min(at, len(r.words)-1)].mood == statement && !r.in(at-1, k.glue) && !r.is(at-1, "got"):
 	case r.is(at-1, "to") && r.in(at-2, k.past) && (f.Values[0].Number > 12 || !b.whole):
-	case b.whole && f.Values[0].Number >= 10 && r.priceTail(f) && (r.in(at-1, k.be) || r.in(at-1, k.about)):
-		return r.coin("GBP"), true
 	case (r.is(at-1, "it") || r.is(at-1, "that")) && r.is(at-2, "call"):
 	case r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0:
 	case f.Kind == prose.Limit && f.Values[0].Number > 12 && r.tops(f):
@@ -152,10 +147,10 @@ func (r *reader) unitOf(f *prose.Figure, at int, b bareness) string {
 	if f.Spoken && isHundredths(f.Of(r.text)) {
 		return "mm"
 	}
-	if f.Spoken && (isEighths(f.Of(r.text)) || hasParts(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched)) {
+	if f.Spoken && hasParts(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched) {
 		return "inch"
 	}
-	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && (!b.meter || r.is(at-2, "they") && r.in(at-1, k.priced)) {
+	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && !b.meter {
 		return r.coin("GBP") // as "twelve fifty" is
 	}
 	if r.nipped(f, at) {

@@ -22,12 +22,7 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 	if len(f.Values) == 1 && isEighths(f.Of(r.text)) && r.longs(n) {
 		return "inch", true // "thirty-four and three-eighths wide"
 	}
-	if v := f.Values[0].Number; (v == 12 || v == 16 || v == 24) && r.is(n, "on") && (r.is(n+1, "centre") || r.is(n+1, "center")) {
-		return "inch", true
-	}
 	switch {
-	case r.onHead(f, at, n, v), r.drilledTo(f, at, v), r.in(at-1, r.known.be) && r.is(at-2, "size") && r.words[max(at-3, 0)].marks&toolNouns != 0:
-		return "mm", true
 	case whole && r.fused(f, at, v):
 		return "A", true
 	case r.toolSize(at, n, v):
@@ -38,7 +33,7 @@ func (r *reader) beside(f *prose.Figure, at, n int) (unit string, ok bool) {
 		return "grit", true
 	case v >= shortest && r.longs(n), v > 1 && r.longs(n) && (r.is(n, "thick") || r.is(n, "deep")), r.fromPlace(n, v), r.sizeOfHead(f, at, n, v), r.boreSize(at, n, v):
 		return "mm", true
-	case whole && v >= coolest && v <= hottest && (r.is(n, "fan") || r.is(at-1, "fan") && r.is(at-2, "the")):
+	case whole && v >= coolest && v <= hottest && (r.is(n, "fan")):
 		return "degC", true
 	}
 	return "", false
@@ -120,35 +115,6 @@ func (r *reader) boreSize(at, n int, v float64) bool {
 		return n+1 < len(r.words) && r.words[n+1].marks&strokesOf != 0
 	}
 	return (r.words[n].marks&bores != 0 || n+1 < len(r.words) && !r.words[n+1].stopped && r.words[n+1].marks&bores != 0 && !r.in(n, r.known.prep|r.known.glue|r.known.be)) && (r.is(at, "a") || r.is(at-1, "a") || r.is(at-1, "an") || r.in(at-1, r.known.be))
-}
-
-// onHead reads "nineteen on the nut": the size of a spanner.
-func (r *reader) onHead(f *prose.Figure, at, n int, v float64) bool {
-	const smallest, largest, reach = 5, 60, 5
-	if v < smallest || v > largest || v != math.Trunc(v) || f.Kind != prose.Count || !r.is(n, "on") && !r.is(n, "for") || !r.in(n+1, r.known.det) || r.words[min(at, len(r.words)-1)].mood != statement || r.refersBack(at) {
-		return false
-	}
-	for j := n + 2; j < len(r.words) && j < n+reach && !r.words[j].stopped; j++ {
-		if r.words[j].marks&heads != 0 {
-			return true
-		}
-	}
-	return false
-}
-
-// drilledTo reads "drill it out to eleven".
-func (r *reader) drilledTo(f *prose.Figure, at int, v float64) bool {
-	const largest, reach = 150, 6
-	if v < 1 || v > largest || !r.is(at-1, "to") || !r.isBare(f) {
-		return false
-	}
-	for j := at - 2; j >= 0 && j > at-reach; j-- {
-		switch r.words[j].text {
-		case "drill", "drilled", "ream", "reamed", "bore", "bored", "hone", "honed", "plane", "planed", "thickness":
-			return true
-		}
-	}
-	return false
 }
 
 // toolSize reads "a thirteen ring spanner"; what is handled, "the thirteen", is

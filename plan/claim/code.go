@@ -65,7 +65,7 @@ func (r *reader) isCode(i, end int, c *code) bool {
 		return false
 	}
 	if c.letters == 0 {
-		return (announced || c.doubled || c.singles == c.items && r.pieced(i, end)) && c.items > 3
+		return (announced || c.doubled) && c.items > 3
 	}
 	if c.items == 2 && r.capitalCode(i, end) {
 		return true
@@ -125,16 +125,6 @@ func (r *reader) dictated(i, end int, c *code) bool {
 	return !strings.ContainsRune("UNRXKWMVAPF", rune(c.text[at])) || strings.ContainsRune(r.text[r.words[i].start:r.words[end-1].end], rune(c.text[at]))
 }
 
-// pieced says whether commas stand inside a run: it was read out in groups.
-func (r *reader) pieced(i, end int) bool {
-	for j := i + 1; j < end; j++ {
-		if r.words[j].stopped {
-			return true
-		}
-	}
-	return false
-}
-
 // capitalCode reads "the B twenty two": a capital inside a sentence and a number that
 // has no unit and is no label.
 func (r *reader) capitalCode(i, end int) bool {
@@ -183,11 +173,6 @@ func (r *reader) coded(s prose.Span) bool {
 // the second number is far from the first, as no range is.
 func (r *reader) dashed(f *prose.Figure, at int) bool {
 	text := f.Of(r.text)
-	if !f.Spoken && f.Kind == prose.Range && r.found.has(PartNumber) && !strings.ContainsAny(text, " .") {
-		// "17-220B, not 17-220A": the second looks like a range of amps
-		r.value(Value{Part: text, Span: f.Span}, PartNumber)
-		return true
-	}
 	if f.Spoken || f.Kind != prose.Range || !strings.Contains(text, "-") || strings.ContainsAny(text, " .") || len(f.Values) < 2 {
 		return false
 	}

@@ -123,7 +123,7 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 		}
 	}
 	w := r.words[n].text
-	if (w == "threads" || w == "thread" || w == "teeth" || w == "tooth") && (r.is(n+1, "per") && r.is(n+2, "inch") || r.is(n+1, "to") && r.is(n+2, "the") && r.is(n+3, "inch")) {
+	if (w == "threads" || w == "thread" || w == "teeth" || w == "tooth") && (r.is(n+1, "per") && r.is(n+2, "inch")) {
 		return "tpi", 1, true
 	}
 	if w == "b" && r.is(n+1, "t") && r.is(n+2, "u") {
@@ -145,9 +145,6 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	if unit == "drop" && !r.is(n+1, "of") {
 		return "", 1, false // "three drops down the hole"
 	}
-	if (w == "mic" || w == "mike" || w == "mics") && r.stores() {
-		return "uF", 1, true
-	}
 	if ok && unit == "mm2" && !r.near(n, 4, k.conductor) && !r.ampere() && f.Values[0].Number == float64(int(f.Values[0].Number)) {
 		return "", 1, false
 	}
@@ -161,17 +158,6 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 		return "", 1, false
 	}
 	return unit, 1, ok
-}
-
-// stores says whether a capacitor is spoken of.
-func (r *reader) stores() bool {
-	for i := range r.words {
-		switch r.words[i].text {
-		case "cap", "caps", "capacitor", "capacitors", "electrolytic", "electrolytics":
-			return true
-		}
-	}
-	return false
 }
 
 // ampere says whether a current is told in the sentence.

@@ -23,10 +23,6 @@ func (r *reader) count(f *prose.Figure, at int) {
 	if r.recurs(f, at, n) || r.timesOver(f, at, n) {
 		return
 	}
-	if year := r.shortYear(f, at); year > 0 {
-		r.value(Value{Number: year, Unit: "year", Span: f.Span}, Spec)
-		return
-	}
 	if n < len(r.words) && !r.words[n].stopped && r.in(n, r.known.periods) && r.words[min(at, len(r.words)-1)].mood != own {
 		r.counted(f, singular(r.words[n].text))
 		r.add(Duration)
@@ -63,7 +59,7 @@ func (r *reader) count(f *prose.Figure, at int) {
 		r.counted(f, unit)
 		r.bareEnd, r.bareUnit = f.End, unit
 		measure(f, unit)
-		if isMoney(trade.Unit(unit)) || unit == "" && r.priced(at, 4) {
+		if isMoney(trade.Unit(unit)) {
 			r.add(Cost)
 			return
 		}
@@ -136,7 +132,7 @@ func (r *reader) sum(f *prose.Figure, at int) bool {
 	if pence := math.Mod(f.Values[0].Number, 100); (pence == 99 || pence == 95) && r.isBare(f) && (r.in(at-1, r.known.be) || r.is(at-1, "for") || r.is(at-1, "at")) {
 		return true
 	}
-	return r.priced(at, 4) || r.priceTail(f) || r.is(n, "each") || r.is(n, "for") && (r.is(n+1, "the") || r.is(n+1, "a")) && (r.is(n+2, "pair") || r.is(n+2, "lot") || r.is(n+2, "set") || r.is(n+2, "pack"))
+	return r.priced(at, 4) || r.is(n, "each") || r.is(n, "for") && (r.is(n+1, "the") || r.is(n+1, "a")) && (r.is(n+2, "pair") || r.is(n+2, "lot") || r.is(n+2, "set") || r.is(n+2, "pack"))
 }
 
 // catalogued takes a number of four digits or more behind an article for a

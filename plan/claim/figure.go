@@ -25,7 +25,7 @@ func (r *reader) figured() {
 			i++
 			continue
 		}
-		if r.oneIn(&r.figures[i]) || r.halfThread(&r.figures[i]) {
+		if r.oneIn(&r.figures[i]) {
 			continue
 		}
 		r.inherit(i, 0)
@@ -70,14 +70,6 @@ func (r *reader) figure(f *prose.Figure) {
 	case prose.PartNumber:
 		r.part(f)
 	case prose.Money:
-		if n := r.wordAt(f.End); r.is(n, "of") && r.is(n-1, "pounds") && f.Values[0].Unit == pounds {
-			for i := range f.Values {
-				f.Values[i].Unit = "lb" // "six pounds of charge"
-			}
-			f.Kind = prose.Quantity
-			r.amount(f, at)
-			return
-		}
 		r.take(f)
 		if r.values[len(r.values)-1].Unit == "cent" {
 			r.stated(at)
@@ -87,10 +79,6 @@ func (r *reader) figure(f *prose.Figure) {
 			r.add(Measurement)
 		}
 	case prose.Percent:
-		if r.is(at-1, "not") && f.Values[0].Number == 100 {
-			r.add(Hedge) // "I'm not a hundred percent on this"
-			return
-		}
 		if next := r.wordAt(f.End); r.is(next, "sure") || r.is(next, "certain") || r.is(next, "agree") || r.is(next, "with") && r.in(next+1, r.known.person) {
 			return
 		}

@@ -34,9 +34,6 @@ func (r *reader) has(i int) bool {
 	if j < 1 || r.words[j+1].stopped {
 		return false
 	}
-	if r.is(j+1, "got") && r.in(j, k.be) {
-		return !r.in(j-1, k.self) && !r.is(j-1, "you")
-	}
 	switch r.words[j].text {
 	case "has", "have", "takes", "holds", "carries", "needs", "contains", "uses", "with", "wants", "runs", "counts":
 	case "on":
@@ -92,7 +89,7 @@ func (r *reader) coordinated(f *prose.Figure) bool {
 // ellipsis gives a number the noun of the count before it where its own clause says
 // the same of another thing: "the wheel's forty-one tooth, the pinion's nine".
 func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
-	if len(r.values) == 0 || !r.isBare(f) && !(r.in(r.wordAt(f.End), r.known.be) && (r.is(at-1, "only") || r.is(at-1, "and") || r.is(at-1, "but"))) || len(f.Values) != 1 || !r.placedAlike(f, at) && !r.in(r.wordAt(f.End), r.known.be) && !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") && !(r.is(at-1, "one") && r.in(at-2, r.known.where) || r.is(at-1, "one") && r.words[max(at-2, 0)].marks&version != 0) {
+	if len(r.values) == 0 || !r.isBare(f) && !(r.in(r.wordAt(f.End), r.known.be) && (r.is(at-1, "only") || r.is(at-1, "and") || r.is(at-1, "but"))) || len(f.Values) != 1 || !r.in(r.wordAt(f.End), r.known.be) && !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") && !(r.is(at-1, "one") && r.in(at-2, r.known.where) || r.is(at-1, "one") && r.words[max(at-2, 0)].marks&version != 0) {
 		return "", false
 	}
 	last := r.values[len(r.values)-1]
@@ -100,26 +97,6 @@ func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
 		return "", false
 	}
 	return last.Unit, true
-}
-
-// placedAlike says whether the count before and this number are told of two places:
-// "fourteen teeth on the front, forty-four on the back".
-func (r *reader) placedAlike(f *prose.Figure, at int) bool {
-	k := &r.known.classes
-	if at >= len(r.words) || !r.words[at].stopped && !r.is(at-1, "and") {
-		return false
-	}
-	last := r.wordAt(r.values[len(r.values)-1].End)
-	if last < len(r.words) && singular(r.words[last].text) == r.values[len(r.values)-1].Unit {
-		last++
-	}
-	for j := last; j < len(r.words) && j < at; j++ {
-		if r.in(j, k.prep|k.where) && !r.is(j, "of") {
-			n := r.wordAt(f.End)
-			return r.in(n, k.prep|k.where) && !r.is(n, "of")
-		}
-	}
-	return false
 }
 
 // left holds behind a count of what remains: "two links to go".

@@ -40,7 +40,7 @@ func (r *reader) inherit(i, depth int) {
 	var like *prose.Figure
 	if i > 0 && r.alike(&r.figures[i-1], f) {
 		like = &r.figures[i-1]
-	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && (r.andBetween(f, &r.figures[i+1]) || r.listed(f, &r.figures[i+1]) || r.repeated(f, &r.figures[i+1]) || r.parallel(f, &r.figures[i+1])) {
+	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && (r.andBetween(f, &r.figures[i+1]) || r.listed(f, &r.figures[i+1]) || r.parallel(f, &r.figures[i+1])) {
 		like = &r.figures[i+1]
 	}
 	if like == nil || isTime(like.Values[0].Unit) && r.words[min(r.wordAt(f.Start), len(r.words)-1)].mood == order {
@@ -103,14 +103,7 @@ func (r *reader) isBare(f *prose.Figure) bool {
 	if at := r.wordAt(f.Start); r.packed(at) || r.is(at-1, "all") || r.is(at-1, "for") && r.is(at, "the") || r.is(at-1, "the") && r.is(at-2, "for") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "step") || r.in(at-1, k.poss) {
 		return false // "on all four"
 	}
-	return n >= len(r.words) || r.words[n].stopped || r.is(n, "without") || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || r.is(n, "per") && r.is(n+1, "side") || r.asItWas(n) || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
-}
-
-// asItWas says whether all that stands behind a number tells in what state a thing
-// had it: "two amps running and nine stalled".
-func (r *reader) asItWas(n int) bool {
-	return n < len(r.words) && len(r.figures) > 1 && (strings.HasSuffix(r.words[n].text, "ed") || r.second(n, r.known.faulty)) &&
-		(n+1 == len(r.words) || r.words[n+1].stopped)
+	return n >= len(r.words) || r.words[n].stopped || r.is(n, "without") || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || r.is(n, "per") && r.is(n+1, "side") || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
 }
 
 // alike says whether two figures stand near and one of them has a unit that the
@@ -140,21 +133,6 @@ func (r *reader) andBetween(a, b *prose.Figure) bool {
 		}
 	}
 	return false
-}
-
-// repeated says whether the words between two figures are those that stand before
-// the first: "could be ten, could be twelve millimetres".
-func (r *reader) repeated(a, b *prose.Figure) bool {
-	from, to, at := r.wordAt(a.End), r.wordAt(b.Start), r.wordAt(a.Start)
-	if to-from < 1 || at-(to-from) < 0 {
-		return false
-	}
-	for j := from; j < to; j++ {
-		if r.words[j].text != r.words[at-(to-from)+j-from].text {
-			return false
-		}
-	}
-	return true
 }
 
 // parallel says whether two clauses say of two things how much they are: "the rod's
@@ -197,20 +175,6 @@ func (r *reader) spokenThread(a, b *prose.Figure) bool {
 	return false
 }
 
-// halfThread reads "half twenty" at its second word: half an inch and its threads,
-// where there is such a thread; "half" alone is no figure.
-func (r *reader) halfThread(f *prose.Figure) bool {
-	at := r.wordAt(f.Start) - 1
-	if f.Kind != prose.Count || !f.Spoken || len(f.Values) != 1 || !r.is(at, "half") || r.words[at+1].stopped || r.is(at-1, "and") || r.is(at-1, "a") && r.is(at-2, "and") {
-		return false
-	}
-	t, ok := trade.ParseThread(fmt.Sprintf("1/2-%g", f.Values[0].Number))
-	if ok {
-		r.inchThread(t, prose.Span{Start: r.words[at].start, End: f.End})
-	}
-	return ok
-}
-
 // share reads "nine times out of ten", "four in five" and "one in every eight"
 // as per cent, and "three parts resin to one part hardener" as a ratio.
 func (r *reader) share(a, b *prose.Figure) bool {
@@ -219,10 +183,6 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	}
 	x, y := a.Values[0].Number, b.Values[0].Number
 	whole := prose.Span{Start: a.Start, End: b.End}
-	if x == 50 && y == 50 && b.Start == a.End+1 {
-		r.value(Value{Number: 50, Unit: "%", Span: whole}, Spec) // "a fifty-fifty mix"
-		return true
-	}
 	between := r.words[r.wordAt(a.End):r.wordAt(b.Start)]
 	if n := len(between); n > 3 && (between[n-1].text == "last" || between[n-1].text == "past") && between[n-2].text == "the" {
 		between = between[:n-2] // "five out of the last six"
@@ -232,12 +192,6 @@ func (r *reader) share(a, b *prose.Figure) bool {
 		return false
 	case n > 2 && between[n-1].text == "of" && between[n-2].text == "out" && isPlural(between[0].text) && x < y && r.known.of(singular(between[0].text))&r.known.making != 0 && r.beheld(r.wordAt(a.Start)):
 		// "twelve spokes broken out of thirty six"
-		noun := singular(between[0].text)
-		r.value(Value{Number: x, Unit: noun, Span: a.Span}, Measurement)
-		r.value(Value{Number: y, Unit: noun, Span: b.Span}, Measurement)
-		return true
-	case y < x && n == 1 && r.in(r.wordAt(a.Start)-1, r.known.det) && r.is(r.wordAt(a.Start)-2, "of") && r.words[r.wordAt(b.Start)].stopped && isPlural(between[0].text) && r.in(r.wordAt(b.End), r.known.be|r.known.have):
-		// "of the six bolts, two were loose"
 		noun := singular(between[0].text)
 		r.value(Value{Number: x, Unit: noun, Span: a.Span}, Measurement)
 		r.value(Value{Number: y, Unit: noun, Span: b.Span}, Measurement)
@@ -253,9 +207,6 @@ func (r *reader) share(a, b *prose.Figure) bool {
 		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)
 		return true
 	case r.partitive(x, a.Start, b):
-		return true
-	case between[0].text == "parts" && between[n-1].text == "to" && (y == 1 || r.is(r.wordAt(b.End), "part") || r.is(r.wordAt(b.End), "parts")):
-		r.value(Value{Number: x / y, Span: whole}, Spec)
 		return true
 	}
 	return false
@@ -280,10 +231,6 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	}
 	if r.is(at, "to") && (r.is(at-1, "one") || r.is(at-1, "part") && r.is(at-2, "one")) && r.mixes(at) {
 		r.value(Value{Number: f.Values[0].Number, Span: prose.Span{Start: r.words[at-1].start, End: f.End}}, Spec)
-		return true
-	}
-	if r.is(at, "in") && r.is(at-1, "time") && r.is(at-2, "one") {
-		r.value(Value{Number: percent(1 / f.Values[0].Number), Unit: "%", Span: prose.Span{Start: r.words[at-2].start, End: f.End}}, Frequency)
 		return true
 	}
 	one := at - 1

@@ -37,11 +37,6 @@ func (r *reader) moods() {
 		}
 		i = end
 	}
-	if r.asks {
-		for i := range r.words {
-			r.words[i].mood = question
-		}
-	}
 }
 
 // longestLead bounds the look for a clause's first word of weight.
@@ -162,9 +157,6 @@ func (r *reader) moodOf(i, end int) mood {
 	negated := false
 	for j < end && j < i+2*longestLead {
 		w := &r.words[j]
-		if w.text == "look" && r.in(j+1, k.prep|k.particle) {
-			return order // "look at every one"; "look, it's dead" is a word to the viewer
-		}
 		if w.text == "always" || w.text == "never" || w.text == "not" || w.text == "do" && j+1 < end && r.words[j+1].text == "not" {
 			negated = true
 			j++

@@ -60,9 +60,6 @@ func (r *reader) observed(i int) bool {
 // square", "off by a degree".
 func (r *reader) astray(i int) bool {
 	const reach = 7
-	if (r.is(i-1, "it") || r.is(i-1, "that")) && r.is(i-2, "call") {
-		return true
-	}
 	if r.is(i-1, "by") && (r.is(i-2, "off") || r.is(i-2, "out") || r.is(i-2, "down") || r.is(i-2, "up")) {
 		return true
 	}

@@ -94,7 +94,6 @@ func (r *reader) read() {
 	r.when()
 	r.named()
 	r.properties()
-	r.habits()
 }
 
 func (r *reader) add(k Kind) { r.found.add(k) }

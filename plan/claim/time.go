@@ -30,7 +30,7 @@ func (r *reader) time(f *prose.Figure, at int) {
 	r.take(f)
 	r.add(Duration)
 	k := &r.known.classes
-	if at < len(r.words) && r.words[at].mood == order || r.orderedBefore(at) {
+	if at < len(r.words) && r.words[at].mood == order {
 		r.add(Spec)
 	}
 	if r.near(at, 4, k.self) || r.is(at-1, "gained") || r.is(at-1, "lost") || r.is(at-1, "losing") || r.is(at-1, "gaining") || r.is(at-1, "me") || r.is(at-2, "me") {
@@ -71,20 +71,10 @@ func (r *reader) ordinals(at, n int) bool {
 // vague holds for "a turn or two" in an order: some, no number.
 func (r *reader) vague(f *prose.Figure, at int) bool {
 	at = min(at, len(r.words)-1)
-	if r.nudged(f, at) || r.stoodOn(f, at) {
+	if r.nudged(f, at) {
 		return true
 	}
 	return f.Kind == prose.Range && !isTime(f.Values[0].Unit) && r.words[at].mood == order && (r.is(at, "a") || r.is(at, "an")) && strings.HasSuffix(f.Of(r.text), " or two")
-}
-
-// stoodOn says whether feet are what something stands on: "pads on the four feet",
-// "under one foot".
-func (r *reader) stoodOn(f *prose.Figure, at int) bool {
-	n := r.wordAt(f.End)
-	if f.Kind != prose.Quantity || f.Values[0].Unit != "ft" || n < len(r.words) && !r.words[n].stopped && r.in(n, r.known.long|r.known.where|r.known.prep) && !r.is(n, "at") && !r.is(n, "in") && !r.is(n, "on") {
-		return false
-	}
-	return r.refersBack(at) || r.is(at, "one") && f.Values[0].Number == 1
 }
 
 // nudged says whether something is only to be moved by an inch or so: "lift it up an
@@ -101,11 +91,6 @@ func (r *reader) nudged(f *prose.Figure, at int) bool {
 		}
 	}
 	return false
-}
-
-// orderedBefore says whether the clause of word i is an order.
-func (r *reader) orderedBefore(i int) bool {
-	return i > 0 && r.words[min(i, len(r.words)-1)].mood == order
 }
 
 // waits says whether "wait five minutes" is all that is said: a pause of the work,

@@ -41,7 +41,7 @@ func isTime(u trade.Unit) bool { return u.Dimension() == trade.Minute.Dimension(
 func (r *reader) degrees(i int, number float64) string {
 	const reach = 9
 	k := &r.known.classes
-	if r.is(i-1, "by") && (r.is(i-2, "off") || r.is(i-2, "out")) || r.astray(i) {
+	if r.astray(i) {
 		return "deg"
 	}
 	if n := len(r.values); n > 0 && r.values[n-1].Unit == "deg" && r.is(i-1, "within") {

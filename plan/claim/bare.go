@@ -150,7 +150,7 @@ func (r *reader) unitOf(f *prose.Figure, at int, b bareness) string {
 	if f.Spoken && hasParts(f.Of(r.text)) && f.Values[0].Number > 1 && !r.drilled(f) && r.near(at, 4, k.inched) {
 		return "inch"
 	}
-	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && !b.meter {
+	if (r.priced(at, longestDial) || r.is(at-1, "for") && r.words[max(at-2, 0)].marks&sells != 0) && (!b.meter || r.is(at-2, "they") && r.in(at-1, k.priced)) {
 		return r.coin("GBP") // as "twelve fifty" is
 	}
 	if r.nipped(f, at) {

@@ -153,7 +153,7 @@ func figures(l pace.Learned) []figure {
 func (o *paceOptions) text(w *paper, l pace.Learned) {
 	c := l.Pace.Counts
 	paragraph(w, "", fmt.Sprintf("measured in %s: %s, %s on screen, %s of work", prose.Counted(len(o.edits), "video"), prose.Counted(c.Lines, "line"), prose.Counted(c.Steps, "step"), prose.Counted(c.Works, "step")))
-	room := 34 // of the words; without it they stand above their figures
+	room := 35 // of the words; without it they stand above their figures
 	if w.narrow() {
 		room = 6
 	}
@@ -176,7 +176,12 @@ func (o *paceOptions) text(w *paper, l pace.Learned) {
 			paragraph(w, "  ", l)
 		}
 	}
-	if c.Works == 0 {
+	switch {
+	case c.Works > 0:
+	case len(o.worked) > 0:
+		fmt.Fprintln(w)
+		paragraph(w, "", "the plan has no work of its own for the steps that --worked times, so there is nothing to compare: write what you plan, work = \"4m\"")
+	default:
 		fmt.Fprintln(w)
 		paragraph(w, "", "no edit shows how long the work took; --worked PLAN=FILE tells it")
 	}

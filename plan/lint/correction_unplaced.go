@@ -9,6 +9,10 @@ import (
 	"fixslate/templates/blurb"
 )
 
+// longerCut is how much longer than planned a published video may well be: its
+// times are the cut's, which a plan alone does not know (common practice, no source).
+const longerCut = 2
+
 var correctionUnplaced = Rule{Name: "correction-unplaced", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
 	var found []Report
 	for i, c := range blurb.Corrections(p.Plan, p.Chapters) {
@@ -16,7 +20,7 @@ var correctionUnplaced = Rule{Name: "correction-unplaced", Group: Publish, Sever
 		seconds, isTime := chapters.ReadStamp(at)
 		trouble := fmt.Sprintf("%q, which is no step and no time", at)
 		switch {
-		case at == "" || c.Step >= 0:
+		case at == "" || c.Step >= 0 || isTime && p.Edit == nil && seconds < longerCut*p.Timeline.End:
 			continue
 		case isTime && len(p.Chapters) > 0:
 			trouble = fmt.Sprintf("%s, after the video's end", chapters.Stamp(seconds))

@@ -65,6 +65,7 @@ say = "Breaker off, and tape over it so that nobody puts it back."
 	for _, c := range []struct{ rule, quiet, loud string }{
 		{"state-unsafe", cover + proof, cover + "[[step]]\ntitle = \"Look\"\ndo = \"look at the terminal block\"\nsay = \"There it is.\"\n" + proof},
 		{"number-loose", fmt.Sprintf(tested, "one ohm"), fmt.Sprintf(tested, "two ohms")},
+		{"correction-unplaced", cover + "[[correction]]\nat = \"0:25\"\nnow = \"5 N·m\"\n", cover + "[[correction]]\nat = \"9:12\"\nnow = \"5 N·m\"\n"},
 		{"always-never", cover, cover + "[[step]]\ntitle = \"Say it\"\nsay = \"Nobody ever gets one of these to leak.\"\n"},
 	} {
 		for text, want := range map[string]bool{c.quiet: false, c.loud: true} {

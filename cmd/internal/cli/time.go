@@ -71,9 +71,12 @@ func timeText(w *paper, c *build.Compiled) {
 	for _, ch := range c.Chapters {
 		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(ch.Start), clip(diag.Visible(ch.Title), w.columns-12))
 	}
+	if len(t.Versions) > 0 {
+		fmt.Fprintln(w, "\nrunning time by version")
+	}
 	for _, v := range t.Versions {
-		fmt.Fprintln(w)
-		paragraph(w, "", fmt.Sprintf("%s: running time %s", c.Plan.Name(plan.Ref{Kind: plan.KindVariant, ID: v.Variant}), chapters.Stamp(v.Running.Likely)))
+		name := c.Plan.Name(plan.Ref{Kind: plan.KindVariant, ID: v.Variant})
+		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(v.Running.Likely), clip(diag.Visible(name), w.columns-12))
 	}
 }
 

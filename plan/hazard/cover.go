@@ -72,8 +72,11 @@ func covering(said []lasting, s *plan.Step, h *Hazard) {
 
 // answers says whether a caution is about a hazard: of its class or its family.
 // Notices have no family and are answered by their own class only.
+// What burns where fuel is about is a fire, whatever is done: odds don't tell the
+// two apart, and one caution keeps the flame away from both.
 func answers(c *plan.Caution, h *Hazard) bool {
-	return c.Class == h.Class || c.Family == h.Family && h.Family != class.NoFamily
+	return c.Class == h.Class || c.Family == h.Family && h.Family != class.NoFamily ||
+		h.Suspected() && h.Family == "hot-work-fire" && c.Family == "fuel-vapour"
 }
 
 // late finds, for hazards that nothing covers, a caution that comes too late: in

@@ -14,6 +14,7 @@ package hazard
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -75,15 +76,24 @@ func (h Hazard) Shown() string {
 		}
 		b.WriteString(kind + ": " + strings.Join(words[kind], ", "))
 	}
-	if h.Odds > 0 {
-		fmt.Fprintf(&b, "; odds %.1f", h.Odds)
+	if h.Suspected() { // no odds are 1.0
+		fmt.Fprintf(&b, "; odds %.1f", math.Floor(float64(h.Odds)*10)/10)
 	}
 	return b.String()
 }
 
-// Perhaps holds for a hazard that no rule shows, only the odds: reason to look,
-// not enough to call a caution missing.
-func (h Hazard) Perhaps() bool { return h.Odds > 0 }
+// Suspected holds for a hazard that no rule shows, only the odds.
+func (h *Hazard) Suspected() bool { return h.Odds > 0 }
+
+// Perhaps holds for a suspected hazard that is reason to look and no more: of
+// steps with odds beyond sure nearly all were labelled with it, more than of those
+// in which rules show one; what can only bruise stays a suspicion.
+func (h *Hazard) Perhaps() bool {
+	return h.Suspected() && (h.Odds < sure || h.Signal < class.Warning)
+}
+
+// sure is the least odds that need no rule beside them.
+const sure = 0.9
 
 // Cover is how the plan's cautions stand to a hazard, the best first from the
 // end. What counts is a caution of the hazard's class, or of its family.

@@ -14,7 +14,7 @@ import (
 const perhapsMax = 2
 
 var cautionPerhaps = Rule{Name: "caution-perhaps", Group: Safety, Severity: diag.Note, Check: func(p *Pass) []Report {
-	dangers := p.dangersIf(hazard.Missing, hazard.Hazard.Perhaps)
+	dangers := p.dangersIf(hazard.Missing, func(h hazard.Hazard) bool { return h.Perhaps() })
 	if len(dangers) == 0 {
 		return nil
 	}

@@ -105,7 +105,7 @@ func (p *Pass) withClass(ids ...string) []danger {
 	var found []danger
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
-			if slices.Contains(ids, h.Class) && !h.Perhaps() {
+			if slices.Contains(ids, h.Class) && !h.Suspected() {
 				found = append(found, danger{i, h})
 			}
 		}

@@ -25,7 +25,7 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 	var found []Report
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
-			if h.Perhaps() || !h.Covered() || h.Cover != hazard.Spoken && !slices.Contains(wornFamilies, h.Family) {
+			if h.Suspected() || !h.Covered() || h.Cover != hazard.Spoken && !slices.Contains(wornFamilies, h.Family) {
 				continue // the caution that is missing brings its gear; words that say how to keep clear may do without
 			}
 			c, _ := class.Find(h.Class)

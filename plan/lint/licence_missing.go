@@ -14,7 +14,7 @@ var licenceMissing = Rule{Name: "licence-missing", Group: Safety, Severity: diag
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
 			c, ok := class.Find(h.Class)
-			if !ok || h.Perhaps() || c.Who.Skill != class.Licensed && h.Family != licensed || p.leftTo(i) || p.leftBefore(i, h) {
+			if !ok || h.Suspected() || c.Who.Skill != class.Licensed && h.Family != licensed || p.leftTo(i) || p.leftBefore(i, h) {
 				continue
 			}
 			r := danger{i, h}.report(p)

@@ -121,5 +121,5 @@ func (p *Pass) powerOverOpen(i int) bool {
 
 // has holds where a step acts on one of the classes.
 func (p *Pass) has(i int, classes ...string) bool {
-	return i < len(p.Hazards.Steps) && slices.ContainsFunc(p.Hazards.Steps[i].Hazards, func(h hazard.Hazard) bool { return slices.Contains(classes, h.Class) && !h.Perhaps() })
+	return i < len(p.Hazards.Steps) && slices.ContainsFunc(p.Hazards.Steps[i].Hazards, func(h hazard.Hazard) bool { return slices.Contains(classes, h.Class) && !h.Suspected() })
 }

@@ -9,27 +9,25 @@ import (
 // finds some place for nearly every step: a pause that wants to begin something, a
 // word or two shared with a neighbour, or talk about why the step is not done.
 //
-// Method: a logistic regression on what the model says and does not count. How much
-// was said for the step, beside how much was said for most others of this film (who
-// tells freely says little for any of them); words near to a negation, a condition or
-// another day count less. How many of the words that this step alone has were said.
-// And what the first run of the sums thought of it, before each step drew what was
-// left. Steps found absent are taken out of the model and the sums run again, so that
-// their neighbours get the words back.
+// Method: a logistic regression on the model's chance of it and on what the model does
+// not count. How much was said for the step, beside how much was said for the lower
+// quarter of this film's (who tells freely says little for any of them); words near to a
+// negation, a condition or another day count less. How many of the words that this step
+// alone has were said. Steps found absent are taken out of the model and the sums run
+// again, so that their neighbours get the words back.
 //
-// Fitted on the edits to be read, each step of each taken out in turn, its words
-// away or a sentence in their place that says why it is not done.
+// Fitted on the edits to be read and on made ones, and on the first with each step taken
+// out in turn, its words away or a sentence in their place that says why it is not done.
 
 // The regression's weights.
 const (
-	presentBase  = 1.20
-	presentTold  = 1.76
-	presentMost  = -0.64
-	presentLeast = -0.50
-	presentFirst = 0.294
-	presentOwn   = 1.64
+	presentBase  = -0.25
+	presentTold  = 0.82
+	presentLeast = -0.40
+	presentSaid  = 0.53
+	presentOwn   = 1.42
 
-	surestFirst = 0.997 // as sure as the first run is believed to be
+	surestSaid  = 0.997 // as sure as the sums are believed to be
 	remoteReach = 15    // words round one that may say that what is named is not done …
 	remoteFade  = 0.8   // … and how fast it counts less for them
 )
@@ -37,23 +35,22 @@ const (
 // presence is what speaks for a step's being said.
 type presence struct {
 	told  float64 // logarithm of what was said for it
-	most  float64 // the same of the step at the film's upper quarter …
-	least float64 // … and of that at the lower
-	first float64 // the first run's chance, as the logarithm of odds
+	least float64 // the same of the step at the film's lower quarter
+	said  float64 // the sums' chance, as the logarithm of odds
 	own   float64 // share of the words that only this step has that were said
 }
 
 // chance is that of the step's being said.
 func (p presence) chance() float64 {
-	sum := presentBase + presentTold*p.told + presentMost*p.most + presentLeast*p.least + presentFirst*p.first + presentOwn*p.own
+	sum := presentBase + presentTold*p.told + presentLeast*p.least + presentSaid*p.said + presentOwn*p.own
 	return 1 / (1 + math.Exp(-sum))
 }
 
 // present holds where the step is more likely said than not.
 func (p presence) present() bool { return p.chance() >= 0.5 }
 
-// presences gathers what speaks for each step; first is its chance in the first run.
-func (s *settler) presences(first []float64) []presence {
+// presences gathers what speaks for each step.
+func (s *settler) presences() []presence {
 	all := make([]presence, len(s.Steps))
 	remote := s.remote()
 	owner := s.script.owners()
@@ -82,13 +79,13 @@ func (s *settler) presences(first []float64) []presence {
 	for i := range all {
 		p := &all[i]
 		p.told = math.Log(1 + max(0, p.told))
-		p.first = logit(first[i])
+		p.said = logit(s.odds.told(i))
 		p.own = (heard[i] + 0.3) / (own[i] + 1)
 		told = append(told, p.told)
 	}
 	slices.Sort(told)
 	for i := range all {
-		all[i].most, all[i].least = told[len(told)*3/4], told[len(told)/4]
+		all[i].least = told[len(told)/4]
 	}
 	return all
 }
@@ -107,7 +104,7 @@ func (t *trellis) leaveOut(o odds, all []presence) bool {
 
 // logit is the logarithm of a chance's odds, none of them endless.
 func logit(chance float64) float64 {
-	chance = max(1-surestFirst, min(surestFirst, chance))
+	chance = max(1-surestSaid, min(surestSaid, chance))
 	return math.Log(chance / (1 - chance))
 }
 

@@ -229,25 +229,27 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 	m.Lines = script.lines
 	e := newEar(script, w)
 	t := h.trellis(e, len(p.Steps))
+	t.pace(script, nil)
 	shares := t.evenly()
 	t.follow(shares)
 	t.narrow()
 	o := t.odds()
-	first, before := o.said(), o
+	before := o
 	for range t.onceRuns() {
 		shares = t.followed(o, shares)
 		t.follow(shares)
+		t.pace(script, &o)
 		t.once(o)
 		before = o
 		o = t.odds()
 		o.temper(before)
 	}
 	s := &settler{Match: m, h: &h, t: t, script: script, ear: e}
-	s.spread(o, first)
+	s.spread(o)
 	if t.live == nil && t.leaveOut(o, s.pres) {
 		o = t.odds()
 		o.temper(before)
-		s.spread(o, first)
+		s.spread(o)
 	}
 	s.starts()
 	m.order()

@@ -9,8 +9,8 @@ import (
 // that it is talk beside the work, and how sure that is, when steps may be
 // skipped, moved or said again.
 //
-// Method: a hidden Markov model whose states are, for each step, its first
-// part, its second part, and talk after it; the nearest published task is the
+// Method: a hidden Markov model whose states are, for each step, its parts one
+// after the other (lengths.go says what for) and talk inside or after each; the nearest published task is the
 // alignment of recipes to the talk of cooking videos (Malmaud et al. 2015,
 // arXiv 1503.01558). Forward and backward sums (Baum et al. 1970) give the
 // chance of each state at each word over all ways to explain the talk; the best
@@ -31,6 +31,7 @@ import (
 type trellis struct {
 	w      weights
 	steps  int
+	parts  int        // how many a step is told in, one after the other
 	heard  []*hearing // the different words
 	words  []*hearing // of each word heard, one of heard
 	base   []float64  // of each step: logarithm of a word's ratio that its plan has not
@@ -38,7 +39,7 @@ type trellis struct {
 	aside  []float64  // of each word: the same for talk beside the work that begins there …
 	goesOn []float64  // … and for a step that goes on there
 	chat   []float64  // of each word: what speaks for talk beside the work, as a ratio, by the words next to it too
-	length []float64  // of each step: words planned, over the mean; nil for all alike
+	expect []float64  // of each step: words that it is likely told in
 
 	// Of a run before.
 	told  []float64 // of each step: that it is said somewhere
@@ -57,19 +58,19 @@ type stretch struct {
 }
 
 // row holds the likelihood of each state after a word, for the places of its
-// stretch. Place 0 is the time before the first step, where there is only talk;
-// step s is place s+1.
-type row struct{ head, tail, talk []float64 }
+// stretch: part by part, in each the places in a row. Place 0 is the time before the
+// first step, where there is only talk; step s is place s+1.
+type row struct{ said, talk []float64 }
 
-func newRow(places int) row {
-	all := make([]float64, 3*places)
-	return row{all[:places:places], all[places : 2*places : 2*places], all[2*places:]}
+func newRow(states int) row {
+	all := make([]float64, 2*states)
+	return row{all[:states:states], all[states:]}
 }
 
 func (r row) total() float64 {
 	sum := 0.0
-	for s := range r.head {
-		sum += r.head[s] + r.tail[s] + r.talk[s]
+	for s := range r.said {
+		sum += r.said[s] + r.talk[s]
 	}
 	return sum
 }
@@ -77,8 +78,8 @@ func (r row) total() float64 {
 // times is the sum over all states of two rows' products.
 func (r row) times(o row) float64 {
 	sum := 0.0
-	for k := range r.head {
-		sum += r.head[k]*o.head[k] + r.tail[k]*o.tail[k] + r.talk[k]*o.talk[k]
+	for k := range r.said {
+		sum += r.said[k]*o.said[k] + r.talk[k]*o.talk[k]
 	}
 	return sum
 }
@@ -106,13 +107,19 @@ func newOdds(words, steps int) odds {
 // said is the chance of each step that it is said.
 func (o odds) said() []float64 {
 	all := make([]float64, len(o.entries))
-	for s, entries := range o.entries {
-		for _, e := range entries {
-			all[s] += e.chance
-		}
-		all[s] = min(1, all[s])
+	for s := range all {
+		all[s] = o.told(s)
 	}
 	return all
+}
+
+// told is that of one step.
+func (o odds) told(step int) float64 {
+	sum := 0.0
+	for _, e := range o.entries[step] {
+		sum += e.chance
+	}
+	return min(1, sum)
 }
 
 const (
@@ -167,7 +174,7 @@ func newPass(t *trellis, cells int) *pass {
 		}
 		most = max(most, size)
 	}
-	p.room = make([]float64, 4*most)
+	p.room = make([]float64, (2*t.parts+1)*most)
 	return p
 }
 
@@ -184,15 +191,14 @@ func (p *pass) end(block int) stretch {
 // at the head of each.
 func (p *pass) there() []row {
 	var heads []row
-	now := newRow(1)
-	now.talk[0] = 1
+	now := newRow(p.u.parts)
+	now.talk[p.u.parts-1] = 1
 	for b := range p.blocks {
 		heads = append(heads, now)
 		p.forward(b, now)
 		last := p.rows[len(p.rows)-1]
-		now = newRow(len(last.head))
-		copy(now.head, last.head)
-		copy(now.tail, last.tail)
+		now = newRow(len(last.said))
+		copy(now.said, last.said)
 		copy(now.talk, last.talk)
 	}
 	return heads
@@ -207,8 +213,9 @@ func (p *pass) forward(block int, from row) {
 		from, was = p.u.carry(from, was, l), l
 		n := len(l.places)
 		for i := l.from; i < l.to; i++ {
-			to, enter := row{room[:n:n], room[n : 2*n : 2*n], room[2*n : 3*n : 3*n]}, room[3*n:4*n:4*n]
-			room = room[4*n:]
+			m := p.u.parts * n
+			to, enter := row{room[:m:m], room[m : 2*m : 2*m]}, room[2*m:2*m+n:2*m+n]
+			room = room[2*m+n:]
 			p.scales[i] = p.u.forward(i, from, to, enter)
 			p.rows, p.enters = append(p.rows, to), append(p.enters, enter)
 			from = to
@@ -228,7 +235,7 @@ func (p *pass) back(heads []row, after row, o *odds) {
 			l := block[j]
 			p.u.over(l.places)
 			after, was = p.u.carry(after, was, l), l
-			before := newRow(len(l.places))
+			before := newRow(p.u.parts * len(l.places))
 			for i := l.to - 1; i >= l.from; i-- {
 				k := i - block[0].from
 				o.take(i, p.rows[k], after, p.enters[k], l.places)
@@ -273,10 +280,14 @@ func (t *trellis) isAbsent(place int) bool { return t.absent != nil && place > 0
 // take reads the chances of a word.
 func (o *odds) take(i int, at, after row, enter []float64, places []int) {
 	told, talk, best, step := 0.0, 0.0, 0.0, 0
-	for k := range at.head {
-		in := at.head[k]*after.head[k] + at.tail[k]*after.tail[k]
+	n := len(places)
+	for k := range places {
+		in := 0.0
+		for j := k; j < len(at.said); j += n {
+			in += at.said[j] * after.said[j]
+			talk += at.talk[j] * after.talk[j]
+		}
 		told += in
-		talk += at.talk[k] * after.talk[k]
 		if in > best {
 			best, step = in, places[k]
 		}
@@ -284,7 +295,7 @@ func (o *odds) take(i int, at, after row, enter []float64, places []int) {
 	total := told + talk
 	least := tinyChance * total
 	for k, e := range enter {
-		if c := e * after.head[k]; c > least {
+		if c := e * after.said[k]; c > least {
 			s := places[k] - 1
 			o.entries[s] = append(o.entries[s], entry{i, c / total})
 		}

@@ -6,56 +6,38 @@ import (
 	"testing"
 )
 
-// place3 is a state of the model.
-type place3 struct {
+// state is one of the model.
+type state struct {
 	step int // place in a row
-	part int // 0 head, 1 tail, 2 talk
+	part int
+	talk bool
 }
 
 // ratio is what going from one state to another over word i is worth, written
 // down from the model's description and not from its sums.
-func (t *trellis) ratio(i int, from, to place3) float64 {
+func (t *trellis) ratio(i int, from, to state) float64 {
 	w := t.w
-	open := t.open[i]
-	way := 0.0
-	switch {
-	case to.part == 2 && from == to:
+	way, goes, stays := 0.0, 1.0, 1.0
+	if from.step > 0 {
+		p := min(goesMost, float64(t.parts)/t.expect[from.step-1])
+		goes, stays = math.Pow(p, w.linger), math.Pow(1-p, w.linger)
+	}
+	switch same := from.step == to.step; {
+	case to.step == 0 && !to.talk || to.talk && (!same || from.part != to.part):
+	case to.talk && from.talk:
 		way = 1
-	case to.part == 2 && from.step == to.step:
+	case to.talk:
 		way = t.aside[i]
-	case to.part == 1 && from.step == to.step:
-		turn := math.Exp(w.turn)
-		if to.step > 0 {
-			turn *= math.Pow(t.length[to.step-1], -w.linger)
-		}
-		way = [...]float64{turn, 1, t.goesOn[i]}[from.part]
-	case to.part == 0 && from == to:
-		way = 1
-	case to.part == 0 && from.step != to.step:
-		switch out := to.step - from.step - 1; {
-		case out == 0:
-			way = open
-		case out > 0:
-			left := w.skip
-			for s := from.step + 1; s < to.step; s++ {
-				left += w.skipMore * (1 - w.passed*t.told[s-1])
-			}
-			way = open * (math.Exp(left) + math.Exp(w.skipMost))
-			if from.step == 0 {
-				way *= math.Exp(w.first)
-			}
-		default:
-			way = open * (math.Exp(w.back) + math.Exp(w.backNear-w.backMore*float64(out+2)))
-			if to.step == 1 {
-				way *= math.Exp(w.first)
-			}
-		}
-		if from.step > 0 {
-			way *= math.Pow(t.length[from.step-1], -w.lengthy)
-		}
-		if from.part == 0 {
-			way *= math.Exp(w.hasty)
-		}
+	case same && from.talk && from.part == to.part:
+		way = t.goesOn[i]
+	case same && from.talk:
+	case same && from.part == to.part:
+		way = stays
+	case same && from.part+1 == to.part:
+		way = goes
+	case !same && to.part == 0:
+		way = t.open[i] * t.entering(from.step, to.step) * goes
+		way *= math.Exp(w.hasty * math.Pow(1-float64(from.part)/float64(t.parts-1), w.unripe))
 		factor := t.shun[to.step-1]
 		for _, m := range t.spare[i] {
 			if m.step == to.step-1 {
@@ -65,7 +47,7 @@ func (t *trellis) ratio(i int, from, to place3) float64 {
 		way *= factor
 	}
 	h := t.words[i]
-	if to.part == 2 {
+	if to.talk {
 		return way * math.Exp(h.added) * t.chat[i]
 	}
 	say := h.step
@@ -75,18 +57,44 @@ func (t *trellis) ratio(i int, from, to place3) float64 {
 	said := math.Exp(say)
 	for _, g := range h.steps {
 		if g.step+1 == to.step {
-			said *= [...]float64{g.head, g.tail}[to.part]
+			late := float64(to.part) / float64(t.parts-1)
+			said *= (1-late)*g.head + late*g.tail
 		}
 	}
 	return way * said
+}
+
+// entering is what going from one step to another is worth wherever it is.
+func (t *trellis) entering(from, to int) float64 {
+	w := t.w
+	switch out := to - from - 1; {
+	case out == 0:
+		return 1
+	case out > 0:
+		left := w.skip
+		for s := from + 1; s < to; s++ {
+			left += w.skipMore * (1 - w.passed*t.told[s-1])
+		}
+		way := math.Exp(left) + math.Exp(w.skipMost)
+		if from == 0 {
+			way *= math.Exp(w.first)
+		}
+		return way
+	default:
+		way := math.Exp(w.back) + math.Exp(w.backNear-w.backMore*float64(out+2))
+		if to == 1 {
+			way *= math.Exp(w.first)
+		}
+		return way
+	}
 }
 
 // The sums over all ways agree with going through all ways one by one.
 func TestOddsAreThoseOfAllWays(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	for round := range 40 {
-		steps, n := 1+r.IntN(4), 1+r.IntN(4)
-		m := &trellis{w: usualWeights(), steps: steps}
+		steps, n := 1+r.IntN(3), 1+r.IntN(4)
+		m := &trellis{w: usualWeights(), steps: steps, parts: 2 + r.IntN(3)}
 		for range n {
 			h := &hearing{again: 1, keys: r.IntN(3), small: r.IntN(2), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
 			h.told, h.talk = math.Exp(h.step), math.Exp(h.added)
@@ -101,7 +109,7 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 		}
 		m.spare = make([][]mark, n)
 		for s := range steps {
-			m.length, m.told, m.shun = append(m.length, 0.5+r.Float64()), append(m.told, r.Float64()), append(m.shun, r.Float64())
+			m.expect, m.told, m.shun = append(m.expect, 1+9*r.Float64()), append(m.told, r.Float64()), append(m.shun, r.Float64())
 			if k := r.IntN(n + 1); k < n {
 				m.spare[k] = append(m.spare[k], mark{s, 1 + r.Float64()})
 			}
@@ -109,37 +117,36 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 		m.follow(m.evenly())
 		got := m.odds()
 
-		var states []place3
-		for s := range steps + 1 {
-			for part := range 3 {
-				if s > 0 || part == 2 {
-					states = append(states, place3{s, part})
-				}
+		states := []state{{0, m.parts - 1, true}}
+		for s := range steps {
+			for part := range m.parts {
+				states = append(states, state{s + 1, part, false}, state{s + 1, part, true})
 			}
 		}
 		total := 0.0
 		talk := make([]float64, n)
 		enter := make(map[[2]int]float64)
-		way := make([]place3, n)
-		var walk func(i int, from place3, ratio float64)
-		walk = func(i int, from place3, ratio float64) {
+		way := make([]state, n)
+		var walk func(i int, from state, ratio float64)
+		walk = func(i int, from state, ratio float64) {
 			if ratio == 0 {
 				return
 			}
 			if i == n {
+				ratio *= math.Exp(m.w.hasty * math.Pow(1-float64(from.part)/float64(m.parts-1), m.w.unripe))
 				if left := steps - from.step; left > 0 {
 					ratio *= math.Exp(m.w.cut + m.w.cutMore*float64(min(left, 4)-1))
 				}
 				total += ratio
-				before := place3{0, 2}
+				before := 0
 				for k, s := range way {
-					if s.part == 2 {
+					if s.talk {
 						talk[k] += ratio
 					}
-					if s.part == 0 && s.step != before.step {
+					if s.step != before {
 						enter[[2]int{k, s.step - 1}] += ratio
 					}
-					before = s
+					before = s.step
 				}
 				return
 			}
@@ -148,7 +155,7 @@ func TestOddsAreThoseOfAllWays(t *testing.T) {
 				walk(i+1, s, ratio*m.ratio(i, from, s))
 			}
 		}
-		walk(0, place3{0, 2}, 1)
+		walk(0, states[0], 1)
 
 		evidence := math.Log(total)
 		for k, h := range m.words {
@@ -200,7 +207,7 @@ func TestOddsOverFewerPlaces(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	for round := range 30 {
 		steps, n := 2+r.IntN(7), 2+r.IntN(20)
-		m := &trellis{w: usualWeights(), steps: steps, spare: make([][]mark, n)}
+		m := &trellis{w: usualWeights(), steps: steps, parts: 2 + r.IntN(3), spare: make([][]mark, n)}
 		for range n {
 			h := &hearing{again: 1, keys: r.IntN(3), step: r.NormFloat64() / 3, added: r.NormFloat64() / 3}
 			h.told, h.talk = math.Exp(h.step), math.Exp(h.added)
@@ -215,7 +222,7 @@ func TestOddsOverFewerPlaces(t *testing.T) {
 		}
 		few := []int{0}
 		for s := range steps {
-			m.told, m.shun = append(m.told, r.Float64()), append(m.shun, 0)
+			m.expect, m.told, m.shun = append(m.expect, 1+9*r.Float64()), append(m.told, r.Float64()), append(m.shun, 0)
 			if r.IntN(2) == 0 {
 				m.shun[s] = r.Float64()
 				few = append(few, s+1)

@@ -22,6 +22,8 @@ type manner struct {
 	remarks  int     // second sentences said in another step
 	asIs     float64 // share of steps read out as planned
 	bySound  bool    // words are mis-heard as others that sound alike only
+	inner    bool    // the first and the last step stay where they are
+	rest     float64 // silence before each step at least, more than others have
 	long     bool    // talk beside the work may run to a minute
 	rolling  bool    // captions roll: each cue shows the line before again
 	stops    bool    // captions have capitals and full stops
@@ -106,16 +108,20 @@ func (f *film) order(n int, out *trial, p *plan.Plan) []int {
 	for i := range order {
 		order[i] = i
 	}
+	first, last := 0, 0 // steps at the ends that stay
+	if f.m.inner {
+		first, last = 1, 1
+	}
 	for range min(f.m.drops, n-2) {
-		k := f.r.IntN(len(order))
+		k := first + f.r.IntN(len(order)-first-last)
 		out.truth.dropped = append(out.truth.dropped, p.Steps[order[k]].ID)
 		order = slices.Delete(order, k, k+1)
 	}
 	for range f.m.moves {
-		from := f.r.IntN(len(order))
+		from := first + f.r.IntN(len(order)-first-last)
 		step := order[from]
 		order = slices.Delete(order, from, from+1)
-		to := max(0, min(len(order), from+[]int{-2, -1, 1, 2}[f.r.IntN(4)]))
+		to := max(first, min(len(order)-last, from+[]int{-2, -1, 1, 2}[f.r.IntN(4)]))
 		order = slices.Insert(order, to, step)
 	}
 	return order
@@ -137,13 +143,13 @@ func (f *film) remarks(order []int, texts map[int]string) map[int]string {
 }
 
 func (f *film) step(c tale, i int, text string, again bool, out *trial) {
-	f.now += 0.3 + f.r.ExpFloat64()*1.2
+	f.now += f.m.rest + 0.3 + f.r.ExpFloat64()*1.2
 	if f.r.IntN(3) == 0 {
 		f.now += f.r.Float64() * 15 // hands at work
 	}
 	if f.r.Float64() < f.m.talk*2 {
 		f.beside(out)
-		f.now += 0.3 + f.r.Float64()*1.5
+		f.now += f.m.rest + 0.3 + f.r.Float64()*1.5
 	}
 	start := f.now
 	if f.r.IntN(2) == 0 {

@@ -17,12 +17,12 @@ type script struct {
 	keys  [][]string // of each line, in order
 	of    [][]int    // of each step, its lines
 
-	types  []string       // the different words
-	number map[string]int // of each, its index in types
-	steps  [][]use        // of each type, the steps it stands in
-	length []float64      // of each step: words planned over the mean
-	size   []float64      // words of each step, with those that only hint weighed
-	share  []float64      // of each type among all planned words
+	types   []string       // the different words
+	number  map[string]int // of each, its index in types
+	steps   [][]use        // of each type, the steps it stands in
+	planned []float64      // of each step: words to be said
+	size    []float64      // words of each step, with those that only hint weighed
+	share   []float64      // of each type among all planned words
 }
 
 // use is a word in a step.
@@ -78,12 +78,11 @@ func newScript(p *plan.Plan, planned timing.Timeline, w weights) *script {
 	for _, n := range s.size {
 		total += n
 	}
+	s.plan()
 	// A long step is a row of stretches as long as others: its words are not
 	// rarer for it.
 	mean := total / float64(max(1, len(s.size)))
-	s.length = make([]float64, len(s.size))
 	for i := range s.size {
-		s.length[i] = max(0.2, s.size[i]/max(1, mean))
 		s.size[i] = w.level*mean + (1-w.level)*s.size[i] + w.smooth
 	}
 	s.share = make([]float64, len(s.types))
@@ -308,8 +307,8 @@ type score struct {
 	ratio float64 // of the word's likelihoods, said by plan and said in general
 	early float64 // the same, weighed towards the step's beginning
 	gain  float64 // logarithm of what that makes of the step's likelihood
-	head  float64 // what it makes of the likelihood of the step's first part
-	tail  float64 // … and of its second
+	head  float64 // what it makes of the likelihood of the step's first part …
+	tail  float64 // … and of its last; between them in a line
 }
 
 // hearing is what a word says: for steps whose plan has it, for any step, and

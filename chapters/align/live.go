@@ -18,10 +18,13 @@ const (
 	liveMost     = 24      // … as long as they are no more than so many
 )
 
+// long holds for a film of so many words that not all places are summed over.
+func (t *trellis) long(words int) bool { return words*(t.steps+1) > fewCells }
+
 // narrow finds the places to sum over.
 func (t *trellis) narrow() {
 	n, places := len(t.words), t.steps+1
-	if n*places <= fewCells {
+	if !t.long(n) {
 		return
 	}
 	best := t.look()
@@ -58,15 +61,15 @@ func (t *trellis) look() [][]float32 {
 	seen := make([][]float32, (n+lookEvery-1)/lookEvery)
 	var over []stretch
 	enter := make([]float64, t.steps+1)
-	now, was := newRow(1), stretch{places: []int{0}}
-	now.talk[0] = 1
+	now, was := newRow(t.parts), stretch{places: []int{0}}
+	now.talk[t.parts-1] = 1
 	for from := 0; from < n; from += stretchWords {
 		l := stretch{from: from, to: min(n, from+stretchWords)}
 		l.places = t.sighted(l, now, was.places)
 		u.over(l.places)
 		now, was = u.carry(now, was, l), l
 		over = append(over, l)
-		next := newRow(len(l.places))
+		next := newRow(t.parts * len(l.places))
 		for i := l.from; i < l.to; i++ {
 			scales[i] = u.forward(i, now, next, enter[:len(l.places)])
 			now, next = next, now
@@ -89,13 +92,16 @@ func (t *trellis) lookBack(u *sums, over []stretch, scales []float64, seen [][]f
 		l := over[b]
 		u.over(l.places)
 		after, was = u.carry(after, was, l), l
-		before := newRow(len(l.places))
+		before := newRow(t.parts * len(l.places))
 		best[b] = make([]float32, t.steps+1)
 		for i := l.to - 1; i >= l.from; i-- {
 			if i%lookEvery == 0 {
 				kept, total := seen[i/lookEvery], 0.0
 				for k := range l.places {
-					chances[k] = float64(kept[3*k])*after.head[k] + float64(kept[3*k+1])*after.tail[k] + float64(kept[3*k+2])*after.talk[k]
+					chances[k] = 0
+					for j := k; j < len(after.said); j += len(l.places) {
+						chances[k] += float64(kept[2*j])*after.said[j] + float64(kept[2*j+1])*after.talk[j]
+					}
 					total += chances[k]
 				}
 				for k, s := range l.places {
@@ -111,9 +117,9 @@ func (t *trellis) lookBack(u *sums, over []stretch, scales []float64, seen [][]f
 
 // small is a row in little room.
 func (r row) small() []float32 {
-	s := make([]float32, 3*len(r.head))
-	for k := range r.head {
-		s[3*k], s[3*k+1], s[3*k+2] = float32(r.head[k]), float32(r.tail[k]), float32(r.talk[k])
+	s := make([]float32, 2*len(r.said))
+	for k := range r.said {
+		s[2*k], s[2*k+1] = float32(r.said[k]), float32(r.talk[k])
 	}
 	return s
 }
@@ -139,7 +145,10 @@ func (t *trellis) sighted(l stretch, now row, were []int) []int {
 	}
 	total := now.total()
 	for k, s := range were {
-		share := (now.head[k] + now.tail[k] + now.talk[k]) / total
+		share := 0.0
+		for j := k; j < len(now.said); j += len(were) {
+			share += (now.said[j] + now.talk[j]) / total
+		}
 		if share < lookLeast {
 			continue
 		}

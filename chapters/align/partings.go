@@ -20,8 +20,10 @@ type echo struct {
 // trellis lays the model over the words heard.
 func (h *heard) trellis(e *ear, steps int) *trellis {
 	h.join(e.script)
-	t := &trellis{w: e.w, steps: steps}
-	t.length = e.script.length
+	t := &trellis{w: e.w, steps: steps, parts: manyParts}
+	if t.long(len(h.words)) {
+		t.parts = fewParts
+	}
 	known := map[string]*echo{}
 	for i, keys := range h.keys {
 		word := strings.Join(keys, " ")

@@ -28,12 +28,12 @@ type settler struct {
 	pres   []presence
 }
 
-// spread lays the chances over the words; first is each step's chance in the first run.
-func (s *settler) spread(o odds, first []float64) {
+// spread lays the chances over the words.
+func (s *settler) spread(o odds) {
 	s.odds, s.Added = o, nil
 	s.place()
 	s.visits = visits(s.Words, s.t.words)
-	s.pres = s.presences(first)
+	s.pres = s.presences()
 }
 
 // starts says of each step whether it is said, and where it starts.

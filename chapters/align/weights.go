@@ -2,12 +2,10 @@ package align
 
 // weights are what the search for the steps goes by, as natural logarithms of
 // likelihood ratios unless said otherwise. All but the last five were fitted to the
-// truth of many edits by likelihood (quality_test.go says which): what an edit's true
+// truth of many edits by likelihood (DEVELOPERS.md says which): what an edit's true
 // starts and its talk beside the work are given by the model, not how many fall within
 // so many seconds. They are the mean of two fits, which did better on edits that
-// neither had seen (testdata/told/apart-* and tuner-*) than either of them. first was set
-// by hand. A cheaper way back (-5, hasty -2) finds .02 more of steps moved in rows
-// (moved_test.go), and took a step of a cut as planned for one that looks like it.
+// neither had seen than either of them.
 type weights struct {
 	lambda float64 // share of a step's words that come from its plan, before any was heard
 	film   float64 // words that belief is worth for the film …
@@ -35,10 +33,9 @@ type weights struct {
 	phrases *phrases
 
 	ordered float64 // 0 to 1: how far a step's words come in the planned order
-	turn    float64 // a step comes to its second part
-	linger  float64 // 0 to 1: how far those with more to say come to it later
-	hasty   float64 // another begins before it has
-	lengthy float64 // 0 to 1: how far steps with more to say last longer
+	linger  float64 // 0 to 1: how far the words of a step are of the expected number
+	hasty   float64 // another step begins in the first part of one, added to the cost …
+	unripe  float64 // … and how fast less of that is added in later parts, as a power
 
 	skip, skipMore, skipMost float64 // steps left out; for each of them; the most
 	passed                   float64 // 0 to 1: how far one that is said elsewhere does not count among them
@@ -60,19 +57,19 @@ type weights struct {
 func usualWeights() weights {
 	return weights{
 		phrases: english().phrases,
-		lambda:  0.052, film: 132.8, each: 5.827, small: 1.335,
-		trust: 0.7928, general: 0.995, smooth: 14.56, level: 0.1659, hint: 0.604,
+		lambda:  0.0404, film: 109, each: 17.7, small: 1.24,
+		trust: 0.81, general: 0.995, smooth: 14.56, level: 0.1659, hint: 0.604,
 		alike: 0.227, kin: 0.06867,
-		again:    0.7611,
+		again:    0.738,
 		bentTalk: 0.1442, bentStep: 0.013, chat: 0.5112,
-		open:    -7.087,
+		open:    -4.13,
 		begin:   signs{4.65, -0.15, 1.19, 4.67, 6.76, 6.42, 3.21, 0.465, 1.85, -1.57, -0.0395, -0.344, 2.65, 0.754, -0.399, 0.075},
 		aside:   signs{4.55, -0.445, 1.38, 4.05, 4.92, 5.38, 2.63, 0.817, 1.42, -2.2, -0.0386, -0.702, 0.0103, -0.35, -0.373, 0.075},
 		goesOn:  signs{4.55, -0.835, 1.36, 3.9, 4.03, 5.8, 3.85, 0.152, 2.02, -2.81, -0.244, -0.39, 0.518, -0.214, -0.39, 0.0924},
-		ordered: 0.981, turn: -0.8429, hasty: -3.528, linger: 0.8504, lengthy: 0.2875,
-		skip: -0.6824, skipMore: -0.4539, skipMost: -2.629, passed: 0.4867, first: -2, cut: -0.352, cutMore: -2.789,
-		back: -6.312, backNear: -1.219, backMore: -1.425, once: 4.238,
-		add: -4.043, resume: -5.563,
-		beside: 0.4, said: 0.5, early: 0.8, telling: 0.7, orderly: 0.4,
+		ordered: 0.981, unripe: 0.486, hasty: -4.46, linger: 0.795,
+		skip: -0.476, skipMore: -0.303, skipMost: -2.24, passed: 0.597, first: -2.73, cut: -0.352, cutMore: -2.85,
+		back: -7.33, backNear: -2.27, backMore: -0.874, once: 3.25,
+		add: -3.18, resume: -7.42,
+		beside: 0.5, said: 0.5, early: 0.8, telling: 0.7, orderly: 0.4,
 	}
 }

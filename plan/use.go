@@ -24,6 +24,9 @@ func (d *decoder) useFiles(src *diag.Source, files fs.FS) {
 			at = "use"
 		}
 		raw, why, hint := readUse(src, files, name)
+		if slices.ContainsFunc(d.plan.Use[:i], func(n string) bool { return path.Clean(n) == path.Clean(name) }) {
+			why, hint = "stands in the list twice", "take one of the two out"
+		}
 		if why != "" {
 			d.fault("use-refused", at, hint, "%q %s", name, why)
 			continue
@@ -45,7 +48,7 @@ func (d *decoder) useFiles(src *diag.Source, files fs.FS) {
 // readUse opens a used file, only inside the folder of the plan and below.
 func readUse(src *diag.Source, files fs.FS, name string) (raw []byte, why, hint string) {
 	switch {
-	case name == path.Base(src.Name):
+	case path.Clean(name) == path.Base(src.Name):
 		return nil, "is the plan itself", "name another file"
 	case strings.Contains(name, `\`), path.IsAbs(name), !fs.ValidPath(path.Clean(name)), strings.ContainsRune(name, 0):
 		return nil, "is not inside the plan's folder", "name a file beside the plan, or in a folder below it, with /"

@@ -102,3 +102,17 @@ func TestAUsedFileGivesTheKeysThatThePlanLeavesOut(t *testing.T) {
 		t.Errorf("the rate stands in %s", at.File())
 	}
 }
+
+// The plan by a longer way is the plan, and a file is read once.
+func TestWhatIsNotUsed(t *testing.T) {
+	for use, want := range map[string]string{
+		`["./plan.toml"]`:              `"./plan.toml" is the plan itself`,
+		`["shop.toml", "./shop.toml"]`: `"./shop.toml" stands in the list twice`,
+	} {
+		src, _ := diag.NewSource("plan.toml", []byte("use = "+use+"\n[video]\ntitle = \"Use\"\n[[step]]\ntitle = \"One\"\n"))
+		_, _, findings := plan.Decode(src, fstest.MapFS{"shop.toml": {Data: []byte("[[tool]]\nname = \"brush\"\n")}, "plan.toml": {Data: []byte("")}})
+		if len(findings) != 1 || findings[0].Rule != "use-refused" || findings[0].Message != want {
+			t.Errorf("%s: %v", use, findings)
+		}
+	}
+}

@@ -43,7 +43,7 @@ func parseExit(text string) (Exit, error) {
 	word, rest, found := strings.Cut(text, ":")
 	rest = strings.TrimSpace(rest)
 	if found {
-		switch strings.TrimSpace(word) {
+		switch strings.ToLower(strings.TrimSpace(word)) {
 		case "step":
 			return Exit{Kind: ToStep, ID: rest}, nil
 		case "test":

@@ -3,6 +3,7 @@ package plan_test
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -336,5 +337,34 @@ func TestColourOfAFuse(t *testing.T) {
 	}
 	if got := p.Steps[0].Lines[0].Print; got != "The blue one." {
 		t.Errorf("said %q", got)
+	}
+}
+
+// A sense is no tool, however it is written, and neither is a way out advice
+// because of a capital letter.
+func TestSensesAndExitsInOtherLetters(t *testing.T) {
+	p, _, findings := decode(t, video+`[[step]]
+title = "Look"
+tests = ["a", "b"]
+[[test]]
+id = "a"
+question = "Is it hot?"
+instrument = ["Hands", "eye"]
+expect = "warm"
+pass = "Test:b"
+[[test]]
+id = "b"
+question = "Is it loud?"
+instrument = "ear trumpet"
+expect = "quiet"
+`)
+	if p == nil {
+		t.Fatal(print(findings))
+	}
+	if got := p.Tests[0].Instrument; !slices.Equal(got, []string{"hand", "eyes"}) || len(p.Tools) != 1 || p.Tools[0].Name.Print != "ear trumpet" {
+		t.Errorf("instruments %q, tools %v", got, p.Tools)
+	}
+	if got := p.Tests[0].Pass; got.Kind != plan.ToTest || got.ID != "b" {
+		t.Errorf("leads to %+v", got)
 	}
 }

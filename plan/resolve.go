@@ -9,8 +9,11 @@ import (
 	"fixslate/plan/trade"
 )
 
-// senses stand in for an instrument.
-var senses = []string{"eyes", "ears", "nose", "hand"}
+// senses stand in for an instrument, by the words that people write for them.
+var senses = map[string]string{
+	"eyes": "eyes", "eye": "eyes", "sight": "eyes", "ears": "ears", "ear": "ears", "nose": "nose", "smell": "nose",
+	"hand": "hand", "hands": "hand", "finger": "hand", "fingers": "hand", "touch": "hand", "feel": "hand",
+}
 
 // resolve turns every entry that names a thing into that thing's id, adds what
 // is only named, and reports what is neither.
@@ -115,8 +118,8 @@ func (d *decoder) idOf(t target, path, entry string) string {
 	if len(d.plan.index[Ref{kind, id}]) > 0 {
 		return id
 	}
-	if t.key.Name == "instrument" && slices.Contains(senses, entry) {
-		return entry
+	if sense := senses[strings.ToLower(entry)]; t.key.Name == "instrument" && sense != "" {
+		return sense
 	}
 	ids := d.plan.ids(kind)
 	if named := d.named(kind, entry); named != "" {

@@ -8,48 +8,70 @@ import (
 
 // Name is what a thing is called in print, in a few words: its name, or what
 // it is; the id where it has none.
-func (p *Plan) Name(ref Ref) string {
-	rows := p.index[ref]
-	if len(rows) == 0 {
-		return ref.ID
+func (p *Plan) Name(ref Ref) string { return p.NameFor(ref, nil) }
+
+// NameFor is the name of the row that serves some versions, of several the first:
+// a wire may have another colour in each.
+func (p *Plan) NameFor(ref Ref, versions []string) string {
+	first := ""
+	for k, i := range p.index[ref] {
+		name, common := p.named(ref.Kind, i)
+		if Meets(common.Variants, versions) {
+			return firstOf(name, ref.ID)
+		}
+		if k == 0 {
+			first = name
+		}
 	}
-	i := rows[0]
-	name := ""
-	switch ref.Kind {
+	return firstOf(first, ref.ID)
+}
+
+// NamesFor are the names of things of one kind.
+func (p *Plan) NamesFor(kind Kind, ids, versions []string) []string {
+	var names []string
+	for _, id := range ids {
+		names = append(names, p.NameFor(Ref{Kind: kind, ID: id}, versions))
+	}
+	return names
+}
+
+// named is the name that a row carries, and what all rows have.
+func (p *Plan) named(kind Kind, i int) (string, *Common) {
+	switch kind {
 	case KindVariant:
-		name = p.Variants[i].Name.Print
+		return p.Variants[i].Name.Print, &p.Variants[i].Common
 	case KindSource:
-		name = p.Sources[i].Title.Print
+		return p.Sources[i].Title.Print, &p.Sources[i].Common
 	case KindTool:
-		name = p.Tools[i].Name.Print
+		return p.Tools[i].Name.Print, &p.Tools[i].Common
 	case KindPart:
-		name = p.Parts[i].Name.Print
+		return p.Parts[i].Name.Print, &p.Parts[i].Common
 	case KindSupply:
-		name = p.Supplies[i].Name.Print
+		return p.Supplies[i].Name.Print, &p.Supplies[i].Common
 	case KindFastener:
-		name = p.Fasteners[i].What.Print
+		return p.Fasteners[i].What.Print, &p.Fasteners[i].Common
 	case KindFuse:
-		name = p.Fuses[i].At.Print
+		return p.Fuses[i].At.Print, &p.Fuses[i].Common
 	case KindWire:
-		name = joinWords(Known(p.Wires[i].Colour), "wire")
+		return joinWords(Known(p.Wires[i].Colour), "wire"), &p.Wires[i].Common
 	case KindSpec:
-		name = p.Specs[i].What.Print
+		return p.Specs[i].What.Print, &p.Specs[i].Common
 	case KindTerm:
-		name = p.Terms[i].Text
+		return p.Terms[i].Text, &p.Terms[i].Common
 	case KindCause:
-		name = p.Causes[i].What.Print
+		return p.Causes[i].What.Print, &p.Causes[i].Common
 	case KindTest:
-		name = p.Tests[i].Question.Print
+		return p.Tests[i].Question.Print, &p.Tests[i].Common
 	case KindClaim:
-		name = p.Claims[i].Text.Print
+		return p.Claims[i].Text.Print, &p.Claims[i].Common
 	case KindCaution:
-		name = p.Cautions[i].Card.Print
+		return p.Cautions[i].Card.Print, &p.Cautions[i].Common
 	case KindSetup:
-		name = joinComma(p.Setups[i].Place.Print, p.Setups[i].View.Print)
+		return joinComma(p.Setups[i].Place.Print, p.Setups[i].View.Print), &p.Setups[i].Common
 	case KindStep:
-		name = p.Steps[i].Title.Print
+		return p.Steps[i].Title.Print, &p.Steps[i].Common
 	}
-	return firstOf(name, ref.ID)
+	return "", &Common{}
 }
 
 // Detour says when a step under this condition is done; empty for one that is

@@ -30,7 +30,7 @@ func (p *Plan) Remarks() []Remark {
 // second … of its kind in what holds it.
 func (p *Plan) inWords(at *element) string {
 	if ref := p.RefAt(at.path); ref.ID != "" && at.kind == ref.Kind {
-		return p.Name(ref)
+		return p.NameFor(ref, at.common.Variants)
 	}
 	words := at.path
 	if at.parent != nil && at.parent.path != "" {

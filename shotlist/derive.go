@@ -123,11 +123,16 @@ func (d *deriving) details(s *plan.Step) {
 		}
 	}
 	for _, id := range s.Fuses {
-		d.add(id, Shot{Size: "close-up", Of: d.plan.Name(plan.Ref{Kind: plan.KindFuse, ID: id}) + " in its place, rating readable", Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindFuse, ID: id}}}})
+		d.add(id, Shot{Size: "close-up", Of: d.name(plan.KindFuse, id) + " in its place, rating readable", Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindFuse, ID: id}}}})
 	}
 	for _, id := range s.Wires {
-		d.add(id, Shot{Size: "close-up", Of: d.plan.Name(plan.Ref{Kind: plan.KindWire, ID: id}) + ", colour and both ends", Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindWire, ID: id}}}})
+		d.add(id, Shot{Size: "close-up", Of: d.name(plan.KindWire, id) + ", colour and both ends", Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindWire, ID: id}}}})
 	}
+}
+
+// name is what a thing is called in the step's versions.
+func (d *deriving) name(kind plan.Kind, id string) string {
+	return d.plan.NameFor(plan.Ref{Kind: kind, ID: id}, d.plan.Steps[d.step].Variants)
 }
 
 func (d *deriving) fastener(id string, s *plan.Step) *plan.Fastener {
@@ -164,7 +169,7 @@ func (d *deriving) tests(s *plan.Step) {
 			}
 			cover := []Cover{{Reading, plan.Ref{Kind: plan.KindTest, ID: id}}}
 			if len(t.Readings) == 0 {
-				name, of := frame(t.Instrument, d.plan)
+				name, of := d.frame(t.Instrument)
 				d.add(id+"-"+name, Shot{Size: "close-up", Of: describe(of, t.At.Print, "", t.Expect), Covers: cover, Variants: t.Variants})
 			}
 			for i := range t.Readings {
@@ -173,7 +178,7 @@ func (d *deriving) tests(s *plan.Step) {
 				if len(with) == 0 {
 					with = t.Instrument
 				}
-				name, of := frame(with, d.plan)
+				name, of := d.frame(with)
 				if i > 0 {
 					name = fmt.Sprintf("%s-%d", name, i+1)
 				}
@@ -185,7 +190,7 @@ func (d *deriving) tests(s *plan.Step) {
 
 // frame says what shows a reading: the display of an instrument, or the thing
 // itself for a sense.
-func frame(instruments []string, p *plan.Plan) (name, of string) {
+func (d *deriving) frame(instruments []string) (name, of string) {
 	if len(instruments) == 0 {
 		return "look", "what is seen"
 	}
@@ -197,7 +202,7 @@ func frame(instruments []string, p *plan.Plan) (name, of string) {
 	case "ears":
 		return "look", "what is heard: film the thing that sounds"
 	default:
-		return "display", instrumentFrame(p.Name(plan.Ref{Kind: plan.KindTool, ID: id}))
+		return "display", instrumentFrame(d.name(plan.KindTool, id))
 	}
 }
 
@@ -322,7 +327,7 @@ func (d *deriving) shows(own, shot Shot) bool {
 			same = strings.HasSuffix(shot.ID, "-display") && strings.Contains(of, "display") && len(d.plan.Steps[d.step].Tests) == 1
 		case Detail:
 			same = slices.ContainsFunc(own.Covers, func(c Cover) bool { return c.Ref == cover.Ref }) ||
-				own.Size != "wide" && strings.Contains(of, strings.ToLower(d.plan.Name(cover.Ref)))
+				own.Size != "wide" && strings.Contains(of, strings.ToLower(d.name(cover.Ref.Kind, cover.Ref.ID)))
 		}
 		if same {
 			return true

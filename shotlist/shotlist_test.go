@@ -225,3 +225,29 @@ shot = [
 		}
 	}
 }
+
+// A thing that differs between versions is framed as the step's version has it.
+func TestFramesOfAVersion(t *testing.T) {
+	shots := fromText(t, `
+variant = [{ id = "old", name = "old" }, { id = "new", name = "new" }]
+wire = [{ id = "feed", colour = "violet", variants = ["old"] }, { id = "feed", colour = "grey", variants = ["new"] }]
+part = [{ id = "pump", name = "two-pin pump", variants = ["old"] }, { id = "pump", name = "three-pin pump", variants = ["new"] }]
+[video]
+title = "T"
+[[step]]
+id = "s"
+title = "S"
+variants = ["new"]
+do = "pull the feed off the pump"
+wires = ["feed"]
+parts = ["pump"]
+`)
+	for _, s := range shots {
+		if strings.Contains(s.Of, "violet") || strings.Contains(s.Of, "two-pin") {
+			t.Errorf("%s is of %q", s.ID, s.Of)
+		}
+	}
+	if len(shots) != 4 {
+		t.Error(ids(shots))
+	}
+}

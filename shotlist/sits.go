@@ -15,7 +15,7 @@ import (
 func (d *deriving) sits(s *plan.Step) {
 	_, started := statesBefore(d.plan, d.step)
 	for _, id := range s.Parts {
-		name := d.plan.Name(plan.Ref{Kind: plan.KindPart, ID: id})
+		name := d.name(plan.KindPart, id)
 		if d.seen[id].first != d.step || isFluid(name) {
 			continue
 		}
@@ -34,7 +34,7 @@ func (d *deriving) sits(s *plan.Step) {
 // it.
 func (d *deriving) fitted(s *plan.Step) {
 	for _, id := range s.Parts {
-		name := d.plan.Name(plan.Ref{Kind: plan.KindPart, ID: id})
+		name := d.name(plan.KindPart, id)
 		if d.seen[id].last != d.step || isFluid(name) {
 			continue
 		}

@@ -141,8 +141,8 @@ func fuseLine(f *plan.Fuse) string {
 
 func wireLine(p *plan.Plan, w *plan.Wire) string {
 	line := plan.Known(w.Colour)
-	line = kit.Join(line, end("from", p, w.From, w.FromPin.Print))
-	line = kit.Join(line, end("to", p, w.To, w.ToPin.Print))
+	line = kit.Join(line, end("from", p.NamesFor(plan.KindPart, w.From, w.Variants), w.FromPin.Print))
+	line = kit.Join(line, end("to", p.NamesFor(plan.KindPart, w.To, w.Variants), w.ToPin.Print))
 	for _, m := range []trade.Measure{w.Section, w.Length} {
 		if m.Text != "" {
 			line = kit.Join(line, m.String())
@@ -152,13 +152,9 @@ func wireLine(p *plan.Plan, w *plan.Wire) string {
 }
 
 // end is one end of a wire. Ends are written as names or ids of parts.
-func end(word string, p *plan.Plan, at []string, pin string) string {
-	var names []string
-	for _, a := range at {
-		if len(p.Part(a)) > 0 {
-			a = p.Name(plan.Ref{Kind: plan.KindPart, ID: a})
-		}
-		names = append(names, plan.Known(a))
+func end(word string, names []string, pin string) string {
+	for i := range names {
+		names[i] = plan.Known(names[i])
 	}
 	line := strings.Join(names, ", ")
 	if pin != "" {
@@ -192,7 +188,7 @@ func testOf(p *plan.Plan, t *plan.Test) test {
 			v.Rows = append(v.Rows, pair{name, keep(words)})
 		}
 	}
-	row("With", instruments(p, t.Instrument))
+	row("With", instruments(p, t.Instrument, t.Variants))
 	row("Set to", t.Setting.Print)
 	row("At", t.At.Print)
 	row("Expect", t.Expect.Print)
@@ -202,7 +198,7 @@ func testOf(p *plan.Plan, t *plan.Test) test {
 		if !r.When.Empty() {
 			name = prose.Capital(r.When.Print)
 		}
-		row(name, kit.Join(kit.Join(instruments(p, r.Instrument), r.At.Print), r.Expect.Print))
+		row(name, kit.Join(kit.Join(instruments(p, r.Instrument, t.Variants), r.At.Print), r.Expect.Print))
 	}
 	exit := func(name string, e plan.Exit) {
 		if e.Kind != plan.Nowhere {
@@ -213,10 +209,7 @@ func testOf(p *plan.Plan, t *plan.Test) test {
 	exit("Bad", t.Fail)
 	for i := range t.Outcomes {
 		o := &t.Outcomes[i]
-		var means []string
-		for _, id := range o.Means {
-			means = append(means, p.Name(plan.Ref{Kind: plan.KindCause, ID: id}))
-		}
+		means := p.NamesFor(plan.KindCause, o.Means, t.Variants)
 		words := exitWords(p, o.Go)
 		if len(means) > 0 {
 			words = strings.TrimSuffix("points to "+strings.Join(means, ", or ")+"; "+words, "; ")
@@ -226,15 +219,8 @@ func testOf(p *plan.Plan, t *plan.Test) test {
 	return v
 }
 
-func instruments(p *plan.Plan, ids []string) string {
-	var names []string
-	for _, id := range ids {
-		if len(p.Tool(id)) > 0 {
-			id = p.Name(plan.Ref{Kind: plan.KindTool, ID: id})
-		}
-		names = append(names, id)
-	}
-	return strings.Join(names, ", ")
+func instruments(p *plan.Plan, ids, versions []string) string {
+	return strings.Join(p.NamesFor(plan.KindTool, ids, versions), ", ")
 }
 
 // exitWords says where a test leads.

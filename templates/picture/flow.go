@@ -38,7 +38,7 @@ const mostDrawn = 60
 // Flow gives a result's tree as tests in the order they are drawn, the first
 // test first; none where there is nothing to test.
 func Flow(p *plan.Plan, r diagnose.Result) []*Test {
-	f := flow{plan: p, variant: r.Variant}
+	f := flow{plan: p, versions: versionsOf(r)}
 	if r.Tree == nil || r.Tree.Test == "" {
 		return nil
 	}
@@ -47,14 +47,21 @@ func Flow(p *plan.Plan, r diagnose.Result) []*Test {
 }
 
 type flow struct {
-	plan    *plan.Plan
-	variant string
-	all     []*Test
+	plan     *plan.Plan
+	versions []string // that the tree is for; none: all of them
+	all      []*Test
+}
+
+func versionsOf(r diagnose.Result) []string {
+	if r.Variant == "" {
+		return nil
+	}
+	return []string{r.Variant}
 }
 
 func (f *flow) test(n *diagnose.Node) *Test {
 	row := f.row(n.Test)
-	t := &Test{Number: len(f.all) + 1, Question: row.Question.Print, Detail: detail(f.plan, row, n.Minutes)}
+	t := &Test{Number: len(f.all) + 1, Question: row.Question.Print, Detail: f.detail(row, n.Minutes)}
 	f.all = append(f.all, t)
 	stem := stemOf(n)
 	order := []int{}
@@ -111,18 +118,15 @@ func tests(n *diagnose.Node) int {
 func (f *flow) row(id string) *plan.Test {
 	rows := f.plan.Test(id)
 	for _, t := range rows {
-		if f.variant == "" || plan.Meets(t.Variants, []string{f.variant}) {
+		if plan.Meets(t.Variants, f.versions) {
 			return t
 		}
 	}
 	return rows[0]
 }
 
-func detail(p *plan.Plan, t *plan.Test, minutes float64) string {
-	var with []string
-	for _, id := range t.Instrument {
-		with = append(with, p.Name(plan.Ref{Kind: plan.KindTool, ID: id}))
-	}
+func (f *flow) detail(t *plan.Test, minutes float64) string {
+	with := f.plan.NamesFor(plan.KindTool, t.Instrument, f.versions)
 	var words []string
 	for _, w := range []string{strings.Join(with, " or "), t.At.Print, Minutes(minutes)} {
 		if w != "" {
@@ -178,10 +182,7 @@ const unnamed = "a cause that the plan doesn't name"
 
 // found is what an end means.
 func (f *flow) found(n *diagnose.Node) string {
-	var names []string
-	for _, id := range n.Causes {
-		names = append(names, f.plan.Name(plan.Ref{Kind: plan.KindCause, ID: id}))
-	}
+	names := f.plan.NamesFor(plan.KindCause, n.Causes, f.versions)
 	if n.Unknown {
 		names = append(names, unnamed)
 	}
@@ -226,7 +227,7 @@ func (f *flow) then(b diagnose.Branch) string {
 func (f *flow) blamed(only []string) string {
 	for i := range f.plan.Tests {
 		t := &f.plan.Tests[i]
-		if f.variant != "" && !plan.Meets(t.Variants, []string{f.variant}) {
+		if !plan.Meets(t.Variants, f.versions) {
 			continue
 		}
 		if len(t.Outcomes) == 0 && slices.Equal(f.served(t.Checks), only) {
@@ -250,7 +251,7 @@ func (f *flow) served(causes []string) []string {
 	var out []string
 	for _, id := range causes {
 		if slices.ContainsFunc(f.plan.Cause(id), func(c *plan.Cause) bool {
-			return f.variant == "" || plan.Meets(c.Variants, []string{f.variant})
+			return plan.Meets(c.Variants, f.versions)
 		}) {
 			out = append(out, id)
 		}
@@ -265,7 +266,7 @@ func (f *flow) exit(e plan.Exit) string {
 			s := &f.plan.Steps[i]
 			switch {
 			case s.ID != e.ID:
-			case f.variant != "" && !plan.Meets(s.Variants, []string{f.variant}):
+			case !plan.Meets(s.Variants, f.versions):
 				return fmt.Sprintf("step %d is not for this version", i+1)
 			default:
 				return fmt.Sprintf("go to step %d: %s", i+1, f.plan.Name(plan.Ref{Kind: plan.KindStep, ID: e.ID}))
@@ -300,13 +301,7 @@ func Notes(p *plan.Plan, r diagnose.Result) []string {
 			"One fault is taken to be present. Percentages are of all faults, by the plan's shares.",
 		}
 	}
-	names := func(kind plan.Kind, ids []string) []string {
-		var out []string
-		for _, id := range ids {
-			out = append(out, p.Name(plan.Ref{Kind: kind, ID: id}))
-		}
-		return out
-	}
+	names := func(kind plan.Kind, ids []string) []string { return p.NamesFor(kind, ids, versionsOf(r)) }
 	for _, group := range r.Same {
 		notes = append(notes, "No test tells apart: "+Either(names(plan.KindCause, group))+".")
 	}

@@ -307,3 +307,27 @@ func TestPerCentStaysWithItsNumber(t *testing.T) {
 		}
 	}
 }
+
+// A version's tree has its own words for a cause.
+func TestCausesOfAVersion(t *testing.T) {
+	p := given.Plan(t, `
+variant = [{ id = "old", name = "old" }, { id = "new", name = "new" }]
+cause = [
+  { id = "worn", what = "worn brushes", variants = ["old"] },
+  { id = "worn", what = "a dead controller", variants = ["new"] },
+  { id = "belt", what = "a slack belt" },
+]
+test = [{ id = "push", question = "Tight?", instrument = "hand", checks = ["belt"] }]
+[video]
+title = "Wheel"
+[[step]]
+title = "S"
+tests = ["push"]
+`)
+	for _, r := range diagnose.Best(p, timing.TestMinutes).Versions {
+		want := map[string]string{"old": "worn brushes", "new": "a dead controller"}[r.Variant]
+		if flow := Flow(p, r); !slices.ContainsFunc(flow[0].Ways, func(w Way) bool { return w.Found == want }) {
+			t.Errorf("%s: no end says %q: %+v", r.Variant, want, flow[0].Ways)
+		}
+	}
+}

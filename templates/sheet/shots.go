@@ -124,7 +124,7 @@ func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
 	for _, c := range shot.Covers {
 		word := c.Why.String()
 		if c.Ref.ID != "" {
-			word += ": " + p.Name(c.Ref)
+			word += ": " + p.NameFor(c.Ref, shot.Variants)
 		}
 		why = append(why, word)
 	}

@@ -20,7 +20,7 @@ func TestQualityKept(t *testing.T) {
 		}
 		out += sum.line(half.name + " " + half.plan)
 		if half.plan == "saw-clutch" {
-			defer sum.hold(t, floors{within2: 84, within5: 88, skips: 4, missed: 10, turned: 0.6, turnedTrue: 0.5, added: 0.8, addedFound: 0.91, sure: 92})
+			defer sum.hold(t, floors{within2: 87, within5: 91, skips: 3.5, missed: 5, turned: 0.65, turnedTrue: 0.55, added: 0.82, addedFound: 0.93, sure: 92})
 		}
 	}
 	t.Log("\n" + out)
@@ -34,7 +34,7 @@ func TestQualitySpoken(t *testing.T) {
 }
 
 func TestQualityUnread(t *testing.T) {
-	scoreSpoken(t, "unread", floors{within2: 77, within5: 85, skips: 3.5, missed: 13, turned: 0.85, turnedTrue: 0.80, added: 0.57, addedFound: 0.62, sure: 95})
+	scoreSpoken(t, "unread", floors{within2: 78, within5: 86, skips: 3.5, missed: 13, turned: 0.85, turnedTrue: 0.92, added: 0.57, addedFound: 0.62, sure: 96})
 }
 
 // The same, by another writer and a plan each: scored at ends, never read.
@@ -45,13 +45,18 @@ func TestQualityFresh(t *testing.T) {
 // Those by yet another writer, made when the weights had come to rest, that nobody
 // who mends the aligner has read: four of eight.
 func TestQualityLater(t *testing.T) {
-	scoreSpoken(t, "later", floors{within2: 81, within5: 89, skips: 4, missed: 57, turned: 0.85, turnedTrue: 0.8, added: 0.46, addedFound: 0.75, sure: 89})
+	scoreSpoken(t, "later", floors{within2: 86, within5: 92, skips: 2, missed: 45, turned: 0.9, turnedTrue: 0.68, added: 0.56, addedFound: 0.78, sure: 92})
 }
 
 // Eight by a further writer, whose presenters talk of steps that they leave out, tell
 // rows of them in another order and say steps twice: scored once, never read.
 func TestQualityWayward(t *testing.T) {
-	scoreSpoken(t, "wayward", floors{within2: 79, within5: 87, skips: 4, missed: 75, turned: 0.88, turnedTrue: 0.75, added: 0.12, addedFound: 0.52, sure: 91})
+	scoreSpoken(t, "wayward", floors{within2: 80, within5: 89, skips: 3, missed: 67, turned: 0.9, turnedTrue: 0.78, added: 0.13, addedFound: 0.53, sure: 92})
+}
+
+// Eight by one more, of trades that no other edit has: scored once, never read.
+func TestQualityElsewhere(t *testing.T) {
+	scoreSpoken(t, "elsewhere", floors{within2: 83, within5: 89, skips: 3.5, missed: 65, turned: 0.78, turnedTrue: 0.6, added: 0.42, addedFound: 0.3, sure: 94})
 }
 
 func scoreSpoken(t *testing.T, set string, f floors) {

@@ -117,9 +117,10 @@ func usualWords(src *diag.Source, spans *Spans, classes []string) insertion {
 	if !strings.HasSuffix(src.Text, "\n") {
 		b.WriteByte('\n')
 	}
+	b.WriteString("\n# The usual words; make them yours. Local codes and the maker's instructions come first.")
 	for _, id := range classes {
 		c, _ := class.Find(id)
-		fmt.Fprintf(&b, "\n# The usual words; make them yours. Local codes and the maker's instructions come first.\n[[caution]]\nid = %q\nhazard = %q\nsay = %q\ncard = %q\n", id, id, c.Spoken, c.Card)
+		fmt.Fprintf(&b, "\n[[caution]]\nid = %q\nhazard = %q\nsay = %q\ncard = %q\n", id, id, c.Spoken, c.Card)
 	}
 	return insertion{len(src.Text), b.String()}
 }

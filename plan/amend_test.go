@@ -69,3 +69,13 @@ func subsequence(a, b []byte) bool {
 	}
 	return len(a) == 0
 }
+
+// That the words are the usual ones is said once, whatever is written.
+func TestUsualWordsAreNamedOnce(t *testing.T) {
+	src, _ := diag.NewSource("plan.toml", []byte("[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\nsay = \"x\"\n"))
+	p, spans, _ := plan.Decode(src, nil)
+	got := string(plan.AddCautions(src, spans, p, []plan.Addition{{Step: 0, Class: "mains-isolation"}, {Step: 0, Class: "hot-surface"}}))
+	if strings.Count(got, "# The usual words") != 1 || strings.Count(got, "\n\n[[caution]]") != 1 || strings.Count(got, "[[caution]]") != 2 {
+		t.Error(got)
+	}
+}

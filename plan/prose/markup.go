@@ -20,7 +20,7 @@ import (
 // is text and never read as markup; escaped characters are not handed to it. It
 // may be nil.
 func Plain(md string, fill func(string) string) string {
-	p := plain{fill: fill}
+	p := plain{filler: fill}
 	if plainOnly(md) {
 		for _, paragraph := range paragraphs(md) {
 			p.block(strings.Join(strings.Fields(p.filled(paragraph)), " "))
@@ -38,7 +38,7 @@ func Plain(md string, fill func(string) string) string {
 // #fragment, the words of any other stand alone. fill is as for Plain, and its
 // result is escaped.
 func HTML(md string, fill func(string) string) string {
-	w := writer{fill: fill}
+	w := writer{filler: fill}
 	if plainOnly(md) {
 		for _, paragraph := range paragraphs(md) {
 			w.out.WriteString("<p>")
@@ -98,21 +98,24 @@ func verbatimLines(n ast.Node, source []byte) string {
 // plain text; deeper ones share the last, which keeps the output in proportion.
 const deepest = 8
 
+// filler is what a caller fills in; nil fills in nothing.
+type filler func(string) string
+
+func (fill filler) filled(s string) string {
+	if fill == nil {
+		return s
+	}
+	return fill(s)
+}
+
 type plain struct {
+	filler
 	source []byte
-	fill   func(string) string
 	out    strings.Builder
 	prefix string // before each line but the first of a block
 	first  string // before the first line; equals prefix after a list mark
 	depth  int
 	tight  bool
-}
-
-func (p *plain) filled(s string) string {
-	if p.fill == nil {
-		return s
-	}
-	return p.fill(s)
 }
 
 func (p *plain) blocks(parent ast.Node) {
@@ -213,17 +216,10 @@ func (p *plain) inline(runs []Run) string {
 }
 
 type writer struct {
+	filler
 	source []byte
-	fill   func(string) string
 	out    strings.Builder
 	open   []string // tags open around the current run
-}
-
-func (w *writer) filled(s string) string {
-	if w.fill == nil {
-		return s
-	}
-	return w.fill(s)
 }
 
 // escape writes text; what is no character of a page becomes U+FFFD.

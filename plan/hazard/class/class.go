@@ -11,7 +11,6 @@ package class
 
 import (
 	"slices"
-	"strings"
 	"sync"
 )
 
@@ -42,8 +41,10 @@ type Class struct {
 	Present []string // the Energies that bring it; empty for dust, chemicals, people
 	Domains []string // trades in which it is usual: "car", "appliance" …
 
-	// Source is where the caution comes from, each part with its mark: read,
-	// secondary, memory or common practice. Citations takes it apart.
+	// Source is where the caution comes from, each part with its mark: "read",
+	// the passage itself or a word-for-word copy was read in an excerpt;
+	// "secondary", somebody else's account was; "memory", it is only named;
+	// "common practice", trades and makers say so, no one source.
 	Source string
 }
 
@@ -109,27 +110,6 @@ func Find(id string) (Class, bool) {
 		return Class{}, false
 	}
 	return c.clone(), true
-}
-
-// Citation is one part of a class's source.
-type Citation struct {
-	Text string // "29 CFR 1910.333(a)(1)"
-	Mark string // "read", "secondary", "memory" or "common practice"
-}
-
-// Citations are the parts of the class's source, in its order. "Read" means
-// that the passage itself, or a word-for-word copy, was read in an excerpt;
-// "secondary" that somebody else's account was; "memory" that the source is
-// only named; "common practice" that trades and makers say so, no one source.
-func (c Class) Citations() []Citation {
-	var cites []Citation
-	for rest := c.Source; rest != ""; {
-		text, after, _ := strings.Cut(rest, " [")
-		mark, next, _ := strings.Cut(after, "]")
-		cites = append(cites, Citation{text, mark})
-		rest = strings.TrimPrefix(next, "; ")
-	}
-	return cites
 }
 
 func (c Class) clone() Class {

@@ -32,21 +32,6 @@ func (s Signal) String() string {
 	return "none"
 }
 
-// Meaning is what follows if the caution is ignored.
-func (s Signal) Meaning() string {
-	switch s {
-	case Notice:
-		return "damage, lost data or harm to the environment; no injury"
-	case Caution:
-		return "minor or moderate injury could follow"
-	case Warning:
-		return "death or serious injury could follow"
-	case Danger:
-		return "death or serious injury will follow"
-	}
-	return ""
-}
-
 // ParseSignal reads a signal word in any case.
 func ParseSignal(word string) (Signal, bool) {
 	for s := Notice; s <= Danger; s++ {

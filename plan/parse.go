@@ -14,6 +14,9 @@ import (
 // words for any.
 func measureLike(example string) func(text string) (trade.Measure, error) {
 	return func(text string) (trade.Measure, error) {
+		if bare(text) {
+			return trade.Measure{}, fmt.Errorf("%q has no unit; write it with one, like %s", text, example)
+		}
 		m, err := trade.ParseMeasure(text)
 		if err != nil || !m.Measured() {
 			return m, err

@@ -1,6 +1,7 @@
 package claim
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -111,7 +112,7 @@ func (r *reader) bare(f *prose.Figure, at int) (string, bool) {
 		return "", false
 	}
 	if r.words[min(at, len(r.words)-1)].mood != order && r.belowZero(f) {
-		return "degC", true
+		return cmp.Or(r.celsius(), "degC"), true
 	}
 	b := r.bareness(f, at)
 	switch {

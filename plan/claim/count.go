@@ -279,11 +279,12 @@ func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
 	one := singular(r.words[head].text)
 	noun := r.known.of(one)
 	holds := r.has(at) || r.coordinated(f)
-	specifies := mood == statement || mood == viewer && holds
+	counted := mood == own && (r.is(at-1, "counted") || r.is(at-1, "count"))
+	specifies := mood == statement || mood == viewer && holds || counted
 	if noun&k.fitting != 0 || !specifies || refers || r.left(head+1) {
 		return "", false
 	}
-	return one, holds || noun&k.making != 0 || f.Kind == prose.Limit && len(f.Values) == 1 && r.atLeast(at)
+	return one, holds || counted || noun&k.making != 0 || f.Kind == prose.Limit && len(f.Values) == 1 && r.atLeast(at)
 }
 
 // head finds the plural that a number counts, over a word or two before it:

@@ -184,6 +184,9 @@ func (r *reader) amount(f *prose.Figure, at int) {
 	if len(f.Values) == 0 {
 		return
 	}
+	if n := r.wordAt(f.End) + 1; f.Values[0].Unit == trade.Degree && (r.is(n, "zero") || r.is(n, "freezing")) && r.belowZero(f) {
+		f.Values[0].Unit = "°C"
+	}
 	unit := f.Values[0].Unit
 	if r.vague(f, at) || r.handed(f, at) {
 		return

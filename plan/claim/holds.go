@@ -36,6 +36,8 @@ func (r *reader) has(i int) bool {
 	}
 	switch r.words[j].text {
 	case "has", "have", "takes", "holds", "carries", "needs", "contains", "uses", "with", "wants", "runs", "counts":
+	case "be":
+		return r.is(j-1, "should") && r.is(j-2, "there")
 	case "on":
 		switch r.words[j-1].text {
 		case "runs", "sits", "rides", "stands", "hangs", "rests", "carried", "mounted":

@@ -190,11 +190,7 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	switch n := len(between); {
 	case n > 6 || n == 0:
 		return false
-	case n > 2 && between[n-1].text == "of" && between[n-2].text == "out" && isPlural(between[0].text) && x < y && r.known.of(singular(between[0].text))&r.known.making != 0 && r.beheld(r.wordAt(a.Start)):
-		// "twelve spokes broken out of thirty six"
-		noun := singular(between[0].text)
-		r.value(Value{Number: x, Unit: noun, Span: a.Span}, Measurement)
-		r.value(Value{Number: y, Unit: noun, Span: b.Span}, Measurement)
+	case r.partitive(x, a.Start, b), r.wholeFirst(a, b):
 		return true
 	case between[n-1].text == "of" && n > 1 && between[n-2].text == "out",
 		between[n-1].text == "every" && n > 2 && between[n-2].text == "of" && between[n-3].text == "out",
@@ -205,8 +201,6 @@ func (r *reader) share(a, b *prose.Figure) bool {
 	case between[0].text == "of" && n == 2 && r.in(r.wordAt(a.End)+1, r.known.det) && x < y && r.in(r.wordAt(b.End), r.known.self):
 		// "three of the five I've done"
 		r.value(Value{Number: percent(x / y), Unit: "%", Span: whole}, Frequency)
-		return true
-	case r.partitive(x, a.Start, b):
 		return true
 	}
 	return false

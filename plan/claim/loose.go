@@ -142,7 +142,7 @@ func (r *reader) spaced(n int) bool {
 func (r *reader) coin(otherwise string) string {
 	for i := range r.words {
 		switch r.words[i].text {
-		case "dollar", "dollars", "buck", "bucks", "dime", "usd", "nickel":
+		case "dollar", "dollars", "buck", "bucks", "dime", "usd", "nickel", "american", "stateside", "states":
 			return "USD"
 		case "euro", "euros":
 			return "EUR"

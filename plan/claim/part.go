@@ -51,7 +51,7 @@ func (r *reader) part(f *prose.Figure) {
 		r.value(Value{Number: n, Unit: "grit", Span: f.Span}, Spec) // "sand it with P120"
 		return
 	}
-	if oil().MatchString(text) || f.Spoken && strings.Contains(f.Word, " w ") && !strings.Contains(f.Word, "dash") || stuffs().MatchString(text) {
+	if oil().MatchString(text) || f.Spoken && strings.Contains(strings.ToLower(f.Word), " w ") && !strings.Contains(f.Word, "dash") || stuffs().MatchString(text) {
 		r.add(Spec)
 		return
 	}

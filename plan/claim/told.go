@@ -93,7 +93,7 @@ func (r *reader) atHour(at int) {
 	}
 	acts := false
 	r.clauseBefore(at, longestDial, func(j int) bool {
-		acts = acts || r.in(j, k.harm|k.past) || isPast(r.words[j].text) || r.in(j, k.states) && !r.in(j, k.be|k.have|k.modal) || isPlural(r.words[j].text) && r.is(j+1, "at")
+		acts = acts || r.is(j, "set") || r.in(j, k.harm|k.past) || isPast(r.words[j].text) || r.in(j, k.states) && !r.in(j, k.be|k.have|k.modal) || isPlural(r.words[j].text) && r.is(j+1, "at")
 		return !r.in(j, k.self)
 	})
 	if acts {
@@ -136,78 +136,6 @@ func (r *reader) takesBack(from, to int) bool {
 				return true
 			}
 		}
-	}
-	return false
-}
-
-// partitive reads "three of the four mounting bolts had", "six of eight sensors" and
-// "two bent pins out of the seven": both numbers count the thing. start is where the
-// first begins, b the second number.
-func (r *reader) partitive(first float64, start int, b *prose.Figure) bool {
-	k := &r.known.classes
-	at, n := r.wordAt(b.Start), r.wordAt(b.End)
-	of := at - 1
-	if r.in(of, k.det|k.poss) {
-		of--
-	}
-	if first >= b.Values[0].Number || !r.is(of, "of") || of == at-1 && r.is(of-1, "out") || !r.beheld(r.wordAt(start)) {
-		return false
-	}
-	noun, end := r.manyFrom(n)
-	if noun == "" && r.isBare(b) && of < at-1 {
-		noun, _ = r.manyFrom(r.wordAt(start) + 1)
-		end = n
-	}
-	if noun == "" || r.isProgress(end) {
-		return false
-	}
-	whole := prose.Span{Start: start, End: b.End}
-	r.value(Value{Number: first, Unit: noun, Span: whole}, Measurement)
-	r.value(Value{Number: b.Values[0].Number, Unit: noun, Span: whole}, Measurement)
-	return true
-}
-
-// manyFrom is the plural that stands at i or behind a word or two, as what it names is
-// counted, and the word behind it.
-func (r *reader) manyFrom(i int) (noun string, end int) {
-	const reach = 3
-	k := &r.known.classes
-	for j := i; j < len(r.words) && j < i+reach && (j == i || !r.words[j].stopped) && r.words[j].classes&(k.prep|k.glue|k.be|k.det) == 0; j++ {
-		if isPlural(r.words[j].text) && !r.words[j].number && (noun == "" || r.words[j].classes&k.states == 0) {
-			noun, end = singular(r.words[j].text), j+1
-		}
-	}
-	return noun, end
-}
-
-// beheld says whether a thing is spoken of at i, or what the speaker has or found.
-func (r *reader) beheld(i int) bool {
-	switch i = min(i, len(r.words)-1); r.words[i].mood {
-	case statement:
-		return true
-	case own:
-		found := false
-		r.clauseBefore(i, longestDial, func(j int) bool {
-			found = found || r.in(j, r.known.reading) || r.is(j, "see") || r.is(j, "count") || r.is(j, "counted")
-			return !found
-		})
-		return found
-	}
-	return false
-}
-
-// isProgress says whether what was counted up to word i is only how far the work is:
-// "three of the four screws out", "two of four done".
-func (r *reader) isProgress(i int) bool {
-	if r.in(i, r.known.be) {
-		i++
-	}
-	if i >= len(r.words) {
-		return false
-	}
-	switch r.words[i].text {
-	case "out", "off", "in", "on", "done", "undone", "home", "away", "finished", "through", "left", "goes", "go", "comes":
-		return i+1 >= len(r.words) || r.words[i+1].stopped || r.words[i+1].classes&r.known.glue != 0 && !r.in(i+1, r.known.det)
 	}
 	return false
 }

@@ -81,7 +81,7 @@ func singular(w string) string {
 		return "tooth"
 	case w == "feet":
 		return "foot"
-	case w == "halves" || w == "shelves":
+	case w == "halves" || w == "shelves" || w == "leaves":
 		return w[:len(w)-3] + "f"
 	case strings.HasSuffix(w, "ies") && len(w) > 4:
 		return w[:len(w)-3] + "y"

@@ -25,6 +25,14 @@ func (r *reader) consequences() {
 			if condition < 0 && i+2 < len(r.words) {
 				condition = i
 			}
+		case "with":
+			if condition < 0 && (r.is(i+1, "no") || r.is(i+1, "too") || r.is(i+1, "less") || r.is(i+1, "more")) {
+				condition = i
+			}
+		case "and":
+			if condition < 0 && i > 0 && (r.said(i, k.order) || r.words[i-1].mood == order) {
+				condition = i
+			}
 		}
 		if condition < 0 || i <= condition {
 			continue
@@ -43,10 +51,29 @@ func (r *reader) consequences() {
 // refused bounds the way from "and" to what a thing then does not do, in words.
 const refused = 5
 
-// causes reads a "because" that gives a reason.
+// causes reads a noun that makes, stops or means something: "low pressure makes
+// it cut out", "the sun has turned the plastic brittle". "That makes it easier"
+// and "which means we can" are talk.
 func (r *reader) causes() {
-	for i := range r.words {
-		if r.words[i].text == "because" && r.gives(i) {
+	k := &r.known.classes
+	for i := 0; i+1 < len(r.words); i++ {
+		w := &r.words[i]
+		if w.text == "because" && r.gives(i) {
+			r.add(Causal)
+			return
+		}
+		if i == 0 || w.marks&causative == 0 || w.mood != statement || r.words[i+1].stopped || w.stopped {
+			continue
+		}
+		j := i - 1
+		for j > 0 && r.in(j, k.have|k.modal) && !r.words[j].stopped {
+			j--
+		}
+		before := &r.words[j]
+		if before.classes&k.order != 0 && before.classes&k.weak == 0 || before.classes&(k.pronoun|k.person|k.det|k.wh|k.glue|k.modal|k.be|k.have|k.prep|k.lead) != 0 || before.text == "not" || before.text == "to" || before.text == "all" || before.text == "nobody" || before.text == "one" || r.in(i+1, k.particle) || r.is(i+1, "go") {
+			continue
+		}
+		if !r.easy(i) && !r.sounds(i) {
 			r.add(Causal)
 			return
 		}
@@ -137,7 +164,7 @@ func (r *reader) when() {
 		befalls, somebody := false, false
 		for j := i - 1; j >= 0 && j >= i-reach && !r.words[j+1].stopped; j-- {
 			w := &r.words[j]
-			befalls = befalls || w.mood == statement && r.givesOut(j) || w.mood == viewer && w.classes&k.symptom != 0 && r.perceived(j)
+			befalls = befalls || w.mood == statement && (w.classes&k.harm != 0 && r.happens(j) || r.givesOut(j)) || w.mood == viewer && w.classes&k.symptom != 0 && r.perceived(j)
 			somebody = somebody || w.classes&k.self != 0 || w.text == "you" && w.mood != viewer || w.mood == order
 		}
 		if !befalls || somebody {
@@ -196,6 +223,9 @@ func (r *reader) follows(condition, i int) bool {
 	if r.words[condition].mood != statement && !r.is(condition, "without") || r.in(condition+1, k.self) || r.is(condition+1, "you") || r.is(condition+1, "necessary") || r.is(condition+1, "possible") {
 		return false
 	}
+	if r.words[i].mood == viewer && r.is(i-1, "you") && (r.is(i, "get") || r.is(i, "hear") || r.is(i, "smell")) {
+		return true
+	}
 	verb := r.words[i].mood == statement && r.in(i, k.states|k.modal) && !r.in(i-1, k.self)
 	if !verb || !r.newSubject(condition, i) {
 		return false
@@ -251,7 +281,7 @@ func (r *reader) verbBetween(i, end int) bool {
 func (r *reader) beyond(condition, i int) bool {
 	switch r.words[condition].text {
 	case "if", "when", "unless":
-		return r.words[condition].mood != statement
+		return r.words[condition].mood != statement || r.newSubject(condition, i)
 	}
 	return true
 }

@@ -10,7 +10,7 @@ func (r *reader) comparisons() {
 		if w.mood == question || w.classes&(r.known.better|r.known.best) == 0 && w.text != "than" && w.text != "as" && w.text != "most" {
 			continue
 		}
-		if r.comparedWith(i) || r.merely(i) || r.superlative(i) {
+		if r.comparedWith(i) || r.merely(i) || r.equal(i) || r.superlative(i) {
 			r.add(Comparison)
 			return
 		}
@@ -113,6 +113,19 @@ func (r *reader) conditioned(i int) bool {
 		return !found
 	})
 	return found
+}
+
+// equal reads "as strong as the original" and "twice as long as".
+func (r *reader) equal(i int) bool {
+	k := &r.known.classes
+	if !r.is(i, "as") || !r.in(i+1, k.asadj) || !r.is(i+2, "as") || r.words[i].mood != statement {
+		return false
+	}
+	switch {
+	case r.is(i+1, "long"), r.is(i+1, "well"), r.is(i+1, "far"):
+		return r.in(i-1, k.be) || r.is(i-1, "twice") || r.is(i-1, "times") || r.is(i-1, "just") || r.is(i-1, "last") || r.is(i-1, "lasts")
+	}
+	return !r.is(i+3, "you") && !r.is(i+3, "possible")
 }
 
 // superlative reads "it's the strongest joint", "the best way is".

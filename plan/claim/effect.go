@@ -17,11 +17,30 @@ func (r *reader) effects() {
 		if w.classes&(k.damage|k.mend) == 0 || w.stopped || w.mood&(statement|viewer) == 0 {
 			continue
 		}
+		if r.suffered(i) {
+			r.add(Causal)
+			return
+		}
 		if w.mood == statement && r.object(i) && r.agent(i) || w.mood == viewer && w.classes&k.damage != 0 && r.object(i) && r.warned(i) {
 			r.add(Causal)
 			return
 		}
 	}
+}
+
+// suffered reads "was eaten away by salt" and "got burnt through by the arc".
+func (r *reader) suffered(i int) bool {
+	const reach = 3
+	k := &r.known.classes
+	if r.words[i].mood != statement || !r.in(i-1, k.be) && !r.is(i-1, "got") && !r.is(i-1, "get") && !r.is(i-1, "gets") {
+		return false
+	}
+	for j := i + 1; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {
+		if r.is(j, "by") || r.is(j, "from") && r.in(i, k.damage) {
+			return !r.in(j+1, k.self) && j+1 < len(r.words)
+		}
+	}
+	return false
 }
 
 // object says whether the verb at i has one: "melts the coating", "chew up your
@@ -139,6 +158,13 @@ func (r *reader) warned(i int) bool {
 		}
 		return you < 0
 	})
+	if helped && you >= 0 && !r.conditioned(i) {
+		for j := i + 1; j < len(r.words) && j < i+8; j++ {
+			if (r.is(j, "if") || r.is(j, "unless")) && (r.is(j+1, "you") || r.is(j+1, "it")) {
+				return true // "you'll strip it if you lean on it"
+			}
+		}
+	}
 	if !helped || you < 1 {
 		return false
 	}

@@ -26,12 +26,16 @@ func (r *reader) fittings() {
 			if r.words[j].marks&version != 0 {
 				after++
 			}
-			too = too || r.is(j, "too") || r.is(j, "either") || r.is(j, "straight") && (r.is(j+1, "in") || r.is(j+1, "into") || r.is(j+1, "on") || r.is(j+1, "onto"))
+			too = too || r.is(j, "too") || r.is(j, "either") || r.is(j, "straight") && (r.is(j+1, "in") || r.is(j+1, "into") || r.is(j+1, "on") || r.is(j+1, "onto")) || r.is(j, "as") && r.is(j+1, "well")
 		}
 		helped := r.in(i-1, k.modal) || r.is(i-1, "not") || r.is(i-1, "also") || r.is(i-1, "only")
 		behind := i+1 < len(r.words) && (r.in(i+1, k.prep|k.particle|k.det) || r.is(i+1, "with") || r.is(i+1, "straight") || r.is(i+1, "right"))
 		switch {
-		case before > 0 && (helped || too) && (alone || behind || too), after > 0 && alone && behind && !r.in(i+1, k.det), after > 0 && helped && behind:
+		case before > 0 && after > 0 && behind,
+			before > 0 && (helped || too) && (alone || behind || too),
+			after > 0 && alone && behind && !r.in(i+1, k.det),
+			after > 0 && helped && behind,
+			alone && too && !r.is(i-1, "it"):
 			r.add(Compatibility)
 			return
 		}

@@ -52,6 +52,9 @@ func (r *reader) beliefs() {
 			continue
 		}
 		next := i + 1
+		if r.is(next, "that") && !r.in(next+1, k.be) {
+			next++
+		}
 		if !believes && i == 0 && r.is(next, "should") && (r.in(next+3, k.poss) || r.in(next+4, k.poss) || r.in(next+2, k.poss)) {
 			continue // "probably should have had my glasses on"
 		}
@@ -97,8 +100,17 @@ func (r *reader) planned(i int) bool {
 	if i < 0 || !r.in(i, k.self) && !r.is(i, "you") && !r.is(i, "that") {
 		return false
 	}
+	if r.is(i, "that") && r.in(i+1, k.be) {
+		switch end := i + 2; {
+		case r.is(end, "it"), r.is(end, "all"), r.is(end, "everything"), r.is(end, "enough"), r.is(end, "us"), r.is(end, "me"):
+			return end+1 >= len(r.words) || r.words[end+1].stopped
+		}
+	}
 	if r.in(i, k.self) && i+1 < len(r.words) && strings.HasSuffix(r.words[i+1].text, "ed") && !r.words[i+1].stopped {
 		return true // "I think I dropped one"
+	}
+	if r.in(i, k.self) && r.in(i+1, k.be) {
+		return true // "I think we're done"
 	}
 	if r.in(i+1, k.modal) {
 		return r.is(i+1, "should") || r.is(i+1, "can") && r.is(i+2, "see") || !r.is(i+2, "find") && !r.is(i+2, "see") && !r.is(i+2, "get")
@@ -339,10 +351,12 @@ func (r *reader) approximations() {
 		if before < 0 || r.words[before].mood == order && !r.found.has(Hedge) {
 			continue
 		}
-		vague := r.in(before, k.about) || r.is(before, "good") && r.is(before-1, "a") || r.is(before, "say") || r.is(before, "near") || r.is(before, "towards")
+		vague := r.in(before, k.about) || r.is(before, "good") && r.is(before-1, "a") || r.is(before, "like") && (r.is(before-1, "something") || r.is(before-1, "more")) ||
+			r.is(before, "say") || r.is(before, "to") && r.is(before-1, "close") || r.is(before, "near") || r.is(before, "towards")
 		if r.in(r.wordAt(v.End), k.better) && v.Part == "" && r.words[i].mood == statement {
 			r.add(Comparison) // "six decibels quieter"
 		}
+		vague = vague || r.is(before, "it") && r.is(before-1, "call")
 		if vague || strings.Contains(r.text[v.Start:v.End], "~") || v.Start > 0 && strings.HasSuffix(strings.TrimRight(r.text[:v.Start], " "), "~") || strings.Contains(v.Of(r.text), " odd") ||
 			strings.HasPrefix(r.text[v.End:], "-odd") || strings.HasPrefix(r.text[v.End:], "ish") || strings.HasPrefix(r.text[v.End:], "-ish") || r.is(r.wordAt(v.End), "odd") {
 			r.add(Hedge)

@@ -157,6 +157,9 @@ func (r *reader) moodOf(i, end int) mood {
 	negated := false
 	for j < end && j < i+2*longestLead {
 		w := &r.words[j]
+		if w.text == "look" && r.in(j+1, k.prep|k.particle) {
+			return order // "look at every one"; "look, it's dead" is a word to the viewer
+		}
 		if w.text == "always" || w.text == "never" || w.text == "not" || w.text == "do" && j+1 < end && r.words[j+1].text == "not" {
 			negated = true
 			j++

@@ -124,7 +124,7 @@ func (o odds) told(step int) float64 {
 
 const (
 	tinyChance = 1e-3
-	blockCells = 1 << 20 // places times words whose rows are kept at once
+	blockCells = 3 << 18 // places times words whose rows are kept at once
 	scaleEvery = 8       // words after which a row is brought to a total of one; in so few none can run out of a float
 )
 

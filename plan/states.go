@@ -75,6 +75,15 @@ func stateWords(p *Plan) map[string]string {
 // "unplugged" where the linter knows "power-off".
 func (p *Plan) StateWord(state string) string { return cmp.Or(p.stateWords[state], state) }
 
+// StateWords are those of several states.
+func (p *Plan) StateWords(states []string) []string {
+	var words []string
+	for _, state := range states {
+		words = append(words, p.StateWord(state))
+	}
+	return words
+}
+
 // intervals walks the story once.
 func intervals(p *Plan) []Interval {
 	var done []Interval

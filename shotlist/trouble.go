@@ -63,10 +63,7 @@ func (s *story) contradiction(shot *Shot) Trouble {
 			return t
 		}
 	}
-	var needs []string
-	for _, state := range shot.States {
-		needs = append(needs, s.word(state))
-	}
+	needs := s.plan.StateWords(shot.States)
 	for _, state := range shot.Without {
 		needs = append(needs, "not "+s.word(state))
 	}

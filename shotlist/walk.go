@@ -79,11 +79,7 @@ func (s *story) stateAt(m int) string {
 }
 
 func (s *story) join(states []string) string {
-	var words []string
-	for _, state := range states {
-		words = append(words, s.word(state))
-	}
-	return strings.Join(words, ", ")
+	return strings.Join(s.plan.StateWords(states), ", ")
 }
 
 // findReturns finds the moments in which a state begins that the object had

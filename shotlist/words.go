@@ -119,11 +119,7 @@ func (t *Turn) Words(p *plan.Plan) string {
 	var parts []string
 	say := func(how string, states []string) {
 		if len(states) > 0 {
-			var words []string
-			for _, s := range states {
-				words = append(words, p.StateWord(s))
-			}
-			parts = append(parts, how+strings.Join(words, ", "))
+			parts = append(parts, how+strings.Join(p.StateWords(states), ", "))
 		}
 	}
 	say("from here on ", t.Starts)

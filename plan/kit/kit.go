@@ -162,6 +162,15 @@ func VersionNames(p *plan.Plan, ids []string) string {
 	return strings.Join(names, ", ")
 }
 
+// Limited is a line with the versions that it is for behind it, in brackets; as it
+// is for all.
+func Limited(p *plan.Plan, line string, versions []string) string {
+	if names := VersionNames(p, versions); names != "" {
+		line += " (" + names + ")"
+	}
+	return line
+}
+
 // Remark is all that is said of the item.
 func (i Item) Remark() string {
 	if i.Note != "" && i.Why != "" {

@@ -251,10 +251,7 @@ func torques(p *plan.Plan) []string {
 		if !f.Reuse {
 			line += ", new ones each time"
 		}
-		if name := kit.VersionNames(p, f.Variants); name != "" {
-			line += " (" + name + ")"
-		}
-		out = append(out, line)
+		out = append(out, kit.Limited(p, line, f.Variants))
 	}
 	return out
 }
@@ -314,10 +311,7 @@ func tests(p *plan.Plan) []string {
 		if len(good) > 0 {
 			line += " Good: " + strings.Join(good, "; ")
 		}
-		if name := kit.VersionNames(p, t.Variants); name != "" {
-			line += " (" + name + ")"
-		}
-		out = append(out, line)
+		out = append(out, kit.Limited(p, line, t.Variants))
 	}
 	return out
 }

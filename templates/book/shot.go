@@ -42,7 +42,7 @@ func shotOf(p *plan.Plan, s shotlist.Shot) shot {
 	how.add("while ", words(hold))
 	how.add("from here on ", words(begin))
 	how.add("until now ", words(end))
-	how.add("not while ", words(planWords(p, s.Without)))
+	how.add("not while ", words(p.StateWords(s.Without)))
 	if s.Apart {
 		how.add("", "on another day or at another place")
 	}
@@ -74,13 +74,4 @@ func (r *remarks) add(before, words string) {
 	if words != "" {
 		*r = append(*r, before+words)
 	}
-}
-
-// planWords are states as the plan calls them.
-func planWords(p *plan.Plan, states []string) []string {
-	var words []string
-	for _, state := range states {
-		words = append(words, p.StateWord(state))
-	}
-	return words
 }

@@ -12,6 +12,7 @@ import (
 	"bytes"
 	"fmt"
 	"go/format"
+	"maps"
 	"reflect"
 	"regexp"
 	"slices"
@@ -67,12 +68,8 @@ type scope struct {
 }
 
 func (s scope) with(dot value, names map[string]value) scope {
-	inner := scope{dot: dot, vars: map[string]value{}}
-	for _, vars := range []map[string]value{s.vars, names} {
-		for name, v := range vars {
-			inner.vars[name] = v
-		}
-	}
+	inner := scope{dot, maps.Clone(s.vars)}
+	maps.Copy(inner.vars, names)
 	return inner
 }
 

@@ -24,10 +24,7 @@ func Before(p *plan.Plan) []byte {
 		Tools: kit.Tools(p), Parts: kit.Parts(p), Supplies: kit.Supplies(p), Protective: kit.Gear(p),
 	}
 	for _, o := range p.Open {
-		line := fmt.Sprintf("%s: %s", o.What, o.Key)
-		if name := kit.VersionNames(p, o.Variants); name != "" {
-			line += " (" + name + ")"
-		}
+		line := kit.Limited(p, o.What+": "+o.Key, o.Variants)
 		if o.Verify != "" {
 			line += " – " + o.Verify
 		}
@@ -57,11 +54,7 @@ func toVerify(p *plan.Plan) []string {
 		if r.Common.Verify == "" || slices.ContainsFunc(p.Open, asked) {
 			continue
 		}
-		line := r.What
-		if name := kit.VersionNames(p, r.Common.Variants); name != "" {
-			line += " (" + name + ")"
-		}
-		lines = append(lines, line+" – "+r.Common.Verify)
+		lines = append(lines, kit.Limited(p, r.What, r.Common.Variants)+" – "+r.Common.Verify)
 	}
 	return lines
 }
@@ -109,10 +102,7 @@ func toTry(p *plan.Plan) []string {
 			continue
 		}
 		if part.Number != "" {
-			name := part.Name.Print
-			if versions := kit.VersionNames(p, part.Variants); versions != "" {
-				name += " (" + versions + ")"
-			}
+			name := kit.Limited(p, part.Name.Print, part.Variants)
 			number := "carries the number " + part.Number + " and "
 			if part.Number == "?" {
 				number = ""

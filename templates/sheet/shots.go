@@ -103,10 +103,7 @@ func Shots(p *plan.Plan, shots []shotlist.Shot, coverage []shotlist.Covered) []b
 }
 
 func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
-	var states []string
-	for _, state := range shot.States {
-		states = append(states, p.StateWord(state))
-	}
+	states := p.StateWords(shot.States)
 	var without []string
 	for _, state := range shot.Without {
 		without = append(without, "not "+p.StateWord(state))

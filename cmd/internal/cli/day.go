@@ -9,7 +9,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
-	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/shotlist"
 	"fixslate/templates/picture"
@@ -253,18 +252,10 @@ func sessionJSON(c *build.Compiled, s *shotlist.Session) daySession {
 			next = c.Plan.Steps[e.Step].ID
 		}
 		for _, t := range e.Turns {
-			out.Turns = append(out.Turns, dayTurn{next, some(stateWords(c.Plan, t.Starts)), some(stateWords(c.Plan, t.Ends)), some(shotNames(c.Shots, t.Shots))})
+			out.Turns = append(out.Turns, dayTurn{next, some(c.Plan.StateWords(t.Starts)), some(c.Plan.StateWords(t.Ends)), some(shotNames(c.Shots, t.Shots))})
 		}
 	}
 	return out
-}
-
-func stateWords(p *plan.Plan, states []string) []string {
-	var words []string
-	for _, s := range states {
-		words = append(words, p.StateWord(s))
-	}
-	return words
 }
 
 func thousandth(minutes float64) float64 { return math.Round(minutes*1000) / 1000 }

@@ -8,72 +8,8 @@ import (
 )
 
 // measureUnit is the unit that a word is which is counted like one and is none of
-// trade's, empty for none: a pint and a gallon differ by country, grit and octane are
-// grades.
-func measureUnit(w string) string {
-	switch w {
-	case "mesh", "drop", "pint", "gallon", "grit", "click", "notch", "stroke", "octane", "tpi", "mpg", "megapixel", "stone", "cup", "tablespoon", "teaspoon",
-		"hundredweight", "dpi", "gsm", "denier", "baud", "acre", "psi", "knot", "swg", "dioptre", "weight", "ton":
-		return w
-	case "megabyte", "meg":
-		return "MB"
-	case "gigabyte", "gig":
-		return "GB"
-	case "terabyte":
-		return "TB"
-	case "square":
-		return "mm2"
-	case "thread-per-inch":
-		return "tpi"
-	case "amp-hour":
-		return "Ah"
-	case "candela":
-		return "cd"
-	case "bit-rate":
-		return "bps"
-	case "cca":
-		return "CCA"
-	case "btu":
-		return "BTU"
-	case "farad":
-		return "F"
-	case "henry":
-		return "H"
-	case "va":
-		return "VA"
-	case "kva":
-		return "kVA"
-	case "megawatt":
-		return "MW"
-	case "nanosecond":
-		return "ns"
-	case "microgram":
-		return "ug"
-	case "siemens":
-		return "S"
-	case "gallons":
-		return "gallon"
-	case "ph":
-		return "pH"
-	case "puff", "puffs", "pico":
-		return "pF"
-	case "dbm":
-		return "dBm"
-	case "diopter":
-		return "dioptre"
-	case "horse":
-		return "hp"
-	case "nano":
-		return "nF"
-	case "micro":
-		return "uF"
-	case "centre", "center":
-		return "mm"
-	case "tonne":
-		return "t"
-	}
-	return ""
-}
+// trade's, empty for none.
+func measureUnit(w string) string { return tables.terms[tables.find(w)].unit }
 
 // isMains holds for the voltages that a supply is named by.
 func isMains(v float64) bool {

@@ -28,6 +28,7 @@ type term struct {
 	dials   uint8 // what a number near it is
 	said    uint8 // in a code: a letter, a number with numbered added, a mark; a small letter for a word that sounds like one
 	marks   marks
+	unit    string // what a number before it measures, where trade has no such unit
 	whole   string // of a contraction or a slurred spelling: what it stands for
 }
 

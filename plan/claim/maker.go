@@ -50,6 +50,12 @@ func (m *maker) readWords(text string) error {
 			m.spell(words, said)
 			continue
 		}
+		if words, unit, ok := strings.Cut(line, " > "); ok {
+			for w := range strings.FieldsSeq(words) {
+				m.terms[m.id(w)].unit = strings.Replace(unit, "itself", w, 1)
+			}
+			continue
+		}
 		name, list, ok := strings.Cut(line, ":")
 		if mark, words, marked := strings.Cut(line, "! "); marked {
 			name, list, ok = mark, words, true

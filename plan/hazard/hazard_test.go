@@ -84,7 +84,9 @@ parts = ["valve"]
 do = "undo the old LPG-35K and fit the new LPG-35K by its pegs"
 say = "Undo the old LPG-35K and press the new LPG-35K in."
 `
-		if got := acted(Read(given.Plan(t, text)).Steps[0], "gas-appliance"); got != want {
+		step := Read(given.Plan(t, text)).Steps[0]
+		got := slices.ContainsFunc(append(step.Hazards, step.Mentions...), func(h Hazard) bool { return h.Class == "gas-appliance" })
+		if got != want {
 			t.Errorf("number %q: gas shown %v, want %v", number, got, want)
 		}
 	}

@@ -14,10 +14,10 @@ import (
 // words for any.
 func measureLike(example string) func(text string) (trade.Measure, error) {
 	return func(text string) (trade.Measure, error) {
-		if bare(text) {
-			return trade.Measure{}, fmt.Errorf("%q has no unit; write it with one, like %s", text, example)
-		}
 		m, err := trade.ParseMeasure(text)
+		if bare(text) { // with its words, so that a quote of it is no second fault
+			return m, fmt.Errorf("%q has no unit; write it with one, like %s", text, example)
+		}
 		if err != nil || !m.Measured() {
 			return m, err
 		}

@@ -183,6 +183,23 @@ func TestCover(t *testing.T) {
 	}
 }
 
+// What the odds doubt is a mention, but where the step lists a caution of it.
+func TestWarnedOfIsNotDoubted(t *testing.T) {
+	for cautions, want := range map[string]bool{"": false, `cautions = ["unfused-jumper"]`: true} {
+		p := given.Plan(t, `[video]
+title = "Front brake pads"
+subject = "hatchback, front disc brakes"
+[[step]]
+title = "Caliper off"
+do = "caliper off, out of the way"
+say = "Hang the caliper on a bit of wire, never by the hose."
+`+cautions+"\n")
+		if s := Read(p).Steps[0]; acted(s, "unfused-jumper") != want {
+			t.Errorf("%q: %v", cautions, s.Hazards)
+		}
+	}
+}
+
 // Evidence leads back to the words of the plan.
 func TestEvidencePlaces(t *testing.T) {
 	p := given.Plan(t, "[video]\ntitle = \"Dryer\"\nsubject = \"tumble dryer\"\n[[step]]\ntitle = \"Open\"\nsay = \"\"\"\nFirst a look.\nTake the **back panel** off.\n\"\"\"\n")

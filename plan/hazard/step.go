@@ -17,6 +17,7 @@ var catalogue = sync.OnceValue(class.All)
 // reader reads one plan.
 type reader struct {
 	plan    *plan.Plan
+	now     *plan.Step // the one being read
 	lex     *lexicon
 	net     *odds.Net   // nil: the rules alone
 	object  hit         // the plan's object as one thing
@@ -189,6 +190,7 @@ func (r *reader) naming(z zone, k int32) *naming {
 // step reads one step.
 func (r *reader) step(i int) Step {
 	s := &r.plan.Steps[i]
+	r.now = s
 	out := Step{ID: s.ID, Title: s.Title.Print}
 	r.sources = r.sources[:3]
 	r.past, r.about = append(r.past[:0], r.subject.hits...), r.about[:0]

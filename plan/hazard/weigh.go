@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 
+	"fixslate/plan"
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/hazard/odds"
 	"fixslate/plan/prose"
@@ -319,7 +320,7 @@ func (r *reader) doubt(out *Step) []Hazard {
 				limit = blind
 			}
 		}
-		return ok && r.weighing.verdicts[f].all < limit && h.worded()
+		return ok && r.weighing.verdicts[f].all < limit && h.worded() && !r.warned(h)
 	}
 	for i := range out.Hazards {
 		if h := &out.Hazards[i]; doubted(h) {
@@ -336,6 +337,15 @@ func (r *reader) doubt(out *Step) []Hazard {
 		return cmp.Compare(f, g)
 	})
 	return unsure
+}
+
+// warned holds for a hazard of which the step lists a caution: its author has no
+// doubt.
+func (r *reader) warned(h *Hazard) bool {
+	return slices.ContainsFunc(r.now.Cautions, func(use plan.StepCaution) bool {
+		c := r.plan.CautionOf(r.now, use)
+		return use.Listed && c != nil && answers(c, h)
+	})
 }
 
 // canKill holds for a hazard whose signal is danger, or is where it is at its worst.

@@ -133,7 +133,7 @@ func (f *finder) at(i int) {
 			}
 			state.offer(e, to-i, to, gapped)
 		case anAct:
-			if gapped && f.noParticle(e, to) {
+			if gapped && (f.noParticle(e, to) || f.befell(i, to)) {
 				return
 			}
 			act.offer(e, to-i, to, gapped)
@@ -198,6 +198,14 @@ func (f *finder) does(i int, act *choice, thingTo int) bool {
 		return before&(det|adj|number) == 0 || before&(object|subject|aux|neg|adverb|part) != 0
 	}
 	return !nouny(f.toks, i)
+}
+
+// befell holds for a parted verb in the past with nothing parted and nothing after
+// it: "the fuse burned out" is what happened to the fuse, and nobody did it. With
+// an object before it somebody did: "cut it out", "was cut out by".
+func (f *finder) befell(i, to int) bool {
+	k := f.toks[i].kind
+	return to == i+2 && k&pastForm != 0 && k&baseForm == 0 && (to >= len(f.toks) || f.toks[to].bar || f.toks[to].comma)
 }
 
 // noNoun says whether a word that may be a thing is none where it stands: an

@@ -125,7 +125,7 @@ type own struct {
 // than checking most plans.
 //
 //go:generate env FIXSLATE_UPDATE=1 go test -tags bare -run TestTables .
-//go:generate env FIXSLATE_UPDATE=1 go test -run TestOdds$ .
+//go:generate env FIXSLATE_UPDATE=1 go test -timeout 1h -run TestOdds$ .
 func compiled() *lexicon { return &tables }
 
 // line is one entry of a file as written.

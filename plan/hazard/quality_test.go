@@ -138,14 +138,14 @@ func samples(dir string) []sample {
 	}
 	all = append(all, groups()...)
 	all = append(all, sample{"steps, never learned", filepath.Join("testdata", "steps.tsv"),
-		held, [4]float64{0.90, 0.77, 0.79, 0.91}, false})
+		held, [4]float64{0.91, 0.79, 0.79, 0.91}, false})
 	if dir == "" {
 		return all
 	}
 	steps := filepath.Join(dir, "safety", "steps.jsonl")
 	all = append(all,
 		sample{"shared, read", steps, func(i int) bool { return i%3 == 0 }, [4]float64{0.93, 0.82, 0.90, 0.95}, true},
-		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{0.93, 0.75, 0.80, 0.93}, false})
+		sample{"shared, unread", steps, func(i int) bool { return i%3 == 1 }, [4]float64{0.93, 0.74, 0.80, 0.93}, false})
 	if os.Getenv("HAZARD_LAST") != "" {
 		all = append(all, sample{"shared, scored last", steps, func(i int) bool { return i%3 == 2 }, [4]float64{0.85, 0.68, 0.74, 0.91}, false})
 	}
@@ -156,9 +156,9 @@ func samples(dir string) []sample {
 // tuned the reader for another one. Every third row is kept unread.
 func groups() []sample {
 	floors := map[string][2][4]float64{
-		"g0": {{0.96, 0.96, 0.69, 0.95}, {0.84, 0.83, 0.53, 0.88}},
-		"g1": {{0.96, 0.96, 0.93, 0.96}, {0.83, 0.77, 0.74, 0.90}},
-		"g2": {{0.96, 0.96, 0.90, 0.96}, {0.82, 0.82, 0.69, 0.86}},
+		"g0": {{0.96, 0.96, 0.69, 0.95}, {0.84, 0.83, 0.52, 0.88}},
+		"g1": {{0.96, 0.96, 0.92, 0.96}, {0.83, 0.77, 0.74, 0.90}},
+		"g2": {{0.96, 0.96, 0.88, 0.96}, {0.82, 0.82, 0.69, 0.86}},
 		"g3": {{0.96, 0.96, 0.93, 0.96}, {0.85, 0.80, 0.71, 0.92}},
 	}
 	var all []sample

@@ -195,8 +195,11 @@ func head(p *plan.Plan) []pair {
 	add("Symptom", v.Symptom.Print)
 	add("Outcome", v.Outcome.Print)
 	add("For", v.Audience.Print)
-	if p.Shoot.Start.String() != "" || p.Shoot.End.String() != "" {
-		add("Day", strings.Trim(p.Shoot.Start.String()+" to "+p.Shoot.End.String(), " "))
+	switch start, end := p.Shoot.Start.String(), p.Shoot.End.String(); {
+	case end != "":
+		add("Day", strings.TrimSpace(start+" to "+end))
+	case start != "":
+		add("Day", "from "+start)
 	}
 	return out
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"sync"
 
-	"fixslate/plan"
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/hazard/odds"
 	"fixslate/plan/prose"
@@ -15,12 +14,13 @@ import (
 // What the relations of the lexicon don't reach, odds learned from labelled
 // steps do: each sentence of what the hands do is weighed by its words, the
 // lexicon's marks and what the rules found. The thresholds were looked at on the
-// labelled steps that are never learned from, but not set to their best there. A
-// line of narration is doubted in the same way where it shows a hazard; it shows
-// one by odds alone where no do tells the work. Of
+// labelled steps that are never learned from, but not set to their best there. Of
 // an object that nobody names the odds know too little to doubt much, and what can
 // kill, or can where it is at its worst, is doubted last. A dryer's back panel and
 // reference lines had been doubted away.
+//
+// Narration tells the work where no do does; beside one its lines show nothing by
+// odds alone, but what they show is doubted.
 const (
 	likely   = 0.35  // odds from which a family is a finding
 	unlikely = 0.20  // odds under which a rule's finding is only a mention
@@ -302,73 +302,6 @@ func inOrder(list []Hazard) {
 			return
 		}
 	}
-}
-
-// doubt takes out the hazards that the odds hold unlikely, family by family.
-func (r *reader) doubt(out *Step) []Hazard {
-	var unsure []Hazard
-	limit := float32(unlikely)
-	if r.plan.Video.Subject.Empty() {
-		limit = blind
-	}
-	doubted := func(h *Hazard) bool {
-		f, ok := r.net.Family(h.Family)
-		limit := limit
-		if h.canKill() {
-			limit = min(limit, grave)
-			if h.told() {
-				limit = blind
-			}
-		}
-		return ok && r.weighing.verdicts[f].all < limit && h.worded() && !r.warned(h)
-	}
-	for i := range out.Hazards {
-		if h := &out.Hazards[i]; doubted(h) {
-			unsure = append(unsure, *h)
-		}
-	}
-	if unsure == nil {
-		return nil
-	}
-	out.Hazards = slices.DeleteFunc(out.Hazards, func(h Hazard) bool { return doubted(&h) })
-	slices.SortStableFunc(unsure, func(a, b Hazard) int {
-		f, _ := r.net.Family(a.Family)
-		g, _ := r.net.Family(b.Family)
-		return cmp.Compare(f, g)
-	})
-	return unsure
-}
-
-// warned holds for a hazard of which the step lists a caution: its author has no
-// doubt.
-func (r *reader) warned(h *Hazard) bool {
-	return slices.ContainsFunc(r.now.Cautions, func(use plan.StepCaution) bool {
-		c := r.plan.CautionOf(r.now, use)
-		return use.Listed && c != nil && answers(c, h)
-	})
-}
-
-// canKill holds for a hazard whose signal is danger, or is where it is at its worst.
-func (h *Hazard) canKill() bool {
-	return h.Signal == class.Danger || catalogue()[indexOf(h.Class)].Escalation.To == class.Danger
-}
-
-// told holds for a hazard that narration shows.
-func (h *Hazard) told() bool {
-	return slices.ContainsFunc(h.Evidence, func(e Evidence) bool { return e.Kind == "say" })
-}
-
-// worded says whether only the words of the action and what stands about it show
-// the hazard: no state or list of the plan.
-func (h *Hazard) worded() bool {
-	for i := range h.Evidence {
-		switch h.Evidence[i].Kind {
-		case "do", "say", "tool", "subject", "trade", "title", "supply", "part":
-		default:
-			return false
-		}
-	}
-	return true
 }
 
 // classedMax is how many bytes of a text are asked for the class of a hazard.

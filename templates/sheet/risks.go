@@ -146,8 +146,8 @@ func head(p *plan.Plan) []string {
 	all := []string{
 		"Read: each step's action, narration, tests, tools, parts, supplies, fasteners and states, and the plan's " +
 			"subject, against a list of trade words and the hazards they bring. Where that list shows nothing, odds say how " +
-			"like a step is to steps that are known to hurt (\"odds 0.4\"): reason to look, no more. What neither shows " +
-			"is not here: this sheet does not prove that the plan is safe.",
+			"like a step is to steps that are known to hurt (\"odds 0.4\"): reason to look, and from 0.9 on to warn. What neither " +
+			"shows is not here: this sheet does not prove that the plan is safe.",
 		"Local law and code, the maker's instructions for the exact model and licensed practice come first. Nothing " +
 			"here is a safe-work procedure.",
 	}

@@ -183,6 +183,19 @@ func TestCover(t *testing.T) {
 	}
 }
 
+// Who measures the earth has done what its caution asks for.
+func TestEarthMeasured(t *testing.T) {
+	for say, want := range map[string]Cover{
+		"Meter from the earth pin to the brass: under half an ohm.": Said,
+		"Wire the earth pin to the brass.":                          Missing,
+	} {
+		p := given.Plan(t, "[video]\ntitle = \"Rewire a table lamp\"\nsubject = \"table lamp with a brass base\"\n[[step]]\ntitle = \"Test\"\nsay = \""+say+"\"\n")
+		if h, ok := find(Read(p).Steps[0], "earth-continuity"); !ok || h.Cover != want {
+			t.Errorf("%q: found %v, %v", say, ok, h.Cover)
+		}
+	}
+}
+
 // What the odds doubt is a mention, but where the step lists a caution of it.
 func TestWarnedOfIsNotDoubted(t *testing.T) {
 	for cautions, want := range map[string]bool{"": false, `cautions = ["unfused-jumper"]`: true} {

@@ -3,6 +3,8 @@ package hazard
 import (
 	"slices"
 	"strings"
+
+	"fixslate/plan"
 )
 
 // pastMax is how many things said before a sentence are kept in mind.
@@ -13,21 +15,36 @@ const pastMax = 96
 func (r *reader) tokens(k int32) []token {
 	text := r.sources[k].print
 	toks := r.lex.tokens(r.toks[:0], text)
-	for i := range r.plan.Parts {
-		number := r.plan.Parts[i].Number
-		if number == "" {
-			continue
-		}
-		for from := 0; ; {
-			at := strings.Index(text[from:], number)
-			if at < 0 {
-				break
+	if len(r.numbers) == 0 {
+		return toks
+	}
+	for from := 0; from < len(text); {
+		word, _, _ := strings.Cut(text[from:], " ")
+		for _, number := range r.numbers[strings.TrimRight(word, ".,;:!?)")] {
+			if to := from + len(number); strings.HasPrefix(text[from:], number) {
+				toks = slices.DeleteFunc(toks, func(t token) bool { return from <= int(t.start) && int(t.end) <= to })
 			}
-			at, from = from+at, from+at+len(number)
-			toks = slices.DeleteFunc(toks, func(t token) bool { return at <= int(t.start) && int(t.end) <= from })
 		}
+		from += len(word) + 1
 	}
 	return toks
+}
+
+// partNumbers are the part numbers of a plan by their first words.
+func partNumbers(p *plan.Plan) map[string][]string {
+	var all map[string][]string
+	for i := range p.Parts {
+		number := p.Parts[i].Number
+		first, _, _ := strings.Cut(number, " ")
+		if first == "" || slices.Contains(all[first], number) {
+			continue
+		}
+		if all == nil {
+			all = map[string][]string{}
+		}
+		all[first] = append(all[first], number)
+	}
+	return all
 }
 
 // read looks for hazards in one text of the action, sentence by sentence; what
@@ -53,7 +70,7 @@ func (r *reader) sentence(f *finding, toks []token, k int32) {
 		z = told
 	}
 	r.cues = r.lex.find(r.cues[:0], toks, z, k)
-	if src := &r.sources[k]; src.weight == telling && !src.strict {
+	if r.sources[k].kind == "do" {
 		r.imply(toks, k)
 	}
 	s.hits = r.cues

@@ -17,7 +17,8 @@ var catalogue = sync.OnceValue(class.All)
 // reader reads one plan.
 type reader struct {
 	plan    *plan.Plan
-	now     *plan.Step // the one being read
+	now     *plan.Step          // the one being read
+	numbers map[string][]string // of parts, by their first words
 	lex     *lexicon
 	net     *odds.Net   // nil: the rules alone
 	object  hit         // the plan's object as one thing
@@ -97,6 +98,7 @@ func stepPath(i int) string { return "step[" + strconv.Itoa(i) + "]" }
 
 // prepare reads what holds for all steps: the object.
 func (r *reader) prepare() {
+	r.numbers = partNumbers(r.plan)
 	for i := range r.plan.Steps {
 		r.acting = r.acting || acts(&r.plan.Steps[i])
 	}

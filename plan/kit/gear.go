@@ -133,7 +133,7 @@ func has(text string, words []string) bool {
 // not. Gear that stands in no row is served by whatever guards the same part.
 // After the selection charts of 29 CFR 1910.133 and 1910.138 (memory): open
 // glasses stop no splash, thin gloves no heat or edge, and a dust mask no vapour.
-// The feet are common practice, no source.
+// Feet and fuel, in which latex swells, are common practice, no source.
 var properties = []struct {
 	guards, asked string
 	by, not       []string
@@ -149,7 +149,7 @@ var properties = []struct {
 	{guards: class.Hands, asked: "heavy", not: thin},
 	{guards: class.Hands, asked: "leather", not: thin},
 	{guards: class.Hands, asked: "acid", by: tight},
-	{guards: class.Hands, asked: "fuel", by: tight},
+	{guards: class.Hands, asked: "fuel", by: tight, not: []string{"latex", "vinyl", "washing-up"}},
 	{guards: class.Hands, asked: "chemical", by: tight},
 	{guards: class.Hands, asked: "nitrile", by: tight},
 	{guards: class.Lungs, asked: "respirator", by: []string{"respirator", "ffp", "half mask", "full mask", "cartridge", "air-fed", "n95", "p2", "p3"}},

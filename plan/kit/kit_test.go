@@ -86,6 +86,8 @@ func TestGearServes(t *testing.T) {
 		{"safety glasses", "eyes", "work gloves", "hands", false},
 		{"nitrile gloves", "hands", "cut-resistant gloves", "hands", false},
 		{"leather gloves", "hands", "acid-resistant gloves", "hands", false},
+		{"latex gloves", "hands", "fuel-resistant gloves", "hands", false},
+		{"nitrile gloves that stand petrol", "hands", "fuel-resistant gloves", "hands", true},
 		{"washing-up gloves", "hands", "chemical-resistant gloves", "hands", true},
 		{"safety glasses", "eyes", "goggles", "eyes", false},
 		{"goggles", "eyes", "safety glasses", "eyes", true},

@@ -17,7 +17,7 @@ var seventhSabotages = []sabotage{
 	{sample: washer, old: `has    = ["pump-open"]`, new: `has    = ["pump-opne"]`, want: "id-unknown@shoot"},
 	{sample: van, old: `tried  = 2026-09-24`, new: `tried  = "last week"`, want: "value-wrong@shoot"},
 	{sample: washer, old: `begins = ["drum-full"]`, new: `begins = []`, want: "state-never-started@step[2] state-never-started@step[5]", why: "two steps need a full drum"},
-	{sample: van, old: `{ id = "presenter", wears = ["safety glasses"] }`, new: `{ id = "helper", wears = ["safety glasses"] }`, want: "id-duplicate@shoot"},
+	{sample: van, old: `{ id = "presenter", wears = ["safety goggles"] }`, new: `{ id = "helper", wears = ["safety goggles"] }`, want: "id-duplicate@shoot"},
 
 	// Facts.
 	{sample: ebike, old: `number = "CB-1142", count = 1`, new: `number = "CB-1142", count = -1`, want: "value-wrong@part[2]"},

@@ -21,7 +21,7 @@ var labels = func() map[string]labelKind {
 		"setting", "slot", "port", "circuit", "channel", "bank", "sensor", "injector", "coil", "plug", "wire", "zone", "group", "level",
 		"grade", "class", "category", "type", "model", "series", "version", "size", "code", "error", "fault", "dot", "sae", "iso", "din",
 		"en", "iec", "ip", "mark", "phase", "schedule", "torx", "phillips", "pozidriv", "drive", "channel", "output", "input", "switch",
-		"button", "connector", "socket", "cell", "ring", "burner", "valve", "serial", "reference", "ref", "rev", "revision", "loctite",
+		"button", "connector", "socket", "cell", "ring", "burner", "valve", "serial", "reference", "ref", "rev", "revision",
 		"diagram", "cone", "tank", "floor", "room", "bay", "lane", "junction", "unit", "machine", "door", "window", "side"} {
 		m[w] = labelKind(Label)
 	}

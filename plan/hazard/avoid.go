@@ -14,6 +14,13 @@ type avoidance struct {
 	class, family string
 	at            int  // byte of the step's say
 	card          bool // it stands on a shot's card
+	lasts         bool // power is taken away, until it comes back
+}
+
+// advice is what the words of a step say about keeping clear.
+type advice struct {
+	avoided []avoidance
+	powered bool // power or motion comes on in it
 }
 
 func (a *avoidance) answers(h *Hazard) bool {
@@ -23,23 +30,34 @@ func (a *avoidance) answers(h *Hazard) bool {
 // heeded finds, for hazards that no caution covers in time, whether the
 // narration says before the action how to avoid them. What was said in an
 // earlier step counts as long as the state that answers the hazard goes on:
-// pulling the plug in step 1 is said for step 3, until it goes back in.
-func heeded(p *plan.Plan, steps []Step, avoided [][]avoidance) {
+// pulling the plug in step 1 is said for step 3, until it goes back in. A plan
+// that names no such state tells it by its words: until something is switched on.
+func heeded(p *plan.Plan, steps []Step, told []advice) {
 	before := saidLast{class: map[string]int{}, family: map[string]int{}}
+	off := saidLast{class: map[string]int{}, family: map[string]int{}}
 	for i := range steps {
+		if told[i].powered {
+			off = saidLast{class: map[string]int{}, family: map[string]int{}}
+		}
 		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
 			for j := range list {
 				h := &list[j]
 				if h.Cover >= Carded {
 					continue
 				}
-				h.heed(avoided[i])
-				if h.Cover != Said && len(h.Answered) > 0 && before.since(since(p, i, h.Answered), h) {
+				h.heed(told[i].avoided)
+				if h.Cover != Said && (len(h.Answered) > 0 && before.since(since(p, i, h.Answered), h) || off.since(0, h)) {
 					h.Cover, h.Caution = Said, ""
 				}
 			}
 		}
-		before.note(i, avoided[i])
+		for k := range told[i].avoided {
+			a := &told[i].avoided[k]
+			before.note(i, a)
+			if a.lasts && !told[i].powered {
+				off.note(i, a)
+			}
+		}
 	}
 }
 
@@ -47,11 +65,9 @@ func heeded(p *plan.Plan, steps []Step, avoided [][]avoidance) {
 // clear.
 type saidLast struct{ class, family map[string]int }
 
-func (t *saidLast) note(step int, avoided []avoidance) {
-	for i := range avoided {
-		if a := &avoided[i]; !a.card {
-			t.class[a.class], t.family[a.family] = step+1, step+1
-		}
+func (t *saidLast) note(step int, a *avoidance) {
+	if !a.card {
+		t.class[a.class], t.family[a.family] = step+1, step+1
 	}
 }
 

@@ -143,12 +143,12 @@ func Read(p *plan.Plan) Reading {
 	r := &reader{plan: p, lex: compiled(), net: odds.Learned(), room: room}
 	r.prepare()
 	reading := Reading{Steps: make([]Step, len(p.Steps))}
-	avoided := make([][]avoidance, len(p.Steps))
+	told := make([]advice, len(p.Steps))
 	for i := range p.Steps {
 		reading.Steps[i] = r.step(i)
-		avoided[i] = r.avoided
+		told[i] = advice{r.avoided, r.powered}
 	}
 	cover(p, reading.Steps)
-	heeded(p, reading.Steps, avoided)
+	heeded(p, reading.Steps, told)
 	return reading
 }

@@ -117,8 +117,8 @@ type compiler struct {
 
 // own are the marks that the reader itself asks for.
 type own struct {
-	work, busy, calm, bulk, fitting, toolish, energise, talk, talkScene, hearsay, whole, cover, offWord, coverOff, told, body, vehicle, road uint16
-	number                                                                                                                                   int32 // the form "#", which stands for any number
+	work, busy, calm, bulk, fitting, toolish, energise, isolate, talk, talkScene, hearsay, whole, cover, offWord, coverOff, told, body, vehicle, road uint16
+	number                                                                                                                                            int32 // the form "#", which stands for any number
 }
 
 // compiled is the lexicon, which stands in tables.go: compiling it takes longer
@@ -325,7 +325,7 @@ func (x *compiler) readEntry(l line) error {
 // settle looks up the reader's own marks.
 func (x *compiler) settle() error {
 	for name, at := range map[string]*uint16{
-		"work": &x.own.work, "busy": &x.own.busy, "calm": &x.own.calm, "bulk": &x.own.bulk, "fitting": &x.own.fitting, "toolish": &x.own.toolish, "energise": &x.own.energise, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay, "whole": &x.own.whole, "vehicle": &x.own.vehicle,
+		"work": &x.own.work, "busy": &x.own.busy, "calm": &x.own.calm, "bulk": &x.own.bulk, "fitting": &x.own.fitting, "toolish": &x.own.toolish, "energise": &x.own.energise, "isolate": &x.own.isolate, "talk": &x.own.talk, "talk-scene": &x.own.talkScene, "hearsay": &x.own.hearsay, "whole": &x.own.whole, "vehicle": &x.own.vehicle,
 		"cover": &x.own.cover, "off-word": &x.own.offWord, "cover-off": &x.own.coverOff, "told": &x.own.told, "body-part": &x.own.body, "road-vehicle": &x.own.road,
 	} {
 		m, ok := x.marks[name]

@@ -108,6 +108,7 @@ func (r *reader) turn() {
 		if !h.act || h.quiet {
 			continue
 		}
+		r.powered = r.powered || h.marks.has(r.lex.own.energise)
 		h.marks.each(func(m uint16) { r.behind.cut(&r.lex.ends[m]) })
 	}
 }
@@ -239,7 +240,7 @@ func (r *reader) heed(k int32) {
 		if h.quiet {
 			return
 		}
-		a := avoidance{family: rl.family, card: src.kind == "card"}
+		a := avoidance{family: rl.family, card: src.kind == "card", lasts: h.marks.has(r.lex.own.isolate)}
 		if rl.class >= 0 {
 			a.class = catalogue()[rl.class].ID
 		}

@@ -93,6 +93,9 @@ func (x *compiler) readRule(l line) error {
 	} else if r.class < 0 {
 		return fmt.Errorf("no hazard class %q", name)
 	}
+	if _, ok := class.FindFamily(r.family); r.family != "" && !ok {
+		return fmt.Errorf("%s: no hazard family %q", l.body, r.family)
+	}
 	fields := strings.Fields(l.tail)
 	if l.word == "rule" {
 		fields = append(fields, strings.Fields(x.gates[name])...)

@@ -28,6 +28,7 @@ type reader struct {
 	staged  bool        // the plan's object is no object: a desk, a talk
 	behind  set         // marks of what stands about the step and was said in it before
 	avoided []avoidance // in the step being read
+	powered bool        // power or motion comes on in it
 	*room
 }
 
@@ -196,7 +197,7 @@ func (r *reader) step(i int) Step {
 	out := Step{ID: s.ID, Title: s.Title.Print}
 	r.sources = r.sources[:3]
 	r.past, r.about = append(r.past[:0], r.subject.hits...), r.about[:0]
-	r.works, r.told, r.avoided = false, false, nil
+	r.works, r.told, r.avoided, r.powered = false, false, nil, false
 	r.done = r.done[:0]
 	f := &r.finding
 	f.list = f.list[:0]

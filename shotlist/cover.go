@@ -101,17 +101,15 @@ func newCovering(p *plan.Plan, shots, drops []Shot) *covering {
 	c := &covering{plan: p, shots: shots, drops: drops, windows: readStory(p).windowsOf(shots),
 		showing: map[Cover][]int{}, dropped: map[Cover][]string{}, seen: map[Cover]bool{}, named: map[plan.Ref]bool{}}
 	for i := range shots {
-		for k, cover := range shots[i].Covers {
-			if !c.windows[i].Never && !slices.Contains(shots[i].Covers[:k], cover) {
+		for _, cover := range shots[i].Covers {
+			if !c.windows[i].Never {
 				c.showing[cover] = append(c.showing[cover], i)
 			}
 		}
 	}
 	for i := range drops {
-		for k, cover := range drops[i].Covers {
-			if !slices.Contains(drops[i].Covers[:k], cover) {
-				c.dropped[cover] = append(c.dropped[cover], drops[i].ID)
-			}
+		for _, cover := range drops[i].Covers {
+			c.dropped[cover] = append(c.dropped[cover], drops[i].ID)
 		}
 	}
 	return c
@@ -229,14 +227,8 @@ func (c *covering) sides(step int) {
 	if len(s.Sides) < 2 {
 		return
 	}
-	row := Covered{Why: OtherSide, Ref: plan.Ref{Kind: plan.KindStep, ID: s.ID}, Steps: []int{step}}
-	for i, side := range s.Sides[1:] {
-		if i > 0 {
-			row.What += ", "
-		}
-		row.What += side
-	}
-	row.What += ": " + s.Title.Print
+	row := Covered{Why: OtherSide, Ref: plan.Ref{Kind: plan.KindStep, ID: s.ID}, Steps: []int{step},
+		What: strings.Join(s.Sides[1:], ", ") + ": " + s.Title.Print}
 	c.fill(&row, func(shot *Shot) bool {
 		return shot.Step == step && slices.ContainsFunc(shot.Covers, func(cover Cover) bool { return cover.Why == OtherSide })
 	})

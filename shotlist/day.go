@@ -95,6 +95,3 @@ func (d *Day) Filmed() int {
 	}
 	return n
 }
-
-// saved is the change-over time that the order saves against story order.
-func (d *Day) saved() float64 { return d.StoryChange - d.Change }

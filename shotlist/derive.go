@@ -65,13 +65,13 @@ func (d *deriving) derive() {
 	if s.HandsOn() {
 		d.places(s)
 	} else if len(d.own) == 0 && s.Speaks() {
-		d.add("to-camera", Shot{Size: "medium", Of: "presenter: " + s.Title.Print, Covers: []Cover{{Why: Presenter}}})
+		d.add("to-camera", Cover{Why: Presenter}, Shot{Size: "medium", Of: "presenter: " + s.Title.Print})
 	}
 	d.details(s)
 	d.tests(s)
 	d.fitted(s)
 	if !s.OtherSide.Empty() {
-		d.add("other-side", Shot{Size: "close-up", Of: "other side: " + strings.TrimSuffix(s.OtherSide.Print, "."), Covers: []Cover{{Why: OtherSide}}})
+		d.add("other-side", Cover{Why: OtherSide}, Shot{Size: "close-up", Of: "other side: " + strings.TrimSuffix(s.OtherSide.Print, ".")})
 	}
 }
 
@@ -108,10 +108,10 @@ func (d *deriving) places(s *plan.Step) {
 			name, of = "wide-"+shot.Setup, "seen from here: "+subject
 		}
 		seen = append(seen, setup[0].Place.Print)
-		d.add(name, Shot{Size: "wide", Of: of, Setup: shot.Setup, Covers: []Cover{{Why: Place}}})
+		d.add(name, Cover{Why: Place}, Shot{Size: "wide", Of: of, Setup: shot.Setup})
 	}
 	if len(seen) == 0 {
-		d.add("wide", Shot{Size: "wide", Of: subject, Covers: []Cover{{Why: Place}}})
+		d.add("wide", Cover{Why: Place}, Shot{Size: "wide", Of: subject})
 	}
 }
 
@@ -119,14 +119,14 @@ func (d *deriving) places(s *plan.Step) {
 func (d *deriving) details(s *plan.Step) {
 	for _, id := range s.Fasteners {
 		if f := d.fastener(id, s); f != nil {
-			d.add(id, Shot{Size: "close-up", Of: fastenerFrame(f), Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindFastener, ID: id}}}})
+			d.add(id, Cover{Detail, plan.Ref{Kind: plan.KindFastener, ID: id}}, Shot{Size: "close-up", Of: fastenerFrame(f)})
 		}
 	}
 	for _, id := range s.Fuses {
-		d.add(id, Shot{Size: "close-up", Of: d.name(plan.KindFuse, id) + " in its place, rating readable", Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindFuse, ID: id}}}})
+		d.add(id, Cover{Detail, plan.Ref{Kind: plan.KindFuse, ID: id}}, Shot{Size: "close-up", Of: d.name(plan.KindFuse, id) + " in its place, rating readable"})
 	}
 	for _, id := range s.Wires {
-		d.add(id, Shot{Size: "close-up", Of: d.name(plan.KindWire, id) + ", colour and both ends", Covers: []Cover{{Detail, plan.Ref{Kind: plan.KindWire, ID: id}}}})
+		d.add(id, Cover{Detail, plan.Ref{Kind: plan.KindWire, ID: id}}, Shot{Size: "close-up", Of: d.name(plan.KindWire, id) + ", colour and both ends"})
 	}
 }
 
@@ -167,22 +167,18 @@ func (d *deriving) tests(s *plan.Step) {
 			if !plan.Meets(t.Variants, s.Variants) {
 				continue
 			}
-			cover := []Cover{{Reading, plan.Ref{Kind: plan.KindTest, ID: id}}}
-			if len(t.Readings) == 0 {
-				name, of := d.frame(t.Instrument)
-				d.add(id+"-"+name, Shot{Size: "close-up", Of: describe(of, t.At.Print, "", t.Expect), Covers: cover, Variants: t.Variants})
+			readings := t.Readings
+			if len(readings) == 0 {
+				readings = []plan.Reading{{At: t.At, Expect: t.Expect}}
 			}
-			for i := range t.Readings {
-				r := &t.Readings[i]
-				with := r.Instrument
-				if len(with) == 0 {
-					with = t.Instrument
-				}
-				name, of := d.frame(with)
+			for i := range readings {
+				r := &readings[i]
+				name, of := d.frame(narrower(r.Instrument, t.Instrument))
 				if i > 0 {
 					name = fmt.Sprintf("%s-%d", name, i+1)
 				}
-				d.add(id+"-"+name, Shot{Size: "close-up", Of: describe(of, r.At.Print, r.When.Print, r.Expect), Covers: cover, Variants: t.Variants})
+				d.add(id+"-"+name, Cover{Reading, plan.Ref{Kind: plan.KindTest, ID: id}},
+					Shot{Size: "close-up", Of: describe(of, r), Variants: t.Variants})
 			}
 		}
 	}
@@ -218,22 +214,20 @@ func instrumentFrame(name string) string {
 	return name + ": what it shows, readable"
 }
 
-func describe(of, at, when string, expect plan.Value) string {
-	if at != "" {
-		of += ", " + at
-	}
-	if when != "" {
-		of += ", " + when
-	}
-	if expect.Print != "" {
-		verb := ": "
-		switch {
-		case expect.Measure.Shape == trade.Open:
-			verb = ": reading "
-		case expect.Measure.Shape != trade.Words:
-			verb = ": reads "
+func describe(of string, r *plan.Reading) string {
+	for _, where := range []string{r.At.Print, r.When.Print} {
+		if where != "" {
+			of += ", " + where
 		}
-		of += verb + expect.Print
+	}
+	switch expect := r.Expect; {
+	case expect.Print == "":
+	case expect.Measure.Shape == trade.Open:
+		of += ": reading " + expect.Print
+	case expect.Measure.Shape != trade.Words:
+		of += ": reads " + expect.Print
+	default:
+		of += ": " + expect.Print
 	}
 	return of
 }
@@ -245,23 +239,24 @@ func (d *deriving) cautions(s *plan.Step) {
 		if !use.Spoken || c == nil {
 			continue
 		}
-		d.add(use.ID+"-card", Shot{Kind: Insert, Of: "card over the picture", Card: c.Card.Print, Covers: []Cover{{CautionCard, plan.Ref{Kind: plan.KindCaution, ID: use.ID}}}})
+		d.add(use.ID+"-card", Cover{CautionCard, plan.Ref{Kind: plan.KindCaution, ID: use.ID}},
+			Shot{Kind: Insert, Of: "card over the picture", Card: c.Card.Print})
 	}
 }
 
 // add suggests one shot unless the step drops it, or has a shot of its own that
 // replaces it or shows the same: that one is then there for the same reasons.
-func (d *deriving) add(name string, shot Shot) {
+func (d *deriving) add(name string, cover Cover, shot Shot) {
 	s := &d.plan.Steps[d.step]
 	d.names = append(d.names, name)
-	shot.ID = s.ID + "-" + name
+	shot.ID, shot.Covers = s.ID+"-"+name, []Cover{cover}
 	is := func(written string) bool { return written == name || written == shot.ID }
-	if at := slices.IndexFunc(s.Shots, func(w plan.Shot) bool { return slices.ContainsFunc(w.Replaces, is) }); at >= 0 {
-		d.own[at].show(shot.Covers)
-		return
+	at := slices.IndexFunc(s.Shots, func(w plan.Shot) bool { return slices.ContainsFunc(w.Replaces, is) })
+	if at < 0 {
+		at = slices.IndexFunc(d.own, func(own Shot) bool { return d.shows(own, shot, cover) })
 	}
-	if at := slices.IndexFunc(d.own, func(own Shot) bool { return d.shows(own, shot) }); at >= 0 {
-		d.own[at].show(shot.Covers)
+	if at >= 0 {
+		d.own[at].show(cover)
 		return
 	}
 	if slices.ContainsFunc(s.Drop, is) {
@@ -272,7 +267,7 @@ func (d *deriving) add(name string, shot Shot) {
 	switch {
 	case shot.Kind != "":
 		shot.Bound = Free
-	case shot.Covers[0].Why == Presenter:
+	case cover.Why == Presenter:
 		shot.Kind, shot.Who, shot.Bound = Camera, s.People, Free
 	case shot.Bound == Before:
 		shot.Kind, shot.Who = Camera, s.People
@@ -284,19 +279,17 @@ func (d *deriving) add(name string, shot Shot) {
 		shot.Setup = d.nearestSetup()
 	}
 	shot.Seconds = takeSeconds(shot.Size, shot.Kind)
-	if why := shot.Covers[0].Why; (why == Place || why == Presenter) && !d.told {
+	if (cover.Why == Place || cover.Why == Presenter) && !d.told {
 		shot.Seconds, d.told = max(shot.Seconds, spokenLive(d.plan, s)), true
 	}
 	shot.Variants = narrower(shot.Variants, s.Variants)
 	d.shots = append(d.shots, finish(d.plan, shot))
 }
 
-// show adds what a shot shows.
-func (s *Shot) show(covers []Cover) {
-	for _, c := range covers {
-		if !slices.Contains(s.Covers, c) {
-			s.Covers = append(s.Covers, c)
-		}
+// show adds something that a shot shows, once.
+func (s *Shot) show(c Cover) {
+	if !slices.Contains(s.Covers, c) {
+		s.Covers = append(s.Covers, c)
 	}
 }
 
@@ -313,25 +306,19 @@ func (d *deriving) nearestSetup() string {
 
 // shows holds where a shot of the step's own plainly shows the same thing as a
 // suggested one: it quotes the fact, or names it, or is of the display.
-func (d *deriving) shows(own, shot Shot) bool {
+func (d *deriving) shows(own, shot Shot, cover Cover) bool {
 	if own.Kind != Camera && own.Kind != Still {
 		return false
 	}
 	of := strings.ToLower(own.Of)
-	for _, cover := range shot.Covers {
-		same := false
-		switch cover.Why {
-		case Place:
-			same = own.Size == "wide" && (shot.Setup == "" || own.Setup == shot.Setup)
-		case Reading:
-			same = strings.HasSuffix(shot.ID, "-display") && strings.Contains(of, "display") && len(d.plan.Steps[d.step].Tests) == 1
-		case Detail:
-			same = slices.ContainsFunc(own.Covers, func(c Cover) bool { return c.Ref == cover.Ref }) ||
-				own.Size != "wide" && strings.Contains(of, strings.ToLower(d.name(cover.Ref.Kind, cover.Ref.ID)))
-		}
-		if same {
-			return true
-		}
+	switch cover.Why {
+	case Place:
+		return own.Size == "wide" && (shot.Setup == "" || own.Setup == shot.Setup)
+	case Reading:
+		return strings.HasSuffix(shot.ID, "-display") && strings.Contains(of, "display") && len(d.plan.Steps[d.step].Tests) == 1
+	case Detail:
+		return slices.ContainsFunc(own.Covers, func(c Cover) bool { return c.Ref == cover.Ref }) ||
+			own.Size != "wide" && strings.Contains(of, strings.ToLower(d.name(cover.Ref.Kind, cover.Ref.ID)))
 	}
 	return false
 }

@@ -26,26 +26,23 @@ func ReadGot(list *diag.Source, shots []Shot) (got []string, findings []diag.Fin
 		id := strings.TrimSpace(word)
 		at := offset + strings.Index(line, id)
 		offset += len(line)
-		switch {
-		case id == "":
-		case known[id]:
-			if !listed[id] {
-				got = append(got, id)
-			}
-			listed[id] = true
-		case len(findings) == mostUnknown:
-			return got, append(findings, diag.Finding{
-				Rule: "id-unknown", Severity: diag.Warning, Message: "more lines are no shots of this plan; the rest of the list is passed over",
-				Hint: "is this the list of another plan", At: diag.Place{Source: list, Span: diag.Span{Start: at, End: at + len(id)}},
-			})
-		default:
-			findings = append(findings, diag.Finding{
-				Rule: "id-unknown", Severity: diag.Warning,
-				Message: fmt.Sprintf("there is no shot %q; the line is passed over", id),
-				Hint:    "take the ids from the book's ticked list or from shots.csv" + perhaps(id, shots),
-				At:      diag.Place{Source: list, Span: diag.Span{Start: at, End: at + len(id)}},
-			})
+		if id == "" || listed[id] {
+			continue
 		}
+		if known[id] {
+			got, listed[id] = append(got, id), true
+			continue
+		}
+		f := diag.Finding{
+			Rule: "id-unknown", Severity: diag.Warning, At: diag.Place{Source: list, Span: diag.Span{Start: at, End: at + len(id)}},
+			Message: "more lines are no shots of this plan; the rest of the list is passed over", Hint: "is this the list of another plan",
+		}
+		if len(findings) == mostUnknown {
+			return got, append(findings, f)
+		}
+		f.Message = fmt.Sprintf("there is no shot %q; the line is passed over", id)
+		f.Hint = "take the ids from the book's ticked list or from shots.csv" + perhaps(id, shots)
+		findings = append(findings, f)
 	}
 	return got, findings
 }

@@ -162,7 +162,7 @@ func ownShots(p *plan.Plan, step int) []Shot {
 			shot.Seconds = takeSeconds(shot.Size, shot.Kind)
 		}
 		for _, q := range w.Of.Quotes {
-			shot.Covers = append(shot.Covers, Cover{whyOf(q.Ref.Kind), q.Ref})
+			shot.show(Cover{whyOf(q.Ref.Kind), q.Ref})
 		}
 		bind(&shot, w, p)
 		shots = append(shots, finish(p, shot))
@@ -191,7 +191,7 @@ func bind(shot *Shot, w *plan.Shot, p *plan.Plan) {
 		shot.Bound = Free
 	case !p.Steps[shot.Step].HandsOn() && strings.Contains(strings.ToLower(shot.Of), "camera") && toCamera().MatchString(shot.Of):
 		shot.Bound = Free
-		shot.Covers = append(shot.Covers, Cover{Why: Presenter})
+		shot.show(Cover{Why: Presenter})
 	default:
 		shot.States = statesAt(p, shot.Step)
 	}
@@ -218,11 +218,12 @@ func qualified(step, id string) string {
 	return step + "-" + id
 }
 
-func narrower(own, step []string) []string {
+// narrower is a list of its own where there is one, else that of what it is in.
+func narrower(own, around []string) []string {
 	if len(own) > 0 {
 		return own
 	}
-	return step
+	return around
 }
 
 // statesBefore are the states that a step finds, in the order in which they

@@ -23,10 +23,8 @@ func (d *deriving) sits(s *plan.Step) {
 		if opens(started, id+" "+name) {
 			of, bound = "how it sits when it comes in sight, before it comes off", ByStep
 		}
-		d.add(id+"-before", Shot{
-			Size: "close-up", Of: name + ": " + of, Bound: bound,
-			Covers: []Cover{{Orientation, plan.Ref{Kind: plan.KindPart, ID: id}}},
-		})
+		d.add(id+"-before", Cover{Orientation, plan.Ref{Kind: plan.KindPart, ID: id}},
+			Shot{Size: "close-up", Of: name + ": " + of, Bound: bound})
 	}
 }
 
@@ -38,10 +36,8 @@ func (d *deriving) fitted(s *plan.Step) {
 		if d.seen[id].last != d.step || isFluid(name) {
 			continue
 		}
-		d.add(id+"-fitted", Shot{
-			Size: "close-up", Of: name + ": seated the same way round",
-			Covers: []Cover{{Fitted, plan.Ref{Kind: plan.KindPart, ID: id}}},
-		})
+		d.add(id+"-fitted", Cover{Fitted, plan.Ref{Kind: plan.KindPart, ID: id}},
+			Shot{Size: "close-up", Of: name + ": seated the same way round"})
 	}
 }
 

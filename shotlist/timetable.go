@@ -113,7 +113,7 @@ func (t *timetable) lay(sequence []int) []Session {
 			w.begun[s.Step] = true
 			e.Work = max(0, t.work[s.Step]-total(back)) // the step is what brings it back
 		}
-		t.film(e)
+		t.place(e, filming(&b.shots[c.shot]))
 	}
 	return t.sessions
 }
@@ -125,13 +125,8 @@ func (t *timetable) open() {
 	t.sessions = append(t.sessions, Session{Start: t.day.start, Wrap: t.day.start})
 }
 
-// film places a shot, on the next day if this one is too short.
-func (t *timetable) film(e Entry) {
-	t.place(e, filming(&t.board.shots[e.Shot]))
-}
-
-// place puts an entry at the end: change-over, wait, takes, the rest of its
-// work.
+// place puts an entry at the end, of the next day if this one is too short:
+// change-over, wait, takes, the rest of its work.
 func (t *timetable) place(e Entry, takes int) {
 	fresh := len(t.today().Entries) == 0
 	before, rest, idle, off := t.now, t.rest, t.idle, t.off

@@ -83,14 +83,11 @@ func (d *Day) changes() string {
 	if d.Change == 0 && d.StoryChange == 0 {
 		return "No change-overs."
 	}
-	saved := ""
-	switch s := d.saved(); {
-	case s >= 0.5:
-		saved = fmt.Sprintf(", %s less than in story order", prose.Minutes(s))
-	default:
-		saved = ", as in story order"
+	against := "as in story order"
+	if saved := d.StoryChange - d.Change; saved >= 0.5 {
+		against = prose.Minutes(saved) + " less than in story order"
 	}
-	return fmt.Sprintf("Change-overs %s%s; %s.", prose.Minutes(d.Change), saved, d.Verdict())
+	return fmt.Sprintf("Change-overs %s, %s; %s.", prose.Minutes(d.Change), against, d.Verdict())
 }
 
 func (d *Day) supplies() string {

@@ -27,6 +27,7 @@ type walk struct {
 	// without the first step to via.
 	best, other []int
 	via         []int16
+	first       int // where the cheapest walk begins
 	seen        []int
 }
 
@@ -118,8 +119,8 @@ func (w *walk) run() int {
 	}
 	least := blocked
 	for _, i := range next {
-		if c := w.cost[n*m+i]; c != blocked && w.best[i] != blocked {
-			least = min(least, c+w.best[i])
+		if c := w.cost[n*m+i]; c != blocked && w.best[i] != blocked && c+w.best[i] < least {
+			w.first, least = i, c+w.best[i]
 		}
 	}
 	if least == blocked {
@@ -130,22 +131,15 @@ func (w *walk) run() int {
 
 // visit counts how often the cheapest walk comes to each node.
 func (w *walk) visit() {
-	n, m := w.n, w.n+1
 	clear(w.seen)
-	at, least := -1, blocked
-	for i := range n {
-		if c := w.cost[n*m+i]; c != blocked && w.best[i] != blocked && c+w.best[i] < least {
-			at, least = i, c+w.best[i]
-		}
-	}
-	from := -1
-	for k := range n {
+	from, at := -1, w.first
+	for k := range w.n {
 		w.seen[at]++
-		if k == n-1 {
+		if k == w.n-1 {
 			return
 		}
-		next := int(w.via[k*n+at])
-		if next == from && from >= 0 {
+		next := int(w.via[k*w.n+at])
+		if next == from {
 			next = w.second(k, at)
 		}
 		from, at = at, next

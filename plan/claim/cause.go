@@ -17,6 +17,12 @@ func (r *reader) consequences() {
 			return
 		}
 		switch w.text {
+		case "if", "whether":
+			if i > 0 && r.words[i-1].marks&trying != 0 && r.words[i-1].mood != statement {
+				return // "feel if it binds" asks what is to be found out
+			}
+		}
+		switch w.text {
 		case "once":
 			if condition < 0 && i+2 < len(r.words) && !r.is(i+1, "in") && !r.is(i+1, "a") && !r.is(i+1, "every") && !r.is(i+1, "per") {
 				condition = i

@@ -16,6 +16,8 @@ func (r *reader) absolutes() {
 			continue
 		}
 		switch {
+		case w.text == "never" && (i == 0 || r.words[i].stopped || r.in(i-1, k.glue)) && r.warnsOff(i+1):
+			continue // "never a bigger one, and never foil"
 		case i == 0 && w.text == "always" && r.is(1, "a") && !r.in(3, k.states|k.be):
 			continue // "always a pleasure"
 		case r.is(i+1, "gets") && (r.is(i+2, "old") || r.is(i+2, "boring")):
@@ -35,6 +37,24 @@ func (r *reader) absolutes() {
 			}
 		}
 	}
+}
+
+// warnsOff says whether a clause that goes on at i has no verb and names what not
+// to take: a bigger one, or a thing without an article. "Never a leak" says
+// something of a thing.
+func (r *reader) warnsOff(i int) bool {
+	k := &r.known.classes
+	end := i
+	for end < len(r.words) && (end == i || !r.words[end].stopped) {
+		end++
+	}
+	if i >= end || r.verbIn(i, end) {
+		return false
+	}
+	if r.in(i, k.det) {
+		return r.in(i+1, k.better)
+	}
+	return r.words[i].classes&(k.states|k.prep|k.pronoun) == 0
 }
 
 // beliefs reads "I think it's the seal" and "perhaps the relay": what is
@@ -132,6 +152,9 @@ func (r *reader) nobodies() {
 		if r.is(i-1, "where") || (r.is(i-1, "so") || r.is(i-1, "that") && r.is(i-2, "so")) && (r.is(i-1, "that") || r.in(i+1, k.modal) || r.words[0].mood == order) {
 			continue // "where nobody can step on it", "so nobody can pull it": what for
 		}
+		if r.in(i+1, k.prep) && !r.verbIn(i+1, r.clauseEnd(i)) {
+			continue // "nobody near the blade": how it is to be
+		}
 		mine := r.is(i-2, "now") || r.is(i-1, "now") // "from now on nobody pulls it"
 		for j := i + 1; j < len(r.words) && j < i+5; j++ {
 			mine = mine || r.in(j, k.self) || r.is(j, "me") || r.is(j, "us")
@@ -157,8 +180,8 @@ func (r *reader) noneOfThem() {
 			if i > 0 && (!r.words[i].stopped && !r.in(i-1, k.glue|k.lead) || r.is(i-1, "that") || r.is(i-1, "so")) || !r.deniable(i+1) {
 				continue
 			}
-			if r.is(i-1, "and") && (r.is(0, "it") || r.words[0].mood == order) {
-				continue // "it comes back, and no crack opens": what is to be seen
+			if r.is(i-1, "and") && (r.is(0, "it") || r.words[0].mood == order || !r.verbIn(0, i-1)) {
+				continue // "it comes back, and no crack opens", "full sun, and no water comes": what is seen
 			}
 			for j := i + 2; j < len(r.words) && j < i+reach && !r.words[j].stopped; j++ {
 				if r.in(j, k.states|k.modal|k.harm) && !r.in(j-1, k.prep|k.det) {

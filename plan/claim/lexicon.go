@@ -68,6 +68,7 @@ const (
 	figure
 	article
 	causative
+	trying
 	version
 	chaining
 	ofFilm
@@ -82,7 +83,7 @@ const (
 // markNames are the marks by the names of their lists, in order.
 const markNames = `extras asks sells toolNouns sizers fine floors bores strokesOf heads rubbed filler events pieces standards
 		sizing sides grades forced feelings weighty weights solids round shorts charged powered joining alone figure
-		article causative version chaining ofFilm ofCelsius ofFahrenheit spells beIs`
+		article causative trying version chaining ofFilm ofCelsius ofFahrenheit spells beIs`
 
 // listed is a list by its bit, in one of the two sets.
 type listed struct{ asked, other class }

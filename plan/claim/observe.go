@@ -36,6 +36,8 @@ func (r *reader) observed(i int) bool {
 		case w.classes&k.modal != 0 && w.text != "can", w.text == "needs", w.text == "need", w.text == "wants", w.text == "want", w.text == "meant", w.text == "supposed", w.text == "rated", w.text == "requires":
 			meant = true
 		case w.text == "says" && !r.metered(j):
+		case w.text == "see" && mood == own:
+			found = true
 		case w.classes&k.reading != 0, w.classes&k.past != 0 && !r.in(j-1, k.modal|k.be):
 			found = true
 		case r.in(j-1, k.have) && !r.is(j-1, "having") && (w.classes&(k.past|k.harm) != 0 || isPast(w.text) && !r.is(j-1, "'s")) && !r.is(j, "got"):

@@ -252,6 +252,7 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 		s.spread(o)
 	}
 	s.starts()
+	s.firstTakes()
 	m.order()
 	return s
 }

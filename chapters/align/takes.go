@@ -47,6 +47,7 @@ const (
 	takeLeast = 2.2 // weight that must be said again …
 	takeHalt  = 1.0 // … and after a long halt or a word like "again" …
 	takeOften = 0.5 // … with this much of the share
+	takeFirst = 0.4 // of either that both takes have, from which one before a step's start is its first
 	takeSays  = 8   // words round a repeat among which such a word is
 	takeReach = 70  // words before a repeat in which the first take starts
 	takeWords = 12  // words of each that are compared
@@ -67,12 +68,7 @@ func (s *settler) takes() {
 		if st.Status == Missing {
 			continue
 		}
-		at, _ := slices.BinarySearchFunc(s.Words, st.Start, func(w Word, start float64) int {
-			if w.End <= start {
-				return -1
-			}
-			return 1
-		})
+		at := s.wordAt(st.Start)
 		st.Takes = nil
 		for _, v := range byStep[i] {
 			if v.last < at {
@@ -84,7 +80,7 @@ func (s *settler) takes() {
 			}
 		}
 		if len(st.Takes) == 0 {
-			st.Takes = []Take{{st.Start, s.Words[min(at, len(s.Words)-1)].End}}
+			st.Takes = []Take{{st.Start, s.Words[at].End}}
 		}
 		st.Takes[0].Start = st.Start
 		st.End = st.Takes[len(st.Takes)-1].End
@@ -93,6 +89,66 @@ func (s *settler) takes() {
 		}
 	}
 	slices.SortStableFunc(s.Repeats, func(a, b Repeat) int { return cmp.Compare(a.Start, b.Start) })
+}
+
+// firstTakes moves starts to a take before them that the sums took for talk or for the
+// end of another step: two takes are twice as long as a step is likely told in.
+func (s *settler) firstTakes() {
+	w := weigher{s.ear, map[string]float64{}}
+	begins := make([]int, len(s.Words)) // of each word, how many steps begin before it
+	at := make([]int, len(s.Steps))
+	for i, st := range s.Steps {
+		if st.Status != Missing {
+			at[i] = s.wordAt(st.Start)
+			begins[at[i]]++
+		}
+	}
+	for k := 1; k < len(begins); k++ {
+		begins[k] += begins[k-1]
+	}
+	for i := range s.Steps {
+		st := &s.Steps[i]
+		if st.Status == Missing {
+			continue
+		}
+		k := at[i]
+		last := k
+		for last+1 < len(s.Words) && s.Words[last+1].Step == i {
+			last++
+		}
+		first, most := k, 0.0
+		for j := k - 3; j >= max(0, k-takeReach/2) && begins[j] == begins[k]-1; j-- {
+			if j > 0 && !s.halts(j) {
+				continue
+			}
+			said, total, other := s.saidAgain(i, j, k, last, w)
+			if said >= takeLeast && said >= takeFirst*max(total, other) && said > most {
+				first, most = j, said
+			}
+		}
+		if first == k {
+			continue
+		}
+		for first > 0 && s.leadsOn(first-1) && begins[first-1] == begins[k]-1 && s.h.gap[first] < longGap {
+			first--
+		}
+		st.Start = s.startOf(first)
+		for j := first; j < k; j++ {
+			s.Words[j].Step = i
+		}
+	}
+	s.visits = visits(s.Words, s.t.words)
+}
+
+// wordAt is the word that is said at a time, or the first one after it.
+func (s *settler) wordAt(time float64) int {
+	at, _ := slices.BinarySearchFunc(s.Words, time, func(w Word, time float64) int {
+		if w.End <= time {
+			return -1
+		}
+		return 1
+	})
+	return min(at, len(s.Words)-1)
 }
 
 // part takes a visit apart where it starts over.
@@ -129,7 +185,10 @@ func (s *settler) startsOver(first, k int, v visit, before map[string]int, w wei
 			continue
 		}
 		for j := min(was, k-3); j >= max(first, was-9); j-- {
-			if (j == first || s.halts(j)) && s.same(v.step, j, k, v.last, w) {
+			if j != first && !s.halts(j) {
+				continue
+			}
+			if s.same(v.step, j, k, v.last, w) {
 				return true
 			}
 		}
@@ -166,15 +225,30 @@ func (s *settler) halts(i int) bool {
 		return true
 	}
 	keys := s.h.keys[i]
-	return len(keys) > 0 && (english().lead[keys[0]] || english().link[keys[0]] || english().again[keys[0]])
+	return s.leadsOn(i) || len(keys) > 0 && english().again[keys[0]]
 }
 
-// same holds where the talk from word k on says again what was said from j to
-// k.
+// leadsOn holds for a word that may lead into the next thing.
+func (s *settler) leadsOn(i int) bool {
+	keys := s.h.keys[i]
+	return len(keys) > 0 && (english().lead[keys[0]] || english().link[keys[0]])
+}
+
+// same holds where the talk from word k on says again what was said from j to k.
 func (s *settler) same(step, j, k, last int, w weigher) bool {
+	heard, total, other := s.saidAgain(step, j, k, last, w)
+	least, share := takeLeast, takeShare
+	if s.h.gap[k] >= 1 || s.retakes(step, k-takeSays, k+takeSays) {
+		least, share = takeHalt, takeShare*takeOften
+	}
+	return heard >= least && heard >= share*min(total, other) && heard >= share/2*max(total, other)
+}
+
+// saidAgain weighs the words from j to k that the talk from k on says again in their
+// order, all of them, and those from k on.
+func (s *settler) saidAgain(step, j, k, last int, w weigher) (heard, total, other float64) {
 	toA, toB := min(k, j+takeWords), min(last+1, k+takeWords, k+(k-j)+5)
 	row := make([]float64, toB-k+1)
-	total, other := 0.0, 0.0
 	for i := j; i < toA; i++ {
 		corner := 0.0
 		weight := s.telling(i, step, w)
@@ -190,12 +264,7 @@ func (s *settler) same(step, j, k, last int, w weigher) bool {
 	for i := k; i < toB; i++ {
 		other += s.telling(i, step, w)
 	}
-	heard := row[len(row)-1]
-	least, share := takeLeast, takeShare
-	if s.h.gap[k] >= 1 || s.retakes(step, k-takeSays, k+takeSays) {
-		least, share = takeHalt, takeShare*takeOften
-	}
-	return heard >= least && heard >= share*min(total, other) && heard >= share/2*max(total, other)
+	return row[len(row)-1], total, other
 }
 
 // retakes holds where one of a few words leads into another take, and is not the

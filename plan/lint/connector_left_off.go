@@ -15,12 +15,16 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 	var found []Report
 	open := map[string]int{} // noun of a connection and the step that parted it
 	last := ""               // the noun parted last: what "it" is
+	parted := map[string]bool{}
+	lent := map[string]bool{} // what the plan itself put on, with the word before it: "drain hose"
 	for i := range p.Plan.Steps {
-		if words := p.words[i]; !says(words, connections...) && !says(words, lines...) && !says(words, allBack...) && !says(words, rejoin...) {
+		if words := p.words[i]; !says(words, connections...) && !says(words, lines...) && !says(words, allBack...) && !says(words, rejoin...) && !says(words, ignition...) {
 			continue // most steps
 		}
 		for _, clause := range clauses(p.words[i]) {
 			noun, off, on := connection(clause)
+			lends := on && !parted[noun]
+			parted[noun] = parted[noun] || off
 			switch {
 			case on && noun == "":
 				clear(open)
@@ -29,6 +33,9 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 					delete(open, last)
 				}
 			case on:
+				if name := called(clause, noun); lends && name != "" {
+					lent[name] = true
+				}
 				delete(open, noun)
 				if noun == "plug" || noun == "connector" { // one thing by either name
 					delete(open, "plug")
@@ -36,6 +43,10 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 				}
 			case off && noun == "plug" && p.startsHere(i, "power-off"):
 				// the plug in the wall: refit-missing speaks of it
+			case off && noun == "plug lead" && p.startsHere(i, "spark-off"):
+				// so it does of this one
+			case off && lent[called(clause, noun)]:
+				// a hose to drain by was put on for the work and goes home with the tools
 			case off && !p.stateEnds(i):
 				if _, already := open[noun]; !already {
 					open[noun], last = i, noun
@@ -62,9 +73,13 @@ var connections = []string{"connector", "connectors", "plug", "plugs", "multiplu
 // pipe in the wall: they count where they come off ("the line off", "pull it off").
 var lines = []string{"line", "lines", "pipe", "pipes", "tube", "tubes"}
 
+// ignition ends the names of what goes on a spark plug. By itself each is much else
+// as well: it counts where it is named whole, or goes back on.
+var ignition = []string{"lead", "leads", "cap", "caps", "boot", "boots"}
+
 var (
 	partWords  = []string{"unplug", "disconnect", "unclip", "pull", "slide", "take", "part", "separate", "ease", "prise"}
-	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "home", "on again", "in again", "refit", "tighten", "clicks", "click", "clips on"}
+	joinWords  = []string{"plug in", "plugs in", "plug back", "plug it", "reconnect", "reconnects", "connect", "connects", "push", "pushes", "back on", "back in", "goes on", "go on", "on until", "home", "on again", "in again", "refit", "tighten", "clicks", "click", "clips on", "hang", "hangs", "hook", "hooks"}
 	mainsWords = []string{"mains", "socket", "wall", "pull the plug", "plug out", "plug in", "spark"}
 	kept       = []string{"don't", "never", "leave", "not", "no"}
 	seated     = []string{"on", "in", "back", "tight", "home"}
@@ -101,10 +116,21 @@ func connection(clause string) (noun string, off, on bool) {
 		return "", false, true
 	}
 	at, plugs := named(words)
+	if at >= 0 && !plugs && at+1 < len(words) && strings.HasPrefix(words[at], "plug") && slices.Contains(ignition, words[at+1]) {
+		at++ // "the plug lead" is a lead, and goes on as one
+	} else if at < 0 {
+		at = slices.IndexFunc(words, func(w string) bool { return slices.Contains(ignition, w) })
+		if at >= 0 && (at+1 == len(words) || !slices.Contains(seated, words[at+1])) {
+			at = -1 // a lead by itself may be anything, but where it goes back on
+		}
+	}
 	if at < 0 || !plugs && strings.HasPrefix(words[at], "plug") && says(sentence, rejoin...) {
 		return "it", false, says(sentence, rejoin...)
 	}
 	noun = strings.TrimSuffix(words[at], "s")
+	if slices.Contains(ignition, words[at]) {
+		noun = "plug lead"
+	}
 	after, rest := "", words[at+1:]
 	if len(rest) > 0 {
 		after, rest = rest[0], rest[1:]
@@ -124,6 +150,20 @@ func connection(clause string) (noun string, off, on bool) {
 	}
 	return noun, parting || after == "off" || after == "comes", false
 }
+
+// called is a noun of a clause with the word before it: "bleed tube". Empty
+// where no word tells it from others.
+func called(clause, noun string) string {
+	words := strings.Fields(clause)
+	for i := 1; i < len(words); i++ {
+		if w := words[i-1]; strings.TrimSuffix(words[i], "s") == noun && !slices.Contains(determiners, w) {
+			return w + " " + noun
+		}
+	}
+	return ""
+}
+
+var determiners = []string{"the", "a", "an", "this", "that", "these", "those", "its", "your", "my", "one", "both", "each", "new", "old", "same", "other", "push", "pull", "take", "and"}
 
 // named is the place of the noun in a clause, -1 where it has none, and whether it
 // stands after the verb: "plug the connector in".

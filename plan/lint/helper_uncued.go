@@ -26,7 +26,7 @@ var helperUncued = Rule{Name: "helper-uncued", Group: Safety, Severity: diag.War
 				continue
 			}
 			found = append(found, Report{
-				Message: fmt.Sprintf("%s is in step %q and nothing says what they do", id, s.Title.Print),
+				Message: fmt.Sprintf("%s is in step %q, and no cue says what they do", id, s.Title.Print),
 				Hint:    fmt.Sprintf("add [[step.cue]] with who = %q, when, does and where", id),
 				Path:    stepPath(i, "people"),
 			})

@@ -27,6 +27,13 @@ func TestConnectorsJoinedAgain(t *testing.T) {
 		{"pull the cable tight by hand", "nip it up", false},
 		{"pull the cable off", "nip it up", true},
 		{"unplug the fan connector", "put the fan in", true},
+		{"pull both plug leads off and earth them", "plug leads on, leg in a bin of water", false},
+		{"pull both plug leads off and earth them", "leads back on, start it", false},
+		{"pull both plug leads off and earth them", "start it", true},
+		{"push a bleed tube on the nipple, open it, take the bleed tube off", "lid on", false},
+		{"take the bleed tube off", "lid on", true},
+		{"take the drain hose off the standpipe", "hang the hose over the sink again", false},
+		{"take the drain hose off the standpipe", "look at it", true},
 		{"unplug the fan connector, pull the hose off", "plug the connector in", true},
 		{"unplug the fan connector, pull the hose off", "plug the connector in, push the hose on", false},
 	} {

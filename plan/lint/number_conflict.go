@@ -146,7 +146,7 @@ func (p *Pass) otherTorque(s said, q trade.Quantity) (valued, bool) {
 		return valued{}, false
 	}
 	var wrong valued
-	n, named := 0, false
+	n, best := 0, 0
 	for _, f := range p.facts {
 		if f.measure.Unit.Dimension() != trade.Torque || !plan.Meets(f.variants, p.Plan.Steps[s.step].Variants) {
 			continue
@@ -159,11 +159,18 @@ func (p *Pass) otherTorque(s said, q trade.Quantity) (valued, bool) {
 		if states(f.measure, q) || f.measure.Contains(q) {
 			return valued{}, false
 		}
-		if n++; called || !named {
-			wrong, named = f, called
+		// Turned here and named is more than named, which is more than turned here.
+		rank := 1
+		if called && here {
+			rank = 3
+		} else if called {
+			rank = 2
+		}
+		if n++; rank > best || rank == best && rank < 3 {
+			wrong, best = f, rank
 		}
 	}
-	return wrong, n == 1 || named
+	return wrong, n == 1 || best > 1
 }
 
 // nounIn holds where a line has the noun of a name, its last word, in one number

@@ -23,8 +23,9 @@ var sideUnsaid = Rule{Name: "side-unsaid", Group: Completeness, Severity: diag.W
 	if len(p.Plan.Differs) > 0 || p.saysOtherSide() {
 		return nil
 	}
+	wheeled := says(p.all, vehicles...)
 	for i := range p.Plan.Steps {
-		if s := &p.Plan.Steps[i]; len(s.Sides) == 0 && says(p.words[i], sideWords...) {
+		if s := &p.Plan.Steps[i]; len(s.Sides) == 0 && (says(p.words[i], sideWords...) || wheeled && says(p.words[i], corners...)) {
 			return []Report{{
 				Message: fmt.Sprintf("step %q works on one side, and the plan does not say how the other is", s.Title.Print),
 				Hint:    `add sides = ["right", "left"] and other_side = "…", or a [[differs]]`,
@@ -48,8 +49,15 @@ func (p *Pass) namesSide(step int, side string) bool {
 // sideWords name a side of the object, not a hand, a turn or a pin.
 var sideWords = []string{
 	"left-hand side", "right-hand side", "left hand side", "right hand side", "driver's side", "drivers side", "passenger's side", "passenger side",
-	"nearside", "offside", "near side", "left front", "right front", "left rear", "right rear", "front left", "front right", "rear left", "rear right",
+	"nearside", "offside", "near side",
 }
+
+// corners are the places of wheels, of which each has a like one on the other side;
+// of other things they are places only: the front right burner, the rear left foot.
+var corners = []string{"left front", "right front", "left rear", "right rear", "front left", "front right", "rear left", "rear right"}
+
+// vehicles are what has such corners.
+var vehicles = []string{"car", "van", "vehicle", "truck", "lorry", "pickup", "hatchback", "estate", "motorhome", "caravan", "trailer", "tractor", "quad", "bus", "wheel", "wheels", "axle"}
 
 // saysOtherSide holds where the plan says how the other side is.
 func (p *Pass) saysOtherSide() bool {

@@ -3,9 +3,11 @@ package lint
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/kit"
 	"fixslate/plan/trade"
 )
 
@@ -27,10 +29,10 @@ func (p *Pass) toolUsed(t *plan.Tool) bool {
 	if p.quoted[plan.Ref{Kind: plan.KindTool, ID: t.ID}] {
 		return true
 	}
-	name := strings.TrimSpace(fold(t.Name.Print))
+	names := append(p.calledAlone(t), unstopped(t.Name.Print), t.ID)
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
-		if slices.Contains(s.Tools, t.ID) || says(p.words[i], name, t.ID) {
+		if slices.Contains(s.Tools, t.ID) || says(p.words[i], names...) {
 			return true
 		}
 		for _, id := range s.Fasteners {
@@ -53,6 +55,30 @@ func (p *Pass) toolUsed(t *plan.Tool) bool {
 	}
 	return false
 }
+
+// calledAlone is the noun of a tool's name, where no other tool of the plan has
+// it: "the pliers" are the plan's only pliers. Which tester a reading is taken with
+// is for the test to say.
+func (p *Pass) calledAlone(t *plan.Tool) []string {
+	noun := lastWord(headNoun(t.Name.Print))
+	if utf8.RuneCountInString(noun) < 4 || slices.Contains(emptyWords, noun) || kit.MustBeTried(noun) {
+		return nil
+	}
+	for i := range p.Plan.Tools {
+		if o := &p.Plan.Tools[i]; o.ID != t.ID && says(fold(o.Name.Print), noun) {
+			return nil
+		}
+	}
+	return []string{noun}
+}
+
+// unstopped is a text folded, without its stops: a name to be found in a sentence.
+func unstopped(text string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(fold(text), " . ", " ")), " ")
+}
+
+// lastWord is the last of a text's words.
+func lastWord(text string) string { return text[strings.LastIndexByte(text, ' ')+1:] }
 
 // turnsAny holds where one of the tools' drives turns one of the fasteners'.
 func turnsAny(tools, fasteners []trade.Drive) bool {

@@ -2,6 +2,8 @@ package lint
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -25,7 +27,7 @@ var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: di
 				Hint:    `add torque = "…" with its source, torque = "?" if it is to be found, or words: "hand tight, then a quarter turn"`,
 				Path:    row(plan.KindFastener, i, ""),
 			})
-		case !told[f.ID] && !p.saysKey(ref, "torque"):
+		case !told[f.ID] && !p.saysKey(ref, "torque") && !p.saysWords(ref, f.Torque):
 			told[f.ID] = true
 			found = append(found, Report{
 				Message: fmt.Sprintf("%s: the torque stands in the plan and is never said", f.What.Print),
@@ -51,6 +53,24 @@ var refitWords = []string{"back in", "back on", "goes back", "go back", "refit",
 func (p *Pass) refitted(ref plan.Ref) bool {
 	first, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners })
 	return n > 1 || n == 1 && says(p.words[first], refitWords...)
+}
+
+// saysWords holds where the torque is words ("with two fingers only") and a step
+// that puts the fastener back says what they say.
+func (p *Pass) saysWords(ref plan.Ref, torque trade.Measure) bool {
+	words := contentWords(torque.Text)
+	if torque.Measured() || len(words) == 0 {
+		return false
+	}
+	for i := range p.Plan.Steps {
+		if !slices.Contains(p.Plan.Steps[i].Fasteners, ref.ID) && !p.quotesIn(i, ref) {
+			continue
+		}
+		if !slices.ContainsFunc(words, func(w string) bool { return !says(p.words[i], w, w+"s", strings.TrimSuffix(w, "s")) }) {
+			return true
+		}
+	}
+	return false
 }
 
 // saysKey holds where some narration quotes a key of a fact.

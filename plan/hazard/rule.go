@@ -84,6 +84,9 @@ func (x *compiler) readGate(l line) error {
 func (x *compiler) readRule(l line) error {
 	name, family, _ := strings.Cut(l.body, "=")
 	name, strong := strings.CutSuffix(name, "!")
+	if _, known := class.FindFamily(family); family != "" && !known {
+		return fmt.Errorf("no hazard family %q", family)
+	}
 	firm := strings.TrimRight(name, "?")
 	r := rule{strong: strong, weak: len(name) - len(firm), family: family}
 	name = firm

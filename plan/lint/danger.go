@@ -49,7 +49,8 @@ func (p *Pass) dangersIf(cover hazard.Cover, count func(hazard.Hazard) bool) []d
 // settled holds for a hazard that cannot hurt in its step, or that a later step
 // warns of in time. What moves by power is still while an earlier step has taken
 // the power away (its own step still has to say so), and a guard is only a part
-// then. A fastener that lives depend on hurts by being loose: its caution counts
+// then; and what odds alone suspect is answered by a state that lasts from before
+// the step to after it. A fastener that lives depend on hurts by being loose: its caution counts
 // where it is tightened.
 func (p *Pass) settled(step int, h hazard.Hazard) bool {
 	if h.Class == criticalFastener {
@@ -58,8 +59,8 @@ func (p *Pass) settled(step int, h hazard.Hazard) bool {
 	if h.Class == "defeat-safety-device" {
 		return len(h.Answered) > 0
 	}
-	return slices.Contains(powered, h.Class) && slices.ContainsFunc(h.Answered, func(state string) bool {
-		return slices.ContainsFunc(p.Plan.Holding(state, step), func(v plan.Interval) bool { return v.From < step })
+	return (slices.Contains(powered, h.Class) || h.Suspected()) && slices.ContainsFunc(h.Answered, func(state string) bool {
+		return slices.ContainsFunc(p.Plan.Holding(state, step), func(v plan.Interval) bool { return v.From < step && (v.To > step || !h.Suspected()) })
 	})
 }
 

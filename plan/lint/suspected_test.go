@@ -3,6 +3,10 @@ package lint_test
 import (
 	"strings"
 	"testing"
+
+	"fixslate/plan/hazard"
+	"fixslate/plan/hazard/class"
+	"fixslate/plan/lint"
 )
 
 // What no rule of the reader reaches is an error where the odds are nearly sure
@@ -33,5 +37,26 @@ do = "walk the machine forward on its feet, two people, without tilting it"
 `)
 	if pinch["caution-missing@out"] != 0 || pinch["caution-perhaps@"] == 0 {
 		t.Errorf("pinch %v", pinch)
+	}
+}
+
+// What odds alone suspect is answered by a state that lasts through the step; what
+// the step itself begins or ends answers nothing.
+func TestSuspectedIsAnsweredByALastingState(t *testing.T) {
+	const plan = "[video]\ntitle = \"T\"\nsubject = \"dishwasher\"\n[[step]]\ntitle = \"Safe\"\nstarts = [\"unplugged\"]\ndo = \"pull the plug\"\nsay = \"Plug out.\"\n" +
+		"[[step]]\ntitle = \"Close\"\ndo = \"fit the plate\"\nsay = \"Plate on.\"\n[[step]]\ntitle = \"Try\"\nends = [\"unplugged\"]\ndo = \"look\"\nsay = \"Look.\"\n"
+	for step, want := range map[int]bool{1: false, 2: true} {
+		p := pass(t, plan)
+		for i := range p.Hazards.Steps {
+			p.Hazards.Steps[i].Hazards = nil
+		}
+		p.Hazards.Steps[step].Hazards = []hazard.Hazard{{Class: "water-electricity", Family: "water-electric", Signal: class.Warning, Odds: 0.95, Answered: []string{"power-off"}}}
+		got := false
+		for _, f := range lint.Run(p) {
+			got = got || f.Rule == "caution-missing"
+		}
+		if got != want {
+			t.Errorf("step %d raises caution-missing: %v", step, got)
+		}
 	}
 }

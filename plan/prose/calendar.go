@@ -1,6 +1,7 @@
 package prose
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -40,13 +41,14 @@ func (s *scanner) date(i int) (expression, bool) {
 	if s.kind(i) != digitToken || s.isGlued(i-1) {
 		return expression{}, false
 	}
-	if e, ok := s.isoDate(i); ok {
-		return e, true
+	e, ok := s.isoDate(i)
+	if !ok {
+		e, ok = s.numericDate(i, '/')
 	}
-	if e, ok := s.numericDate(i, '/'); ok {
-		return e, true
+	if !ok {
+		e, ok = s.dayMonth(i)
 	}
-	return s.dayMonth(i)
+	return e, ok
 }
 
 func (s *scanner) isoDate(i int) (expression, bool) {
@@ -104,8 +106,7 @@ func (s *scanner) dayMonth(i int) (expression, bool) {
 		return expression{}, false
 	}
 	at := i + 1
-	suffix := s.word(at)
-	isOrdinal := suffix == "st" || suffix == "nd" || suffix == "rd" || suffix == "th"
+	isOrdinal := ordinalEndings[s.word(at)]
 	if isOrdinal {
 		at++
 	}
@@ -131,8 +132,6 @@ func (s *scanner) dayMonth(i int) (expression, bool) {
 	return e, ok
 }
 
-var datePrepositions = map[string]bool{"on": true, "by": true, "until": true, "since": true, "from": true, "before": true, "after": true, "till": true, "dated": true, "of": true}
-
 // monthFirst reads "November 2026", "Nov. 20", "November 20, 2026".
 func (s *scanner) monthFirst(i int) (expression, bool) {
 	m := s.month(i)
@@ -154,7 +153,7 @@ func (s *scanner) monthFirst(i int) (expression, bool) {
 		return expression{}, false
 	}
 	end := at + 2
-	if w := s.word(end); w == "st" || w == "nd" || w == "rd" || w == "th" {
+	if ordinalEndings[s.word(end)] {
 		end++
 	}
 	if !s.closed(end) || s.mark(end) == '-' || s.mark(end) == ':' {
@@ -254,12 +253,8 @@ func (s *scanner) capitalAt(i int) bool {
 // lasting makes the expression of a duration given in clock form. Parts after
 // the first are sixtieths.
 func (s *scanner) lasting(i, end int, unit trade.Unit, parts []int) (expression, bool) {
-	units := []trade.Unit{"h", "min", "s"}
-	at := 0
-	for at < len(units) && units[at] != unit {
-		at++
-	}
-	if at+len(parts) > len(units) {
+	at := slices.Index(clockUnits, unit)
+	if at < 0 || at+len(parts) > len(clockUnits) {
 		return expression{}, false
 	}
 	var words []string
@@ -267,14 +262,23 @@ func (s *scanner) lasting(i, end int, unit trade.Unit, parts []int) (expression,
 	for k, n := range parts {
 		value += float64(n) / weight
 		weight *= 60
-		if n > 0 || len(parts) == 1 {
-			words = append(words, cardinalOf(uint64(n))+" "+units[at+k].Spoken(float64(n)))
+		if n > 0 {
+			words = append(words, timeWords(n, clockUnits[at+k]))
 		}
 	}
 	if len(words) == 0 {
-		words = []string{"zero " + unit.Spoken(0)}
+		words = []string{timeWords(0, unit)}
 	}
 	return expression{kind: Quantity, start: i, end: end, said: strings.Join(words, " "), values: []Value{{value, unit}}}, true
+}
+
+// clockUnits are what the parts of a clock count.
+var clockUnits = []trade.Unit{"h", "min", "s"}
+
+var clockLetters = map[string]trade.Unit{"h": "h", "hr": "h", "hrs": "h", "m": "min", "min": "min", "mins": "min", "s": "s", "sec": "s", "secs": "s"}
+
+func timeWords(n int, unit trade.Unit) string {
+	return cardinalOf(uint64(n)) + " " + unit.Spoken(float64(n))
 }
 
 // nearRatio says whether the words around token i speak of a ratio, so that
@@ -317,23 +321,11 @@ func clockWords(h, m int) string {
 
 // duration reads "1h30m", "2m30s", "1h30".
 func (s *scanner) duration(i int) (expression, bool) {
-	units := []trade.Unit{"h", "min", "s"}
-	place := func(w string) int {
-		switch w {
-		case "h", "hr", "hrs":
-			return 0
-		case "m", "min", "mins":
-			return 1
-		case "s", "sec", "secs":
-			return 2
-		}
-		return -1
-	}
 	var words []string
 	value, end, last := 0.0, i, -1
 	for k := 0; k < 3; k++ {
 		n, ok := s.smallNumber(end, 3)
-		at := place(s.word(end + 1))
+		at := slices.Index(clockUnits, clockLetters[s.word(end+1)])
 		if ok && at < 0 && last == 0 && !s.isGlued(end+1) {
 			at = 1 // "1h30"
 			end--
@@ -341,7 +333,7 @@ func (s *scanner) duration(i int) (expression, bool) {
 		if !ok || at <= last || at < 0 {
 			break
 		}
-		words = append(words, cardinalOf(uint64(n))+" "+units[at].Spoken(float64(n)))
+		words = append(words, timeWords(n, clockUnits[at]))
 		value += float64(n) * [...]float64{60, 1, 1. / 60}[at]
 		end, last = end+2, at
 	}

@@ -80,14 +80,11 @@ func underHundred(n int) string {
 
 // eachDigit says digits one by one.
 func eachDigit(digits string) string {
-	var b strings.Builder
-	for i := range len(digits) {
-		if i > 0 {
-			b.WriteByte(' ')
-		}
-		b.WriteString(unitWords[digits[i]-'0'])
+	words := make([]string, len(digits))
+	for i := range words {
+		words[i] = unitWords[digits[i]-'0']
 	}
-	return b.String()
+	return strings.Join(words, " ")
 }
 
 // ordinal says "first", "twenty-second", "hundred and tenth".
@@ -98,27 +95,17 @@ func ordinal(digits string) string {
 }
 
 func ordinalWord(last string) string {
-	switch last {
-	case "one":
-		return "first"
-	case "two":
-		return "second"
-	case "three":
-		return "third"
-	case "five":
-		return "fifth"
-	case "eight":
-		return "eighth"
-	case "nine":
-		return "ninth"
-	case "twelve":
-		return "twelfth"
+	if word, ok := ordinalWords[last]; ok {
+		return word
 	}
 	if stem, ok := strings.CutSuffix(last, "y"); ok {
 		return stem + "ieth"
 	}
 	return last + "th"
 }
+
+var ordinalWords = map[string]string{"one": "first", "two": "second", "three": "third", "five": "fifth", "eight": "eighth", "nine": "ninth",
+	"twelve": "twelfth"}
 
 // year says "twenty fourteen", "two thousand and six", "nineteen oh five".
 func year(n int) string {
@@ -139,16 +126,11 @@ func part(denominator, numerator int) string {
 	word := ""
 	switch denominator {
 	case 2:
-		if numerator > 1 {
-			return "halves"
-		}
-		return "half"
+		return "half" // the one proper fraction of two
 	case 4:
 		word = "quarter"
-	case 100:
-		word = "hundredth"
-	case 1000:
-		word = "thousandth"
+	case 100, 1000:
+		word = strings.TrimPrefix(ordinal(strconv.Itoa(denominator)), "one ")
 	default:
 		word = ordinal(strconv.Itoa(denominator))
 	}

@@ -59,12 +59,11 @@ func (s *scanner) piece(i int) (end int, letters, figures bool) {
 			return end, letters, figures
 		}
 	}
-	for s.kind(end-1) == markToken || s.kind(end).solid() && s.kind(end-1).solid() && end < len(s.tokens) {
-		if s.kind(end-1) == markToken {
-			end--
-			continue
-		}
+	for s.isGlued(end) && s.isGlued(end-1) {
 		end++ // never stop inside a word
+	}
+	if s.kind(end-1) == markToken {
+		end--
 	}
 	return end, letters, figures
 }
@@ -78,15 +77,8 @@ func isCodeHead(word string) bool {
 // codeWords says a designation: letters one by one, digits as numbers up to
 // two, longer ones digit by digit unless they are round hundreds.
 func (s *scanner) codeWords(i, end int) string {
-	var b strings.Builder
-	add := func(words string) {
-		if words != "" {
-			if b.Len() > 0 {
-				b.WriteByte(' ')
-			}
-			b.WriteString(words)
-		}
-	}
+	var parts []string
+	add := func(words string) { parts = append(parts, words) }
 	for ; i < end; i++ {
 		switch s.kind(i) {
 		case digitToken:
@@ -116,7 +108,7 @@ func (s *scanner) codeWords(i, end int) string {
 			}
 		}
 	}
-	return b.String()
+	return strings.Join(parts, " ")
 }
 
 func codeDigits(digits string) string {
@@ -136,14 +128,7 @@ func letters(word string) string {
 	} else if same && len(word) == 3 {
 		return "triple " + word[:1]
 	}
-	var b strings.Builder
-	for _, r := range word {
-		if b.Len() > 0 {
-			b.WriteByte(' ')
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
+	return strings.Join(strings.Split(word, ""), " ")
 }
 
 // thread reads the sizes of a metric thread behind its M: "M8", "M8x1.25",
@@ -194,7 +179,7 @@ func (s *scanner) glued(start int, first amount) (expression, bool) {
 		return e, true
 	case first.hasUnit && s.mark(first.until) != '/' && !s.unified(first.until):
 		return e, false
-	case next == "st" || next == "nd" || next == "rd" || next == "th":
+	case ordinalEndings[next]:
 		if n.decimals != "" || n.bottom > 0 || s.isGlued(n.end+1) {
 			return e, false
 		}
@@ -310,7 +295,8 @@ func (s *scanner) version(i int) (expression, bool) {
 	if e, ok := s.numericDate(i, '.'); ok {
 		return e, true
 	}
-	return expression{kind: PartNumber, start: i, end: end + 1, word: s.slice(i, end+1), said: s.codeWords(i, end+1)}, true
+	end++
+	return expression{kind: PartNumber, start: i, end: end, word: s.slice(i, end), said: s.codeWords(i, end)}, true
 }
 
 // address reads a web or mail address, which holds no figures.
@@ -342,28 +328,23 @@ func (s *scanner) addressWords(i, end int) string {
 	for ; i < end; i++ {
 		switch s.kind(i) {
 		case wordToken:
-			if w := s.at(i); strings.ToLower(w) == "www" {
+			if s.word(i) == "www" {
 				parts = append(parts, "W W W")
 			} else {
-				parts = append(parts, w)
+				parts = append(parts, s.at(i))
 			}
 		case digitToken:
 			parts = append(parts, codeDigits(s.at(i)))
 		case markToken:
-			switch s.mark(i) {
-			case '.':
-				parts = append(parts, "dot")
-			case '/':
-				parts = append(parts, "slash")
-			case '@':
-				parts = append(parts, "at")
-			case '-':
-				parts = append(parts, "dash")
+			if said := addressMarks[s.mark(i)]; said != "" {
+				parts = append(parts, said)
 			}
 		}
 	}
 	return strings.Join(parts, " ")
 }
+
+var addressMarks = map[rune]string{'.': "dot", '/': "slash", '@': "at", '-': "dash"}
 
 // isYear holds for four digits that are said as a year where nothing speaks
 // against it.

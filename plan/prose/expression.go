@@ -77,11 +77,8 @@ func (s *scanner) expression(i int) (expression, bool) {
 		if s.startsNone(i) {
 			return expression{}, false
 		}
-		if e, ok := s.monthFirst(i); ok {
-			return e, true
-		}
-		if s.mark(i-1) == '\'' || s.mark(i-1) == '’' {
-			return expression{}, false
+		if e, ok := s.monthFirst(i); ok || s.mark(i-1) == '\'' || s.mark(i-1) == '’' {
+			return e, ok
 		}
 		return s.inWords(i)
 	}
@@ -105,12 +102,9 @@ func (s *scanner) startsNumber(i int) bool {
 		return s.kind(i+1) == digitToken || s.kind(i+1) == spaceToken && s.kind(i+2) == digitToken
 	case '#':
 		return s.kind(i+1) == digitToken && !s.kind(i-1).solid()
-	case '£', '€', '$', '¥':
-		next := s.over(i + 1)
-		return s.kind(next) == digitToken
 	default:
 		_, bottom := vulgar(r)
-		return bottom > 0
+		return bottom > 0 || moneySigns[r] != "" && s.kind(s.over(i+1)) == digitToken
 	}
 }
 
@@ -121,16 +115,11 @@ func (s *scanner) inDigits(i int) (expression, bool) {
 	}
 	for _, read := range [...]func(*scanner, int) (expression, bool){
 		(*scanner).overload, (*scanner).version, (*scanner).date, (*scanner).clock, (*scanner).price, (*scanner).duration,
+		(*scanner).measured, (*scanner).code,
 	} {
 		if e, ok := read(s, i); ok {
 			return e, true
 		}
-	}
-	if e, ok := s.measured(i); ok {
-		return e, true
-	}
-	if e, ok := s.code(i); ok {
-		return e, true
 	}
 	// A number glued to what no reader knows: say the digits at least.
 	n, ok := s.signedNumeral(i)
@@ -185,7 +174,7 @@ func (s *scanner) ofA(i int) int {
 	if s.word(at) == "of" && s.kind(at+1) == spaceToken {
 		at += 2
 	}
-	if w := s.word(at); (w == "a" || w == "an" || w == "one") && s.kind(at+1) == spaceToken {
+	if (s.isArticle(at) || s.word(at) == "one") && s.kind(at+1) == spaceToken {
 		return at + 2
 	}
 	return at

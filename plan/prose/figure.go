@@ -34,9 +34,6 @@ var figureNames = [...]string{"none", "count", "quantity", "range", "tolerance",
 
 // String is the kind's name in lower case.
 func (k FigureKind) String() string {
-	if k < 0 || int(k) >= len(figureNames) {
-		return figureNames[noFigure]
-	}
 	return figureNames[k]
 }
 
@@ -153,8 +150,8 @@ func (s *scanner) classifyBare(e *expression, a *amount) {
 	case s.isDated(a):
 		e.kind = Date
 	case s.timeOfDay(e, a):
-	case label.labels() && a.decimals == "":
-		e.kind, e.word = FigureKind(label), before
+	case label != noFigure && a.decimals == "":
+		e.kind, e.word = label, before
 	default:
 		e.kind, e.word = Count, s.noun(e.end)
 		if s.isLimit(e) {
@@ -205,7 +202,8 @@ func (s *scanner) isRatio(e *expression) bool {
 	return s.word(s.over(a.until)) == "to"
 }
 
-// isCounted says whether a plural noun follows: "2000 cycles".
+// isCounted says whether a plural noun follows: "2000 cycles", and of "two
+// twelve volt batteries" there are two.
 func (s *scanner) isCounted(i int) bool {
 	w := s.noun(i)
 	return w == "people" || len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")

@@ -23,7 +23,7 @@ func Plain(md string, fill func(string) string) string {
 	p := plain{filler: fill}
 	if plainOnly(md) {
 		for _, paragraph := range paragraphs(md) {
-			p.block(strings.Join(strings.Fields(p.filled(paragraph)), " "))
+			p.block(SingleSpaces(p.filled(paragraph)))
 		}
 		return p.out.String()
 	}
@@ -56,20 +56,14 @@ func HTML(md string, fill func(string) string) string {
 func paragraphs(s string) []string {
 	var found []string
 	var lines []string
-	flush := func() {
-		if len(lines) > 0 {
+	for line := range strings.Lines(s + "\n\n") {
+		if line = strings.TrimSpace(line); line != "" {
+			lines = append(lines, line)
+		} else if lines != nil {
 			found = append(found, strings.Join(lines, "\n"))
 			lines = nil
 		}
 	}
-	for line := range strings.Lines(s) {
-		if line = strings.TrimSpace(line); line == "" {
-			flush()
-			continue
-		}
-		lines = append(lines, line)
-	}
-	flush()
 	return found
 }
 

@@ -55,32 +55,25 @@ func (s *scanner) priceOf(i int, unit trade.Unit) (pricing, int, bool) {
 	scale := strings.ToLower(s.at(end))
 	if s.kind(end) == spaceToken {
 		scale = s.word(end + 1)
-		if scale == "million" || scale == "thousand" || scale == "billion" {
+		if numberWords[scale].class == scaleWord {
 			end++
 		}
 	}
-	switch scale {
-	case "k", "thousand":
-		p.Number *= 1e3
-		p.bare += " thousand"
+	if full, ok := moneyScales[scale]; ok {
+		p.Number *= numberWords[full].value
+		p.bare += " " + full
 		end++
-	case "m", "mn", "million":
-		p.Number *= 1e6
-		p.bare += " million"
-		end++
-	case "bn", "billion":
-		p.Number *= 1e9
-		p.bare += " billion"
-		end++
-	default:
-		if len(n.decimals) == 2 {
-			p.said = pounds(&n, unit)
-			return p, end, true
-		}
+	} else if len(n.decimals) == 2 {
+		p.said = pounds(&n, unit)
+		return p, end, true
 	}
 	p.said = p.bare + " " + moneySaid(unit, p.Number)
 	return p, end, true
 }
+
+// moneyScales are what may stand behind a price for thousands and more.
+var moneyScales = map[string]string{"k": "thousand", "thousand": "thousand", "m": "million", "mn": "million", "million": "million",
+	"bn": "billion", "billion": "billion", "trillion": "trillion"}
 
 // pounds says an amount with its hundredths: "twenty-eight pounds fifty".
 func pounds(n *numeral, unit trade.Unit) string {
@@ -101,32 +94,22 @@ func pounds(n *numeral, unit trade.Unit) string {
 // isPrice judges "pounds" behind a number: money if the words around speak of
 // it.
 func (s *scanner) isPrice(after *numeral, end int) bool {
-	for i, words := after.start-1, 0; i >= 0 && words < 6; i-- {
-		if s.kind(i) == wordToken {
-			words++
+	near := func(i, way, most int) bool {
+		for ; s.kind(i) != noToken && most > 0; i += way {
+			if s.kind(i) == wordToken {
+				most--
+			}
 			if priceWords[s.word(i)] {
 				return true
 			}
 		}
+		return false
 	}
-	for i, words := end, 0; i < len(s.tokens) && words < 4; i++ {
-		if s.kind(i) == wordToken {
-			words++
-			if priceWords[s.word(i)] {
-				return true
-			}
-		}
+	if near(after.start-1, -1, 6) || near(end, 1, 4) {
+		return true
 	}
 	next := s.over(end) // "eighteen pounds fifty"
 	return next > end && (s.number(next).class == tensWord || s.number(next).class == teenWord || s.kind(next) == digitToken)
-}
-
-var priceWords = map[string]bool{
-	"cost": true, "costs": true, "costing": true, "paid": true, "pay": true, "price": true, "priced": true, "prices": true, "worth": true,
-	"charge": true, "charges": true, "charged": true, "spend": true, "spent": true, "bill": true, "cheap": true, "cheaper": true,
-	"expensive": true, "buy": true, "bought": true, "sell": true, "sold": true, "save": true, "saves": true, "saved": true,
-	"delivered": true, "postage": true, "quote": true, "quoted": true, "refund": true, "budget": true, "money": true, "each": true,
-	"hour": false, "new": false, "vat": true, "labour": true, "online": true, "retail": true, "price-wise": true,
 }
 
 // currency reads money written as a word.
@@ -147,26 +130,15 @@ func (s *scanner) currency(i int, after *numeral) (measure, bool) {
 }
 
 func moneySaid(unit trade.Unit, number float64) string {
-	one, many := "", ""
-	switch unit {
-	case "GBP":
-		one, many = "pound", "pounds"
-	case "EUR":
-		one, many = "euro", "euros"
-	case "USD":
-		one, many = "dollar", "dollars"
-	case "JPY":
-		return "yen"
-	case "p":
-		return "pence"
-	case "c":
-		one, many = "cent", "cents"
+	name := coins[unit]
+	if number == 1 || unit == "JPY" || unit == "p" {
+		return name
 	}
-	if number == 1 {
-		return one
-	}
-	return many
+	return name + "s"
 }
+
+// coins are the names of one of each currency, of "p" of any number.
+var coins = map[trade.Unit]string{"GBP": "pound", "EUR": "euro", "USD": "dollar", "JPY": "yen", "p": "pence", "c": "cent"}
 
 // moneyWords are currencies written as words.
 var moneyWords = map[string]trade.Unit{
@@ -174,9 +146,6 @@ var moneyWords = map[string]trade.Unit{
 	"dollar": "USD", "dollars": "USD", "bucks": "USD", "usd": "USD", "cents": "c", "cent": "c",
 	"pound": "GBP", "pounds": "GBP", "yen": "JPY",
 }
-
-// coiners tell whose money is meant.
-var coiners = map[string]bool{"american": true, "australian": true, "canadian": true, "us": true, "british": true, "irish": true}
 
 // moneySigns are currencies written as signs.
 var moneySigns = map[rune]trade.Unit{'£': "GBP", '€': "EUR", '$': "USD", '¥': "JPY"}

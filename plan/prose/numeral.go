@@ -152,9 +152,9 @@ func (s *scanner) stroke(i int) (top, bottom int, ok bool) {
 	if next := s.mark(i + 3); next == '/' || next == '.' && s.kind(i+4) == digitToken {
 		return 0, 0, false
 	}
-	top, errTop := strconv.Atoi(s.at(i))
-	bottom, errBottom := strconv.Atoi(s.at(i + 2))
-	if errTop != nil || errBottom != nil || top < 1 || top >= bottom || s.at(i)[0] == '0' {
+	top, _ = strconv.Atoi(s.at(i))
+	bottom, _ = strconv.Atoi(s.at(i + 2))
+	if top >= bottom || s.at(i)[0] == '0' {
 		return 0, 0, false
 	}
 	switch bottom {
@@ -166,49 +166,17 @@ func (s *scanner) stroke(i int) (top, bottom int, ok bool) {
 
 func (n *numeral) setFraction(top, bottom int) {
 	n.top, n.bottom = top, bottom
-	whole := 0.0
-	if n.whole != "" {
-		whole = parseDecimal(n.whole, "")
-	}
-	n.value = whole + float64(top)/float64(bottom)
+	n.value = parseDecimal("0"+n.whole, "") + float64(top)/float64(bottom)
 }
 
 // vulgar gives the fraction a character stands for, bottom 0 for none.
 func vulgar(r rune) (top, bottom int) {
-	switch r {
-	case '½':
-		return 1, 2
-	case '⅓':
-		return 1, 3
-	case '⅔':
-		return 2, 3
-	case '¼':
-		return 1, 4
-	case '¾':
-		return 3, 4
-	case '⅕':
-		return 1, 5
-	case '⅖':
-		return 2, 5
-	case '⅗':
-		return 3, 5
-	case '⅘':
-		return 4, 5
-	case '⅙':
-		return 1, 6
-	case '⅚':
-		return 5, 6
-	case '⅛':
-		return 1, 8
-	case '⅜':
-		return 3, 8
-	case '⅝':
-		return 5, 8
-	case '⅞':
-		return 7, 8
-	}
-	return 0, 0
+	f := vulgars[r]
+	return f[0], f[1]
 }
+
+var vulgars = map[rune][2]int{'½': {1, 2}, '⅓': {1, 3}, '⅔': {2, 3}, '¼': {1, 4}, '¾': {3, 4}, '⅕': {1, 5}, '⅖': {2, 5}, '⅗': {3, 5},
+	'⅘': {4, 5}, '⅙': {1, 6}, '⅚': {5, 6}, '⅛': {1, 8}, '⅜': {3, 8}, '⅝': {5, 8}, '⅞': {7, 8}}
 
 // words says the number, its sign too. A fraction alone has no article: "half",
 // "three quarters".
@@ -221,17 +189,14 @@ func (n *numeral) words() string {
 		b.WriteString("plus ")
 	}
 	switch {
-	case n.whole != "" && n.bottom > 0:
-		b.WriteString(cardinal(n.whole))
-		if n.top == 1 {
-			b.WriteString(" and a " + part(n.bottom, 1))
-		} else {
-			b.WriteString(" and " + cardinalOf(uint64(n.top)) + " " + part(n.bottom, n.top))
-		}
-		return b.String()
 	case n.bottom > 0:
+		if n.whole != "" {
+			b.WriteString(cardinal(n.whole) + " and ")
+		}
 		if n.top > 1 {
 			b.WriteString(cardinalOf(uint64(n.top)) + " ")
+		} else if n.whole != "" {
+			b.WriteString("a ")
 		}
 		b.WriteString(part(n.bottom, n.top))
 		return b.String()
@@ -277,20 +242,19 @@ func ParseNumber(words string) (float64, int) {
 // signedNumeral reads a number in digits or words, with its sign, at token i.
 func (s *scanner) signedNumeral(i int) (numeral, bool) {
 	sign := rune(0)
-	at := i
 	switch s.mark(i) {
 	case '-', '−', '–':
-		sign, at = '-', i+1
+		sign = '-'
 	case '+':
-		sign, at = '+', i+1
+		sign = '+'
+	default:
+		if n, ok := s.digits(i); ok {
+			return n, true
+		}
+		return s.words(i)
 	}
-	n, ok := s.digits(at)
-	if ok && sign != 0 {
-		n.start = i
-		n.signed(sign)
-	}
-	if !ok && sign == 0 {
-		n, ok = s.words(i)
-	}
+	n, ok := s.digits(i + 1)
+	n.start = i
+	n.signed(sign)
 	return n, ok
 }

@@ -9,18 +9,15 @@ import (
 // oneOf reads an article as one: "an hour", "a litre or two", "between an hour
 // and ninety minutes".
 func (s *scanner) oneOf(i int) (expression, bool) {
-	if s.kind(i+1) != spaceToken || !articleNouns[s.word(i+2)] {
-		return expression{}, false
-	}
 	a, ok := s.oneUnit(i)
 	if !ok {
 		return expression{}, false
 	}
 	m := a.of
+	e := expression{kind: Quantity, start: i, end: a.until, amounts: []amount{a}, inWords: true}
 	if a.value > 1 {
-		return expression{kind: Quantity, start: i, end: a.until, amounts: []amount{a}, inWords: true}, true
+		return e, true // "an inch and a half"
 	}
-	e := expression{kind: Quantity, start: i, end: m.end, amounts: []amount{a}, inWords: true}
 	if s.compound(&e) {
 		return e, true // "an hour and ten minutes"
 	}
@@ -42,7 +39,7 @@ func (s *scanner) oneOf(i int) (expression, bool) {
 
 // oneUnit reads "a volt" and "an inch and a half" at the article.
 func (s *scanner) oneUnit(i int) (amount, bool) {
-	if w := s.word(i); w != "a" && w != "an" || s.kind(i+1) != spaceToken || !articleNouns[s.word(i+2)] {
+	if !s.isArticle(i) || s.kind(i+1) != spaceToken || !articleNouns[s.word(i+2)] {
 		return amount{}, false
 	}
 	n := numeral{start: i, end: i + 1, value: 1, inWords: true}
@@ -63,7 +60,7 @@ func (s *scanner) bareUnit(i int) (expression, bool) {
 	if s.word(i+2) != "and" || !slices.Contains(bareNouns, s.word(i)) || s.kind(i-1) == markToken {
 		return expression{}, false
 	}
-	if before := s.back(i); s.number(before).class != noNumber || s.denominator(before) > 0 || determiners[s.word(before)] || s.word(before) == "a" || s.word(before) == "an" {
+	if before := s.back(i); s.number(before).class != noNumber || s.denominator(before) > 0 || determiners[s.word(before)] || s.isArticle(before) {
 		return expression{}, false
 	}
 	n := numeral{start: i, end: i, value: 1, inWords: true}
@@ -79,12 +76,6 @@ func (s *scanner) bareUnit(i int) (expression, bool) {
 // articleUnits are the units of which "a" is one; "a second", "a bar" and "a
 // turn" are mostly something else.
 var articleUnits = map[trade.Unit]bool{"h": true, "L": true, "m": true, "mm": true, "cm": true, "in": true, "kg": true, "V": true, "A": true, "Ω": true, "kΩ": true, "mA": true, "mV": true}
-
-// articleNouns are the units that may stand behind an article as a measure. "A
-// meter" reads volts.
-var articleNouns = set("hour", "litre", "liter", "metre", "millimetre", "millimeter", "centimetre", "centimeter", "inch", "kilo",
-	"kilogram", "gram", "volt", "amp", "ohm", "kilohm", "milliamp", "millivolt", "second", "minute", "day", "week", "month", "year", "bar",
-	"turn", "degree", "mile", "foot", "yard", "pound", "quid", "euro", "dollar", "percent", "newton", "mil", "watt", "hertz", "gallon", "pint", "grand", "thou", "kilowatt", "kilometre", "kilometer", "millilitre", "milliliter", "tonne")
 
 // isEach says whether "a clip" or "each" stands at token i, behind a coin: "a pound a
 // clip", "a quid each".

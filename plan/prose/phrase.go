@@ -30,7 +30,7 @@ func (s *scanner) andHalf(a *amount) {
 	top, at := 1, at+2
 	if v, end := s.underHundred(at); end > at {
 		top, at = v, s.link(end)
-	} else if w := s.word(at); (w == "a" || w == "an") && s.kind(at+1) == spaceToken {
+	} else if s.isArticle(at) && s.kind(at+1) == spaceToken {
 		at += 2
 	} else {
 		return
@@ -86,7 +86,7 @@ func (s *scanner) inWords(i int) (expression, bool) {
 	switch {
 	case len(e.amounts) == 1 && !first.hasUnit && first.value == 1 && first.bottom == 0 && first.until == i+1:
 		// "one" alone is a pronoun or an article more often than a number.
-		if !labels[s.word(s.back(i))].labels() {
+		if labels[s.word(s.back(i))] == noFigure {
 			return expression{}, false
 		}
 	case len(e.amounts) == 1 && !first.hasUnit && first.bottom == 2 && first.whole == "" && first.top == 1:
@@ -141,7 +141,7 @@ func (s *scanner) idiom(i int, w string) (expression, bool) {
 			return e, false
 		}
 		a, ok := s.tolerated(s.over(end))
-		e.kind, e.end, e.amounts, e.inWords = Tolerance, a.until, []amount{a}, a.inWords
+		e.kind, e.end, e.amounts, e.inWords, e.joint = Tolerance, a.until, []amount{a}, a.inWords, "plus or minus "
 		return e, ok
 	case "a", "an":
 		return s.oneOf(i)
@@ -245,8 +245,7 @@ func (s *scanner) spokenCode(i int) (expression, bool) {
 	}
 	end := n.end
 	for at := s.link(end); at > end; at = s.link(end) { // "one five"
-		class := s.number(at).class
-		if class != oneWord && class != zeroWord && class != ohWord {
+		if !s.number(at).class.digit() {
 			break
 		}
 		end = at + 1
@@ -273,16 +272,9 @@ func (s *scanner) spokenThread(i int) (expression, bool) {
 	return e, true
 }
 
-// compared are what "half the" is a claim about; "the other half" is none.
-var compared = set("price", "cost", "time", "weight", "length", "size", "width", "thickness", "power", "speed", "money", "life", "resistance",
-	"effort", "voltage", "current", "pressure", "height", "depth", "torque", "noise", "flow", "capacity", "output", "area", "range", "amount", "work", "number", "rate", "value", "volume", "force", "strength")
-
 // everyNth gives the step of "every third winter".
 var everyNth = map[string]float64{"other": 2, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8,
 	"ninth": 9, "tenth": 10, "twelfth": 12, "hundredth": 100}
-
-// leadsNumber holds the words that begin a number and are none.
-var leadsNumber = map[string]bool{"a": true, "an": true, "half": true, "quarter": true, "minus": true, "negative": true}
 
 // isRate says whether the article at i stands for "per": "sixty miles an hour",
 // "twice an hour".
@@ -341,9 +333,6 @@ func (s *scanner) addSmaller(e *expression) {
 	}
 	e.end = b.until
 }
-
-// rails are what is named by "three volt three".
-var rails = set("rail", "line", "supply", "logic", "bus", "side")
 
 // addInches reads "six foot two".
 func (s *scanner) addInches(e *expression, i int) {

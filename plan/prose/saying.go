@@ -1,6 +1,7 @@
 package prose
 
 import (
+	"cmp"
 	"strings"
 
 	"fixslate/plan/trade"
@@ -12,21 +13,12 @@ func (s *scanner) said(e *expression) string {
 		return e.said
 	}
 	if len(e.amounts) == 1 {
-		lead := e.joint
-		if lead == "" && e.kind == Tolerance {
-			lead = "plus or minus "
-		}
-		return lead + s.amountWords(e, 0)
+		return e.joint + s.amountWords(e, 0)
 	}
 	var b strings.Builder
 	for i := range e.amounts {
 		if i > 0 {
-			switch joint := e.joint; {
-			case joint != "":
-				b.WriteString(joint)
-			default:
-				b.WriteString(s.slice(e.amounts[i-1].until, e.amounts[i].start))
-			}
+			b.WriteString(cmp.Or(e.joint, s.slice(e.amounts[i-1].until, e.amounts[i].start)))
 		}
 		b.WriteString(s.amountWords(e, i))
 	}
@@ -75,9 +67,7 @@ func (s *scanner) amountWords(e *expression, i int) string {
 func (s *scanner) bare(e *expression, a *amount, alone bool) string {
 	switch {
 	case a.bottom > 0 && a.whole == "" && alone:
-		next := s.over(a.until)
-		w := s.word(next)
-		if w == "a" || w == "an" || s.hasDeterminer(e.start) || s.mark(a.until) == '-' {
+		if s.isArticle(s.over(a.until)) || s.hasDeterminer(e.start) || s.mark(a.until) == '-' {
 			return a.words() // "half a turn", "the half"
 		}
 		return fractionAlone(&a.numeral)
@@ -105,10 +95,15 @@ func fractionAlone(n *numeral) string {
 	if n.top != 1 || n.whole != "" || n.sign != 0 || n.bottom == 2 {
 		return n.words()
 	}
-	if n.bottom == 8 {
-		return "an " + n.words()
+	return article(n.words()) + n.words()
+}
+
+// article is "a " or "an ", as it stands before a fraction or a unit.
+func article(word string) string {
+	if strings.ContainsRune("aeio", rune(word[0])) || strings.HasPrefix(word, "hour") {
+		return "an "
 	}
-	return "a " + n.words()
+	return "a "
 }
 
 // fractionOf says a fraction of a unit: "three eighths of an inch", "half a
@@ -120,10 +115,6 @@ func (s *scanner) fractionOf(e *expression, a *amount, unit string, attributive 
 		if a.value < 1 {
 			one = a.of.unit.Spoken(1)
 		}
-	}
-	article := "a "
-	if strings.ContainsRune("aeioh", rune(one[0])) && !strings.HasPrefix(one, "horse") && !strings.HasPrefix(one, "hertz") && !strings.HasPrefix(one, "hecto") {
-		article = "an "
 	}
 	words := a.words()
 	switch {
@@ -140,11 +131,11 @@ func (s *scanner) fractionOf(e *expression, a *amount, unit string, attributive 
 		}
 		return words + glue + one
 	case a.bottom == 2:
-		return words + " " + article + one
+		return words + " " + article(one) + one
 	case a.of.unit == "turn" && a.top == 1 && a.bottom == 4:
 		return fractionAlone(&a.numeral) + " " + one
 	}
-	return fractionAlone(&a.numeral) + " of " + article + one
+	return fractionAlone(&a.numeral) + " of " + article(one) + one
 }
 
 // hasDeterminer says whether an article or the like stands before token i.

@@ -18,12 +18,6 @@ var shortForms = map[string]string{
 	"in": "inches", "ft": "feet", "lb": "pounds", "lbs": "pounds", "oz": "ounces", "deg": "degrees", "dept": "department",
 }
 
-// stopOnly are short forms that are words without their stop.
-var stopOnly = set("max", "min", "temp", "no", "in", "fig", "ref", "p", "ch", "nom", "adj", "dia", "sec", "esp", "ca", "pt", "rev", "para", "prof", "orig", "pc", "mr", "mrs", "dr", "deg")
-
-// numberOnly are short forms before a number alone: "No. 4", but "Is it? No."
-var numberOnly = set("no", "nos", "nr", "fig", "figs", "p", "pp", "ch", "sect", "para", "vol", "rev", "pt", "ref")
-
 // strokes are abbreviations with a stroke.
 var strokes = map[string]string{
 	"w/o": "without", "p/n": "part number", "s/n": "serial number", "c/w": "complete with", "o/s": "offside", "n/s": "nearside",

@@ -189,10 +189,6 @@ func (v *voice) loneUnit(i, end int) (string, int) {
 	return measure{unit: unit}.says(number), next
 }
 
-// loneUnits are unit symbols that are no English words.
-var loneUnits = set("mm", "cm", "km", "kg", "mg", "Nm", "Ncm", "psi", "rpm", "Hz", "kHz", "MHz", "GHz", "kPa", "MPa", "hPa", "mbar", "mV", "kV", "mA", "kW", "kWh",
-	"Wh", "mAh", "Ah", "dB", "dBA", "ml", "mL", "cl", "lb", "lbs", "oz", "ft", "mph", "kph", "hrs", "mins", "secs", "lbft", "ftlb", "cfm", "ppm", "cc", "nF", "pF", "uF", "mH")
-
 // isSpelledOut says whether a word in capitals is said letter by letter.
 func isSpelledOut(w string) bool {
 	if len(w) < 2 || len(w) > 5 {

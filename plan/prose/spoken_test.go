@@ -66,7 +66,7 @@ func TestSpoken(t *testing.T) {
 			{"on 5 Nov", "on the fifth of November"}, {"May 2014", "May twenty fourteen"}, {"since 2014", "since twenty fourteen"},
 			{"1905", "nineteen oh five"}, {"2006", "two thousand and six"}, {"1900", "nineteen hundred"}, {"the 1990s", "the nineteen nineties"},
 			{"2000 cycles", "two thousand cycles"}, {"£28.50", "twenty-eight pounds fifty"}, {"€5", "five euros"}, {"28 €", "twenty-eight euros"},
-			{"£0.50", "fifty pence"}, {"50p", "fifty pence"}, {"$1.2m", "one point two million dollars"}, {"£20-30", "twenty to thirty pounds"},
+			{"£0.50", "fifty pence"}, {"50p", "fifty pence"}, {"$1 trillion", "one trillion dollars"}, {"$1.2m", "one point two million dollars"}, {"£20-30", "twenty to thirty pounds"},
 		}},
 		{"codes", [][2]string{
 			{"NV-2231", "N V two two three one"}, {"4471-B", "four four seven one B"}, {"CR2032", "C R two zero three two"}, {"T25", "T twenty-five"},

@@ -72,17 +72,6 @@ func (s *scanner) unitToken(i int) bool {
 	return false
 }
 
-// unitTails are the words that go on with a unit behind a space: "newton
-// metres", "lb ft", "degrees C". TestUnitsOfTrade holds the list to the table
-// of units.
-var unitTails = set("metre", "metres", "meter", "meters", "centimetre", "centimetres", "millimetre", "millimetres", "millimeters",
-	"m", "mm", "cm", "foot", "feet", "ft", "inch", "inches", "in", "pound", "pounds", "lb", "lbs", "lbf", "ounce", "ounces", "oz", "fl", "fluid",
-	"gal", "gallon", "gallons", "qt", "quart", "quarts", "pt", "pint", "pints", "square", "squared", "sq", "force", "per", "hour", "hours", "h",
-	"minute", "second", "million", "celsius", "centigrade", "fahrenheit", "c", "f", "ohm", "ohms", "ω", "farad", "farads", "of", "an",
-	"mercury", "water", "column", "hg", "wc", "h2o", "mil", "mill", "mils", "ac", "dc", "a", "weighted", "wire", "gauge", "t", "u", "s", "i", "p", "f",
-	"newton", "newtons", "watt", "watts", "pascal", "pascals", "amp", "amps", "volt", "volts", "hertz", "litre", "litres", "liter", "liters", "gram", "grams",
-	"cent", "ton", "tons", "tonne", "horsepower")
-
 // isSpelled says whether a unit is written as the word by which it is said.
 func isSpelled(unit trade.Unit, spelling string) bool {
 	lower := strings.ToLower(spelling)
@@ -100,13 +89,6 @@ func isSpelled(unit trade.Unit, spelling string) bool {
 	return !strings.ContainsAny(lower, "/.·0123456789²³°(") && strings.ContainsAny(lower, "aeiou") &&
 		lower == spelling && !shortUnits[lower]
 }
-
-// shortUnits are written short though they look like words.
-var shortUnits = map[string]bool{"mins": true, "secs": true, "degs": true, "lbft": true, "ftlb": true, "inlb": true, "mbar": true, "kohm": true, "kohms": true}
-
-// liquids are measured in "mil" that are millilitres.
-var liquids = set("oil", "water", "fluid", "coolant", "fuel", "petrol", "diesel", "thinner", "thinners", "cleaner", "vinegar", "antifreeze",
-	"solvent", "spirit", "paraffin", "acid", "detergent", "degreaser", "paint", "brake", "gearbox", "mineral", "hydraulic", "lubricant")
 
 // takeStop takes the full stop of a shortened unit, "3/4 in. union", unless it
 // may end the sentence.
@@ -131,7 +113,7 @@ func (s *scanner) fits(m *measure, spelling string, after *numeral) bool {
 	case "in", "IN", "In":
 		return glued && s.kind(m.start-1) == digitToken || s.isInch(m, after)
 	case "a", "at", "c", "as", "us", "k", "f":
-		return glued && s.kind(m.start-1) == digitToken && labels[s.labelBefore(after.start)] != labelKind(StepNumber)
+		return glued && s.kind(m.start-1) == digitToken && labels[s.labelBefore(after.start)] != StepNumber
 	case "A":
 		if after.inWords {
 			return s.kind(next) != wordToken // "twelve A" but not "Two A fuse"
@@ -191,9 +173,6 @@ func (s *scanner) isInch(m *measure, after *numeral) bool {
 	}
 	return after.decimals != "" && !functionWords[s.word(next)]
 }
-
-// lengthWords say that a length stands before them.
-var lengthWords = set("long", "wide", "deep", "high", "tall", "thick", "diameter", "dia", "across", "away", "apart", "bore", "pipe", "hose", "nipple", "thread", "drive", "union")
 
 // farQuote is how many tokens back an open quotation is looked for.
 const farQuote = 60

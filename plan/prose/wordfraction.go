@@ -22,7 +22,7 @@ func (c *count) decimals(n *numeral) bool {
 		if next == end {
 			break
 		}
-		if (w.class == zeroWord || w.class == ohWord || w.class == oneWord) && len(digits) < mostDecimals {
+		if w.class.digit() && len(digits) < mostDecimals {
 			digits += unitDigit(w)
 			end = next + 1
 			continue
@@ -88,16 +88,14 @@ func (s *scanner) fractionWord(n *numeral, start int) {
 	}
 	if v, end := s.underHundred(at); end > at {
 		top, at = v, s.link(end)
-	} else if s.word(at) == "a" || s.word(at) == "an" {
+	} else if s.isArticle(at) {
 		at = s.link(at + 1)
 	} else if s.word(at) != "half" {
 		return
 	}
 	if bottom := s.denominator(at); bottom > top {
-		whole := n.value
-		n.top, n.bottom = top, bottom
-		n.value = whole + float64(top)/float64(bottom)
-		n.whole = formatWhole(whole)
+		n.whole = formatWhole(n.value)
+		n.setFraction(top, bottom)
 		n.end = s.denominatorEnd(at)
 	}
 }

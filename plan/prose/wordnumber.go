@@ -18,6 +18,12 @@ const (
 	pointWord
 )
 
+// digit holds for a word that may be one of a row of digits.
+func (c wordClass) digit() bool { return zeroWord <= c && c <= oneWord }
+
+// scale holds for a word that multiplies what stands before it.
+func (c wordClass) scale() bool { return hundredWord <= c && c <= scaleWord }
+
 type numberWord struct {
 	class wordClass
 	value float64
@@ -46,12 +52,7 @@ var fractionWords = map[string]int{
 	"thousandth": 1000, "thousandths": 1000,
 }
 
-func (s *scanner) number(i int) numberWord {
-	if s.kind(i) != wordToken {
-		return numberWord{}
-	}
-	return numberWords[s.word(i)]
-}
+func (s *scanner) number(i int) numberWord { return numberWords[s.word(i)] }
 
 // words reads a number in words at token i: "two hundred and forty", "eleven
 // point six four", "nought point seven", "point two", "three eighths", "one and
@@ -79,28 +80,29 @@ func (s *scanner) words(i int) (numeral, bool) {
 func (s *scanner) positive(i int) (numeral, bool) {
 	n := numeral{start: i, end: i}
 	w := s.word(i)
-	if w == "a" || w == "an" {
+	switch w {
+	case "a", "an":
 		return s.articled(i)
-	}
-	if w == "half" {
+	case "half":
 		n.setFraction(1, 2)
 		n.end = i + 1
-		if next := s.link(i + 1); s.word(next) == "a" && s.word(s.link(next+1)) == "dozen" {
-			n.value, n.bottom, n.end = 6, 0, s.link(next+1)+1
-		} else if s.word(next) == "dozen" {
+		next := s.link(i + 1)
+		if s.word(next) == "a" {
+			next = s.link(next + 1)
+		}
+		if s.word(next) == "dozen" {
 			n.value, n.bottom, n.end = 6, 0, next+1
 		}
 		return n, true
-	}
-	if w == "quarter" {
+	case "quarter":
 		n.setFraction(1, 4)
 		n.end = i + 1
 		return n, true
 	}
 	first := numberWords[w]
-	lone := (first.class == hundredWord || first.class == scaleWord) && (i == 0 || s.kind(i-1) == markToken || s.mark(i-2) != 0 || s.rounded(i))
+	lone := first.class.scale() && (i == 0 || s.kind(i-1) == markToken || s.mark(i-2) != 0 || s.rounded(i))
 	if first.class == noNumber || first.class == ohWord && s.word(s.link(i+1)) != "point" && !s.codeAt(i) ||
-		(first.class == hundredWord || first.class == scaleWord) && !lone || first.class == dozenWord {
+		first.class.scale() && !lone || first.class == dozenWord {
 		return n, false
 	}
 	c := count{s: s, start: i, end: i}
@@ -135,7 +137,7 @@ func (s *scanner) positive(i int) (numeral, bool) {
 func (s *scanner) codeAt(i int) bool {
 	for range 2 {
 		next := s.link(i + 1)
-		if w := s.number(next).class; next == i+1 || w != oneWord && w != zeroWord && w != ohWord {
+		if next == i+1 || !s.number(next).class.digit() {
 			return false
 		}
 		i = next
@@ -151,8 +153,7 @@ func (s *scanner) articled(i int) (numeral, bool) {
 	if next == i+1 {
 		return n, false
 	}
-	w := s.word(next)
-	switch {
+	switch w := s.word(next); {
 	case w == "couple":
 		n.value, n.end = 2, next+1
 		if of := s.link(next + 1); s.word(of) == "of" {
@@ -160,25 +161,21 @@ func (s *scanner) articled(i int) (numeral, bool) {
 			s.hundreds(&n)
 		}
 		return n, true
-	case w == "half", w == "quarter":
+	case w == "half", w == "quarter", w == "point":
 		n, ok := s.positive(next)
 		n.start = i
 		return n, ok
 	case w == "dozen":
 		n.value, n.end = 12, next+1
 		return n, true
-	case w == "point":
-		n, ok := s.positive(next)
-		n.start = i
-		return n, ok
-	case numberWords[w].class == hundredWord, numberWords[w].class == scaleWord:
+	case numberWords[w].class.scale():
 		c := count{s: s, start: i, group: 1, end: next}
 		c.whole(next)
 		n.value, n.end = c.total+c.group, c.end
 		c.decimals(&n)
 		return n, true
 	}
-	if fullness[w] && s.kind(next+1) == spaceToken && s.denominator(next+2) > 0 {
+	if fullness[s.word(next)] && s.kind(next+1) == spaceToken && s.denominator(next+2) > 0 {
 		next += 2 // "a full eighth"
 	}
 	if bottom := s.denominator(next); bottom > 2 && !strings.HasSuffix(s.word(s.denominatorEnd(next)-1), "s") {
@@ -217,9 +214,6 @@ func (s *scanner) rounded(i int) bool {
 	return false
 }
 
-// fullness are words that may stand between an article and its fraction.
-var fullness = map[string]bool{"full": true, "good": true, "bare": true, "scant": true, "further": true, "extra": true}
-
 // count adds up the words of a whole number.
 type count struct {
 	s            *scanner
@@ -240,7 +234,7 @@ func (c *count) whole(i int) {
 	for at := i; ; {
 		w := c.s.number(at)
 		from := at
-		if c.s.word(at) == "and" && (last.class == hundredWord || last.class == scaleWord) {
+		if c.s.word(at) == "and" && last.class.scale() {
 			from = c.s.link(at + 1)
 			w = c.s.number(from)
 			if _, end := c.s.underHundred(from); end == from || c.s.denominator(c.s.link(end)) > 0 || c.s.number(c.s.link(end)).class == hundredWord {
@@ -268,7 +262,7 @@ func (c *count) take(w, last numberWord) bool {
 		case last.class == oneWord && c.total > 0 && c.group < 10:
 			c.group = c.group*100 + w.value // "three thousand four fifty"
 			return true
-		case last.class == noNumber || last.class == hundredWord || last.class == scaleWord:
+		case last.class == noNumber || last.class.scale():
 			c.group += w.value
 			return true
 		case c.total == 0 && c.group >= 16 && c.group <= 20 && c.run == 0 && c.group != 0 && (last.class == teenWord || last.class == tensWord):
@@ -311,7 +305,7 @@ func (c *count) single(w, last numberWord) bool {
 		c.group, c.run = w.value, 1
 		c.digits = unitDigit(w)
 		return true
-	case last.class == hundredWord || last.class == scaleWord || last.class == tensWord && w.class == oneWord:
+	case last.class.scale() || last.class == tensWord && w.class == oneWord:
 		c.group += w.value
 		return true
 	case last.class == tensWord && last.value == 20 && w.class == ohWord && c.group == 20 && c.total == 0:
@@ -324,7 +318,7 @@ func (c *count) single(w, last numberWord) bool {
 	case last.class == ohWord && c.group >= 1000 && c.run == 0:
 		c.group += w.value
 		return true
-	case c.run > 0 && c.total == 0 && (last.class == oneWord || last.class == zeroWord || last.class == ohWord):
+	case c.run > 0 && c.total == 0 && last.class.digit():
 		return c.runOn(w)
 	}
 	return false
@@ -337,11 +331,8 @@ func (c *count) runOn(w numberWord) bool {
 	if c.run == longest {
 		return false
 	}
-	if c.run == 1 {
-		third := c.s.number(c.s.link(c.s.link(c.end) + 1))
-		if third.class != oneWord && third.class != zeroWord && third.class != ohWord {
-			return false
-		}
+	if third := c.s.link(c.s.link(c.end) + 1); c.run == 1 && !c.s.number(third).class.digit() {
+		return false
 	}
 	c.run++
 	c.group = c.group*10 + w.value
@@ -371,17 +362,13 @@ func (c *count) bundle(w numberWord) bool {
 		return true
 	}
 	end, ok := c.s.measures(after)
-	if !ok || c.s.word(before) == "m" || !c.s.isArticle(before) && (c.s.countsThings(end) || w.class == teenWord && c.s.isTool(after)) {
+	if !ok || c.s.word(before) == "m" || !c.s.isArticle(before) && (c.s.isCounted(end) || w.class == teenWord && c.s.isTool(after)) {
 		return false
 	}
 	c.group = c.group*100 + w.value
 	c.run = 0
 	return true
 }
-
-// pointing are words behind which "one" is a pronoun.
-var pointing = map[string]bool{"this": true, "that": true, "each": true, "every": true, "last": true, "first": true, "next": true, "other": true, "which": true, "the": true,
-	"any": true, "another": true, "only": true, "no": true, "second": true, "third": true, "old": true, "new": true, "big": true, "small": true, "long": true, "short": true, "left": true, "right": true}
 
 // measures says whether a unit that stands behind such numbers begins at i, "two
 // twenty ohms", and where it ends. A time or an order of things is told
@@ -409,13 +396,6 @@ func (s *scanner) isTool(i int) bool {
 		return true
 	}
 	return false
-}
-
-// countsThings says whether a plural noun stands behind a unit that ends at i:
-// of "two twelve volt batteries" there are two.
-func (s *scanner) countsThings(i int) bool {
-	w := s.noun(i)
-	return len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
 }
 
 func (s *scanner) isArticle(i int) bool {

@@ -192,6 +192,9 @@ func (r *reader) unknownKey(name string, known []string, at *element, written st
 	case outer != nil && outer.kind == KindTest && testTable.has(lower) && !slices.Contains(known, lower):
 		message = fmt.Sprintf("%q is a test's key; move it above [[%s]]", lower, name)
 		hint = "keys after a header belong to that header"
+	case name == "step" && shotTable.has(written): // setup, size, takes
+		message = fmt.Sprintf("%q is a shot's key", written)
+		hint = "put it under a [[step.shot]] of this step, behind the step's own keys"
 	case name != "" && planTable.has(written):
 		message, hint = ownTable(written, where)
 	default:

@@ -97,6 +97,8 @@ func TestFaults(t *testing.T) {
 			`quote-unknown: {s} has no value for the versions of this step`},
 		"table below a header like a key there": {video + step + "tool = [{ name = \"x\" }]\n",
 			`plan.toml:6:1: error: key-unknown: "tool" is a table of its own, not a key in [step] | move it above the first [header], or write [[tool]]`},
+		"shot's key in a step": {video + step + "setup = \"floor, low\"\n",
+			`plan.toml:6:1: error: key-unknown: "setup" is a shot's key | put it under a [[step.shot]] of this step, behind the step's own keys`},
 		"number in quotes": {"[publish]\nfps = \"25\"\n" + video + step, `type-wrong: fps takes a number, not text | write fps = 25, without quotes`},
 		"share in truth":   {"[[cause]]\nwhat = \"x\"\nshare = true\n" + video + step, `type-wrong: share takes a word or a number, not true or false | write share = "usual"`},
 		"person by name":   {"[shoot]\npeople = [\"ann\"]\n" + video + step, `an entry of "people" is a table, not text | write it in braces: { id = "ann" }`},

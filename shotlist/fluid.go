@@ -21,11 +21,17 @@ func isFluid(name string) bool {
 		name = name[:i]
 	}
 	words := strings.Fields(name)
+	if i := slices.Index(words, "of"); i > 0 && slices.Contains(vessels, strings.TrimSuffix(words[i-1], "s")) {
+		words = words[i+1:] // "a tube of white grease"
+	}
 	if i := slices.IndexFunc(words, func(w string) bool { return slices.Contains(added, w) }); i > 0 {
 		words = words[:i]
 	}
 	return len(words) > 0 && slices.Contains(fluids, words[len(words)-1])
 }
+
+// vessels are what fluids are sold and measured in, without their s.
+var vessels = strings.Fields("tube can tin bottle pot jar tub drum cartridge sachet syringe litre liter pint ml dab drop")
 
 // added are words behind which a name is only described.
 var added = []string{"for", "in", "from", "with", "of", "to", "that", "which"}

@@ -26,6 +26,9 @@ var numberLoose = Rule{Name: "number-loose", Group: Truth, Severity: diag.Warnin
 			r := s.report(v.Start, v.End)
 			r.Message = fmt.Sprintf("%q is said without a fact behind it", s.printed(v))
 			r.Hint = "declare it once as a [[spec]] with its source and quote it here: {id}"
+			if s.Has(claim.Measurement) {
+				r.Hint = "a reading: make it a [[test]] of the step that expects it, or a [[spec]] from your own measurement, and quote that"
+			}
 			if quote := p.sameValue(s, v); quote != "" {
 				r.Hint = fmt.Sprintf("the plan has it: quote it, {%s}, or declare what else it is as a [[spec]]", quote)
 			}

@@ -48,7 +48,7 @@ func TestQuiet(t *testing.T) {
 func TestQuietPlans(t *testing.T) {
 	const oven = `fastener = [{ id = "panel-screws", what = "back panel screws", drive = "PH2" }]
 tool = [{ id = "meter", name = "multimeter" }]
-test = [{ id = "closes", question = "Does the thermostat close?", instrument = "meter", setting = "ohms", at = "its two terminals", expect = "at most 1 Ω", work = "2m" }]
+test = [{ id = "closes", question = "Does the thermostat close?", instrument = "meter", setting = "ohms", at = "its two terminals", expect = "at most 1 Ω", work = "2m" }, { id = "stops", question = "Does the door stop?", how = "a 50 mm block under it", instrument = "eyes", expect = "it stops" }]
 [video]
 title = "Oven"
 subject = "fan oven"
@@ -62,9 +62,11 @@ say = "Breaker off, and tape over it so that nobody puts it back."
 	const cover = "[[step]]\ntitle = \"Back off\"\nstarts = [\"covers-off\"]\nfasteners = [\"panel-screws\"]\ndo = \"take the back panel off\"\nsay = \"Off it comes.\"\n"
 	const proof = "[[step]]\ntitle = \"Prove it dead\"\nstarts = [\"proven-dead\"]\ncautions = [\"live-test\"]\ndo = \"measure live to neutral and live to earth at the oven's terminal block\"\nsay = \"Nothing, and nothing.\"\n"
 	const tested = "[[step]]\ntitle = \"Thermostat\"\ntests = [\"closes\"]\ndo = \"measure the thermostat\"\nsay = \"Look at it. Less than %s, or it goes.\"\n"
+	const block = "[[step]]\ntitle = \"Door\"\ntests = [\"stops\"]\nsay = \"%s\"\n"
 	for _, c := range []struct{ rule, quiet, loud string }{
 		{"state-unsafe", cover + proof, cover + "[[step]]\ntitle = \"Look\"\ndo = \"look at the terminal block\"\nsay = \"There it is.\"\n" + proof},
 		{"number-loose", fmt.Sprintf(tested, "one ohm"), fmt.Sprintf(tested, "two ohms")},
+		{"number-loose", fmt.Sprintf(block, "The block is fifty millimetres high."), fmt.Sprintf(block, "The block is eighty millimetres high.")},
 		{"correction-unplaced", cover + "[[correction]]\nat = \"0:25\"\nnow = \"5 N·m\"\n", cover + "[[correction]]\nat = \"9:12\"\nnow = \"5 N·m\"\n"},
 		{"always-never", cover, cover + "[[step]]\ntitle = \"Say it\"\nsay = \"Nobody ever gets one of these to leak.\"\n"},
 	} {

@@ -122,8 +122,23 @@ func (p *Pass) tested(s said, q trade.Quantity) bool {
 		}
 	}
 	return slices.ContainsFunc(p.Plan.Steps[s.step].Tests, func(id string) bool {
-		return slices.ContainsFunc(p.expected(id), func(m trade.Measure) bool { return states(m, q) })
+		return slices.ContainsFunc(p.expected(id), func(m trade.Measure) bool { return states(m, q) }) || p.setBy(id, q)
 	})
+}
+
+// setBy holds where the way a test is made has the quantity: "a 50 mm block under
+// the door".
+func (p *Pass) setBy(id string, q trade.Quantity) bool {
+	for _, t := range p.Plan.Test(id) {
+		for _, text := range [...]string{t.How.Print, t.At.Print, t.Setting.Print} {
+			for _, v := range claim.Sentence(text).Values {
+				if unit, ok := trade.LookupUnit(v.Unit); ok && same(trade.Quantity{Number: v.Number, Unit: unit}, q) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // allTested holds where each figure of a line about the object is tested.

@@ -3,6 +3,7 @@ package lint
 import (
 	"cmp"
 	"fmt"
+	"strings"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -33,7 +34,11 @@ var sourceMissing = Rule{Name: "source-missing", Group: Truth, Severity: diag.Wa
 		add(plan.KindFuse, i, cmp.Or(v.At.Print, "fuse"), measured(v.Rating), v.Common, v.Source)
 	}
 	for i, v := range pl.Wires {
-		add(plan.KindWire, i, cmp.Or(v.Colour, v.ID), cmp.Or(measured(v.Section), v.Colour), v.Common, v.Source)
+		name := "wire " + v.ID
+		if ends := wireEnds(&pl.Wires[i]); ends != "" {
+			name = "wire " + ends
+		}
+		add(plan.KindWire, i, name, cmp.Or(measured(v.Section), v.Colour), v.Common, v.Source)
 	}
 	for i, v := range pl.Specs {
 		value := v.Value.Print
@@ -57,4 +62,18 @@ func measured(m trade.Measure) string {
 		return ""
 	}
 	return m.String()
+}
+
+// wireEnds says where a wire goes: "from fuse 12 to the motor".
+func wireEnds(w *plan.Wire) string {
+	from, to := strings.Join(w.From, " and "), strings.Join(w.To, " and ")
+	switch {
+	case from != "" && to != "":
+		return "from " + from + " to " + to
+	case to != "":
+		return "to " + to
+	case from != "":
+		return "from " + from
+	}
+	return ""
 }

@@ -32,7 +32,7 @@ var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag
 
 // meantDrives gives the drives of each fastener. A bare size, "2 mm", is that of
 // a hex key where such a key is among the plan's tools and no tool goes over a
-// head of that size.
+// head of that size; a "6 mm hex" also where its thread has no other.
 func meantDrives(p *plan.Plan) [][]trade.Drive {
 	have := map[trade.Drive]bool{}
 	for i := range p.Tools {
@@ -47,11 +47,18 @@ func meantDrives(p *plan.Plan) [][]trade.Drive {
 		if len(all[i]) != 1 || all[i][0].Kind != trade.Hex || have[all[i][0]] || have[trade.Drive{Kind: trade.Hex}] {
 			continue
 		}
-		if key := (trade.Drive{Kind: trade.HexKey, Size: all[i][0].Size}); have[key] {
+		if key := (trade.Drive{Kind: trade.HexKey, Size: all[i][0].Size}); have[key] || insideHex(f, all[i][0], key) {
 			all[i] = []trade.Drive{key}
 		}
 	}
 	return all
+}
+
+// insideHex holds for a "6 mm hex" on M8: no head of that thread is 6 mm over its
+// flats, and a socket in one is.
+func insideHex(f *plan.Fastener, over, key trade.Drive) bool {
+	return f.Thread != "" && strings.Contains(strings.ToLower(f.Drive), "hex") && !strings.Contains(strings.ToLower(f.Head), "hex") &&
+		trade.DriveFits(f.Thread, f.Head, over).Verdict == trade.NoSuchSize && trade.DriveFits(f.Thread, f.Head, key).Verdict == trade.FitsNow
 }
 
 // turned holds where a tool of the plan turns one of the drives.

@@ -57,7 +57,7 @@ func (p *Pass) outOfBand(i int) (Report, bool) {
 // rule's.
 func (p *Pass) tooMuchForItsTool(i int) (Report, bool) {
 	f := &p.Plan.Fasteners[i]
-	drives := trade.FastenerDrives(f.Drive, f.Head)
+	drives := p.drives[i]
 	most := 0.0
 	for _, d := range drives {
 		limit, known := trade.ToolBears(d)

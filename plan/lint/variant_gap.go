@@ -151,8 +151,11 @@ func bareValue(l plan.Line, values []versionValue) (versionValue, prose.Span, bo
 
 // states holds where a quantity is one of the numbers that a measure states.
 func states(m trade.Measure, q trade.Quantity) bool {
-	return slices.ContainsFunc(m.Quantities(), func(n trade.Quantity) bool {
-		in, ok := n.In(q.Unit)
-		return ok && math.Abs(in.Number-q.Number) <= 1e-9*max(1, math.Abs(q.Number))
-	})
+	return slices.ContainsFunc(m.Quantities(), func(n trade.Quantity) bool { return same(n, q) })
+}
+
+// same holds for one quantity in two units.
+func same(n, q trade.Quantity) bool {
+	in, ok := n.In(q.Unit)
+	return ok && math.Abs(in.Number-q.Number) <= 1e-9*max(1, math.Abs(q.Number))
 }

@@ -163,7 +163,7 @@ func driveText(s string) string {
 }
 
 var driveFolder = strings.NewReplacer("–", "-", "—", "-", "−", "-", "″", " in ", `"`, " in ", "”", " in ", "\u00a0", " ", "\u202f", " ",
-	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "millimetre", "mm", "millimeter", "mm", "spark plug", "sparkplug", "spark-plug", "sparkplug", " mil ", " mm ", "№", "no.")
+	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "half inch", "1/2 in", "half-inch", "1/2 in", "three quarter inch", "3/4 in", "three-quarter inch", "3/4 in", "quarter inch", "1/4 in", "quarter-inch", "1/4 in", "three eighths inch", "3/8 in", "three eighth inch", "3/8 in", "five eighths inch", "5/8 in", "millimetre", "mm", "millimeter", "mm", "spark plug", "sparkplug", "spark-plug", "sparkplug", " mil ", " mm ", "№", "no.")
 
 // ratchetSquares are the squares that join ratchet and socket, which turn no
 // fastener: "1/2 in drive", "3/8 ratchet", "breaker bar 1/2 in", and an

@@ -47,6 +47,9 @@ func TestParseDrives(t *testing.T) {
 func TestDrivesOf(t *testing.T) {
 	for in, want := range map[string]string{
 		"8 mm nut driver":                               "8 mm",
+		"half inch nut driver":                          "1/2 in",
+		"three-quarter inch spanner":                    "3/4 in",
+		"half inch drive ratchet":                       "",
 		"10 mm socket":                                  "10 mm",
 		"10 and 13 mm spanners":                         "10 mm, 13 mm",
 		"8, 10 and 13 mm sockets":                       "8 mm, 10 mm, 13 mm",

@@ -153,6 +153,7 @@ var recessRows = []recessSeries{
 	{"raised countersunk head", "ISO 14584", InForce, Hexalobular, "T", iso10664, "", lobeThreads, lobeSizes},
 	{"socket head", "no standard named", Practice, Hexalobular, "T", "an open library of standard parts; ASME metric pattern " + fromMemory, "", "M4 M5", "25 27"},
 	{"button head", "no standard named", Practice, Hexalobular, "T", "an open library of standard parts; ASME metric pattern " + fromMemory, "", "M3 M4 M5 M6 M8 M10 M12", "8 15 25 27 40 45 55"},
+	{"button head", "no standard named", Practice, Hexalobular, "T", "sold with the sizes of ISO 14583's pan heads; common practice, " + fromMemory, "", "M3 M4 M6 M8", "10 20 30 40"},
 	{"set screw", "no standard named", Practice, Hexalobular, "T", "an open library of standard parts", "", "M3 M4 M5 M6 M8 M10 M12 M16", "6 8 10 15 25 40 45 55"},
 	{"external hexalobular", "makers' own", Practice, HexalobularOutside, "E", fromMemory, "", "M4 M5 M6 M8 M10 M12 M14 M16", "5 6 8 10 12 14 18 20"},
 	{"pan head", "ISO 7045", InForce, CrossH, "PH", iso4757, "", crossThreads, crossSizes},

@@ -1,0 +1,39 @@
+package lint_test
+
+import (
+	"strings"
+	"testing"
+
+	"fixslate/plan/lint"
+)
+
+// What a finding says fits what it speaks of.
+func TestWording(t *testing.T) {
+	const step = "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"Look\"\ndo = \"look\"\nsay = \"%\"\n"
+	said := func(line string) string { return strings.ReplaceAll(step, "%", line) }
+	const roll = "caution = [{ id = \"roll\", hazard = \"wheel-chocks\", say = \"%\" }]\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"Up\"\ncautions = [\"roll\"]\ndo = \"look\"\nsay = \"Look.\"\n"
+	const hex = "tool = [{ id = \"key\", name = \"8 mm hex key\" }]\nfastener = [{ id = \"bolts\", what = \"calliper bolts\", drive = \"8 mm hex\", torque = \"% N·m\" }]\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"Off\"\nfasteners = [\"bolts\"]\ntools = [\"key\"]\ndo = \"undo the bolts\"\nsay = \"Undo {bolts}.\"\n"
+	for _, c := range []struct {
+		name, rule, plan, want string // want empty: quiet
+	}{
+		{"called safe", "always-never", said("Now it is safe to reach in."), "this calls it safe"},
+		{"of all", "always-never", said("These seals never leak."), "said of every one"},
+		{"a reading", "number-loose", said("Mine reads 4 volts."), "make it a [[test]]"},
+		{"a value", "number-loose", said("The bolt takes 40 newton metres."), "declare it once"},
+		{"a wire by its ends", "source-missing", "wire = [{ id = \"hot\", from = \"pot\", to = [\"tip\"], colour = \"white\" }]\n" + said("Look."), "wire from pot to tip: white has no source"},
+		{"what rolls, and chocked", "caution-incomplete", strings.ReplaceAll(roll, "%", "It can roll onto you. Level ground, brake on, rear wheels chocked."), ""},
+		{"nothing of it", "caution-incomplete", strings.ReplaceAll(roll, "%", "Mind this one."), "names neither"},
+		{"a key of 8 mm", "torque-implausible", strings.ReplaceAll(hex, "%", "45"), ""},
+		{"bent by it", "torque-implausible", strings.ReplaceAll(hex, "%", "145"), "proved to"},
+	} {
+		got := ""
+		for _, f := range lint.Run(pass(t, c.plan)) {
+			if f.Rule == c.rule {
+				got += f.Message + " | " + f.Hint + "\n"
+			}
+		}
+		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
+			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
+		}
+	}
+}

@@ -1,5 +1,7 @@
 package hazard
 
+import "slices"
+
 // How a sentence says it: what is denied, what is only talked of, what "it" is,
 // and which things an act is done to.
 
@@ -43,11 +45,16 @@ func (x *lexicon) deny(toks []token, hits []hit) {
 			}
 			if h.act {
 				h.marks, h.act = set{}, false
-			} else if h.from > 0 && toks[h.from-1].grammar&neg != 0 {
-				h.marks = set{} // "no gas"
+			} else if small(toks[i+1 : h.from]) {
+				h.marks = set{} // "no gas", "not on the old ladder"
 			}
 		}
 	}
+}
+
+// small holds for words that name nothing by themselves.
+func small(toks []token) bool {
+	return !slices.ContainsFunc(toks, func(t token) bool { return t.grammar&(prep|det|adj) == 0 })
 }
 
 // hush marks what is talked of: from an act of talking to the next clause with

@@ -27,6 +27,11 @@ func TestWordsOfOtherTrades(t *testing.T) {
 		{"pond pump", "lift the pump out of the pond", "water-electricity", true},
 		{"lawn sprinkler", "you see that the rotor is stuck with lime", "chemicals-solvents", false},
 		{"garden wall", "mix the lime", "chemicals-solvents", true},
+		{"bench grinder", "grind the burr off the chisel", "hot-work", true},
+		{"coffee grinder", "grind ten grams and weigh what comes out", "hot-work", false},
+		{"bench grinder", "run it for ten seconds", "abrasive-wheel", true},
+		{"sash window", "stand on the ladder and look at the groove", "ladder-height", true},
+		{"sash window", "stand on boards and not on a ladder, and look at the groove", "ladder-height", false},
 	} {
 		text := "[video]\ntitle = \"It\"\nsubject = \"" + c.object + "\"\n[[step]]\ntitle = \"It\"\nsay = \"Now " + c.do + ".\"\n"
 		s := Read(given.Plan(t, text)).Steps[0]

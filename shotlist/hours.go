@@ -2,8 +2,13 @@ package shotlist
 
 import "fixslate/plan"
 
-// midnight is where a day without an end stops at the latest, in seconds.
-const midnight = 24 * 3600
+// A day without an end goes on to midnight; one that begins in the evening goes
+// past it, for a working day's eight hours (common practice, no source). In
+// seconds.
+const (
+	midnight = 24 * 3600
+	evening  = 8 * 3600
+)
 
 // hours are when a day starts and ends, in seconds after midnight.
 type hours struct {
@@ -14,7 +19,7 @@ type hours struct {
 func hoursOf(s *plan.Shoot) hours {
 	h := hours{start: s.Start.Minutes * 60, end: s.End.Minutes * 60}
 	if !s.End.Set || h.end <= h.start {
-		h.end, h.open = midnight, true
+		h.end, h.open = max(midnight, h.start+evening), true
 	}
 	return h
 }

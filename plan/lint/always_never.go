@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var alwaysNever = Rule{Name: "always-never", Group: Truth, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var alwaysNever = Rule{Name: "always-never", Group: Truth, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for _, s := range p.said {
 		if !s.Has(claim.Universal) || s.Has(claim.Hedge) || asserted(s.Claim) != "" || s.sourced() || p.Plan.Steps[s.step].Opinion || !ofAll(s.line.Print) {
 			continue
@@ -22,9 +21,8 @@ var alwaysNever = Rule{Name: "always-never", Group: Truth, Severity: diag.Note, 
 			r.Message = fmt.Sprintf("this calls it safe: %q", shorten(s.line.Print))
 			r.Hint = "say what was done and what was measured, and leave the judgement to the viewer"
 		}
-		found = append(found, r)
+		report(r)
 	}
-	return found
 }}
 
 // ofAll holds for a universal that is more than a share of what is at hand: "one

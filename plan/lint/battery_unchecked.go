@@ -9,7 +9,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var batteryUnchecked = Rule{Name: "battery-unchecked", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var batteryUnchecked = Rule{Name: "battery-unchecked", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	near, where := false, ""
 	check := func(expect plan.Value, path string) {
 		for _, m := range p.Plan.Stated(expect) {
@@ -28,27 +28,27 @@ var batteryUnchecked = Rule{Name: "battery-unchecked", Group: Truth, Severity: d
 			about += " " + t.How.Print
 		}
 		if says(fold(about), "battery") {
-			return nil
+			return
 		}
 		check(t.Expect, row(plan.KindTest, i, "expect"))
 		for j, r := range t.Readings {
 			if says(fold(r.At.Print+" "+r.When.Print), "battery") {
-				return nil
+				return
 			}
 			check(r.Expect, fmt.Sprintf("test[%d].reading[%d].expect", i, j))
 		}
 	}
 	for i := range p.Plan.Specs {
 		if s := &p.Plan.Specs[i]; says(fold(s.What.Print), "battery") && s.Value.Measure.Unit.Dimension() == trade.Volt.Dimension() && p.quoted[plan.Ref{Kind: plan.KindSpec, ID: s.ID}] {
-			return nil
+			return
 		}
 	}
 	if !near {
-		return nil
+		return
 	}
-	return []Report{{
+	report(Report{
 		Message: "readings near 12 V are expected, and the battery itself is never measured",
 		Hint:    "add a test of the battery first: a weak one makes every later reading low",
 		Path:    where,
-	}}
+	})
 }}

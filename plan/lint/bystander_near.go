@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var bystanderNear = Rule{Name: "bystander-near", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var bystanderNear = Rule{Name: "bystander-near", Group: Safety, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		for _, id := range s.People {
@@ -27,16 +26,15 @@ var bystanderNear = Rule{Name: "bystander-near", Group: Safety, Severity: diag.W
 					r.Severity = diag.Error
 					r.Message = fmt.Sprintf("%s is not an adult and takes part in step %q, which can hurt", id, s.Title.Print)
 				}
-				found = append(found, r)
+				report(r)
 			}
 		}
 		if len(s.People) == 0 && childHelps(p.words[i]) {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("step %q gives a child a part in the work", s.Title.Print),
 				Hint:    "film it without them; a child shows it to children",
 				Path:    stepPath(i, "say"), Families: []string{"bystander-child"},
 			})
 		}
 	}
-	return found
 }}

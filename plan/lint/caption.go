@@ -25,21 +25,19 @@ var captionRemedies = map[string]string{
 }
 
 func captionRule(name string) Rule {
-	return Rule{Name: name, Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
-		var found []Report
-		at := map[string]int{} // one a step: a fast step is fast in every cue
+	return Rule{Name: name, Group: Publish, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
+		seen := map[string]bool{} // one a step: a fast step is fast in every cue
 		for _, f := range p.captions {
 			i, err := strconv.Atoi(strings.TrimSuffix(strings.TrimPrefix(f.Path, "cue["), "]"))
 			if f.Rule != name || err != nil || i >= len(p.Cues) {
 				continue
 			}
 			path := p.narrationAt(p.Cues[i].Start.Seconds())
-			if _, seen := at[path]; !seen {
-				at[path] = len(found)
-				found = append(found, Report{Message: "in the captions: " + f.Message, Hint: captionRemedies[name], Path: path})
+			if !seen[path] {
+				seen[path] = true
+				report(Report{Message: "in the captions: " + f.Message, Hint: captionRemedies[name], Path: path})
 			}
 		}
-		return found
 	}}
 }
 

@@ -8,7 +8,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var causeUntested = Rule{Name: "cause-untested", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var causeUntested = Rule{Name: "cause-untested", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	tested := map[string]bool{}
 	for i := range p.Plan.Tests {
 		t := &p.Plan.Tests[i]
@@ -21,17 +21,15 @@ var causeUntested = Rule{Name: "cause-untested", Group: Truth, Severity: diag.Wa
 			}
 		}
 	}
-	var found []Report
 	for i := range p.Plan.Causes {
 		c := &p.Plan.Causes[i]
 		if tested[c.ID] {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("no test speaks of the cause %q", c.What.Print),
 			Hint:    fmt.Sprintf("add checks = [%q] to the test that finds it, or a test of its own", c.ID),
 			Path:    row(plan.KindCause, i, ""),
 		})
 	}
-	return found
 }}

@@ -12,8 +12,7 @@ import (
 // cautionConflicts are figures in a caution's words or on its card that differ
 // from the fact which the other of the two quotes: "wait 2 minutes" over a card
 // that says five.
-func (p *Pass) cautionConflicts() []Report {
-	var found []Report
+func (p *Pass) cautionConflicts(report func(Report)) {
 	for i := range p.Plan.Cautions {
 		c := &p.Plan.Cautions[i]
 		quotes := slices.Concat(c.Say.Quotes, c.Card.Quotes)
@@ -31,7 +30,7 @@ func (p *Pass) cautionConflicts() []Report {
 					continue
 				}
 				from, to := text.SourceSpan(f.Start, f.End)
-				found = append(found, Report{
+				report(Report{
 					Message: fmt.Sprintf("caution %q says %s where its %s says %s", c.ID, f.Of(text.Print), otherOf(key), fact.measure),
 					Hint:    fmt.Sprintf("settle which is right, and quote it: {%s}", fact.quote),
 					Path:    row(plan.KindCaution, i, key), Span: [2]int{from, to},
@@ -39,7 +38,6 @@ func (p *Pass) cautionConflicts() []Report {
 			}
 		}
 	}
-	return found
 }
 
 func otherOf(key string) string {

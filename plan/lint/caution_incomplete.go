@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var cautionIncomplete = Rule{Name: "caution-incomplete", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var cautionIncomplete = Rule{Name: "caution-incomplete", Group: Safety, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	check := func(path, id, words, hazardID string) {
 		if words == "" {
 			return
@@ -19,7 +18,7 @@ var cautionIncomplete = Rule{Name: "caution-incomplete", Group: Safety, Severity
 		if len(lacks) < 2 {
 			return
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("caution %q names neither %s", id, strings.Join(lacks, " nor ")),
 			Hint:    "say at least two of: what is there, what it does to you, how to keep clear of it",
 			Path:    path,
@@ -35,7 +34,6 @@ var cautionIncomplete = Rule{Name: "caution-incomplete", Group: Safety, Severity
 			check(stepPath(i, fmt.Sprintf("cautions[%d].say", j)), use.ID, use.Say.Print, use.ID)
 		}
 	}
-	return found
 }}
 
 // What a caution can hold, by words that tell it. Common practice, no source:

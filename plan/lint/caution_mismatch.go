@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var cautionMismatch = Rule{Name: "caution-mismatch", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var cautionMismatch = Rule{Name: "caution-mismatch", Group: Safety, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Cautions {
 		c := &p.Plan.Cautions[i]
 		own, known := class.Find(c.Class)
@@ -21,13 +20,12 @@ var cautionMismatch = Rule{Name: "caution-mismatch", Group: Safety, Severity: di
 		if !ok || len(p.lacking(fold(c.Say.Print), c.Class)) >= 2 {
 			continue // caution-incomplete asks for words that say more
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("caution %q counts for %s (%s), and its words are nearer to %s (%s)", c.ID, strings.ToLower(own.Name), own.ID, strings.ToLower(other.Name), other.ID),
 			Hint:    fmt.Sprintf("write the hazard that its words are about (fixslate look hazard), or words about %s", strings.ToLower(own.Name)),
 			Path:    fmt.Sprintf("caution[%d].hazard", i), Families: []string{own.Family},
 		})
 	}
-	return found
 }}
 
 // A caution speaks of another hazard where what it shares with its own family is

@@ -7,11 +7,10 @@ import (
 	"fixslate/plan/diag"
 )
 
-var cautionNotSaid = Rule{Name: "caution-not-said", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass) []Report {
+var cautionNotSaid = Rule{Name: "caution-not-said", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil {
-		return nil
+		return
 	}
-	var out []Report
 	for _, c := range p.cautionsOf() {
 		before := c.step
 		why := "step %q is in the edit"
@@ -38,7 +37,6 @@ var cautionNotSaid = Rule{Name: "caution-not-said", Group: AfterEdit, Severity: 
 		default:
 			continue
 		}
-		out = append(out, r)
+		report(r)
 	}
-	return out
 }}

@@ -13,10 +13,10 @@ import (
 // perhapsMax is how many steps caution-perhaps names.
 const perhapsMax = 2
 
-var cautionPerhaps = Rule{Name: "caution-perhaps", Group: Safety, Severity: diag.Note, Check: func(p *Pass) []Report {
+var cautionPerhaps = Rule{Name: "caution-perhaps", Group: Safety, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	dangers := p.dangersIf(hazard.Missing, func(h hazard.Hazard) bool { return h.Perhaps() })
 	if len(dangers) == 0 {
-		return nil
+		return
 	}
 	slices.SortStableFunc(dangers, func(a, b danger) int { return cmp.Compare(b.Odds, a.Odds) })
 	var named []string
@@ -30,11 +30,11 @@ var cautionPerhaps = Rule{Name: "caution-perhaps", Group: Safety, Severity: diag
 	if n := len(dangers) - perhapsMax; n > 0 {
 		named = append(named, fmt.Sprintf("%d more", n))
 	}
-	return []Report{{
+	report(Report{
 		Path:    "video.title",
 		Message: "no caution comes before what may be " + listed(named),
 		Hint:    "fixslate risks shows the words that say so: add the cautions that are due",
-	}}
+	})
 }}
 
 // listed joins words as a sentence has them.

@@ -9,11 +9,10 @@ import (
 	"fixslate/plan/timing"
 )
 
-var cautionSaidLate = Rule{Name: "caution-said-late", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass) []Report {
+var cautionSaidLate = Rule{Name: "caution-said-late", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil || !p.Edit.Match.Trusted() {
-		return nil
+		return
 	}
-	var out []Report
 	for _, c := range p.cautionsOf() {
 		said, _ := c.first()
 		if share, _ := c.heard(); share < cautionHeard {
@@ -25,7 +24,7 @@ var cautionSaidLate = Rule{Name: "caution-said-late", Group: AfterEdit, Severity
 			if !late || said <= at {
 				continue
 			}
-			out = append(out, Report{
+			report(Report{
 				Message: fmt.Sprintf("the caution %q is first heard at %s, and step %q has been under way since %s", p.cautionName(c), clock(said), p.title(step), clock(p.Edit.Match.Steps[step].Start)),
 				Hint:    fmt.Sprintf("move it before %s: %s", clock(p.Edit.Match.Steps[step].Start), words),
 				Path:    c.path, Step: p.Plan.Steps[step].ID, Place: p.Edit.word(firstWord(c)), Families: families,
@@ -33,7 +32,6 @@ var cautionSaidLate = Rule{Name: "caution-said-late", Group: AfterEdit, Severity
 			break // the first step that it comes too late for
 		}
 	}
-	return out
 }}
 
 func firstWord(c spokenCaution) int {

@@ -10,13 +10,12 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var cautionStale = Rule{Name: "caution-stale", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var cautionStale = Rule{Name: "caution-stale", Group: Safety, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for _, d := range p.dangers(hazard.Stale) {
 		r := d.report(p)
 		r.Message = fmt.Sprintf("step %q acts on %s again, and its caution was given before that state ended", p.Plan.Steps[d.step].Title.Print, d.name())
 		r.Hint = fmt.Sprintf("give it again: cautions = [%q]", d.Class)
-		found = append(found, r)
+		report(r)
 	}
 	for _, d := range p.dangers(hazard.Spoken) {
 		s := &p.Plan.Steps[d.step]
@@ -26,9 +25,8 @@ var cautionStale = Rule{Name: "caution-stale", Group: Safety, Severity: diag.War
 		r := d.report(p)
 		r.Message = fmt.Sprintf("a viewer who lands on the chapter %q has neither heard nor read the caution of %s", s.Title.Print, d.name())
 		r.Hint = fmt.Sprintf("list it again: cautions = [%q] shows its card there, and is not spoken twice while it lasts", d.Caution)
-		found = append(found, r)
+		report(r)
 	}
-	return found
 }}
 
 // carded holds where the step speaks or shows a caution that is about the hazard.

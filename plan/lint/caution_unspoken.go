@@ -8,22 +8,21 @@ import (
 	"fixslate/plan/hazard"
 )
 
-var cautionUnspoken = Rule{Name: "caution-unspoken", Group: Safety, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var cautionUnspoken = Rule{Name: "caution-unspoken", Group: Safety, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for _, d := range p.dangers(hazard.Carded) {
 		r := d.report(p)
 		r.Message = fmt.Sprintf("step %q shows the caution of %s on a card, and nobody says it", p.Plan.Steps[d.step].Title.Print, d.name())
 		r.Hint = "give the caution its say again, or say it in the step before the action"
-		found = append(found, r)
+		report(r)
 	}
-	return append(found, p.cautionsUnlisted()...)
+	p.cautionsUnlisted(report)
 }}
 
 // cautionsUnlisted are the cautions that somebody wrote for this plan and that
 // no step speaks: most often one was taken out of a step's list. Where
 // caution-missing or caution-late speaks of the same danger they are passed
 // over, for the remedy is the same.
-func (p *Pass) cautionsUnlisted() []Report {
+func (p *Pass) cautionsUnlisted(report func(Report)) {
 	asked := map[string]bool{}
 	for _, cover := range []hazard.Cover{hazard.Missing, hazard.Late} {
 		for _, d := range p.dangers(cover) {
@@ -36,17 +35,15 @@ func (p *Pass) cautionsUnlisted() []Report {
 			listed[use.ID] = listed[use.ID] || use.Listed
 		}
 	}
-	var found []Report
 	for i := range p.Plan.Cautions {
 		c := &p.Plan.Cautions[i]
 		if c.Stock || c.Spare || asked[c.Family] || listed[c.ID] {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("caution %q is written and no step speaks it", c.ID),
 			Hint:    fmt.Sprintf("add cautions = [%q] to the step that it is for, or take it out", c.ID),
 			Path:    row(plan.KindCaution, i, ""), Severity: diag.Warning, Families: []string{c.Family},
 		})
 	}
-	return found
 }

@@ -13,26 +13,25 @@ import (
 // the spread of the plan, to be worth a word: less than a minute's search.
 const shifted = 30
 
-var chapterMoved = Rule{Name: "chapter-moved", Group: AfterEdit, Severity: diag.Note, Check: func(p *Pass) []Report {
+var chapterMoved = Rule{Name: "chapter-moved", Group: AfterEdit, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil || !p.Edit.Match.Trusted() {
-		return nil
+		return
 	}
-	var out []Report
 	for _, s := range p.Edit.Match.Steps {
 		if s.Status == align.Moved {
-			out = append(out, Report{
+			report(Report{
 				Message: fmt.Sprintf("step %q comes at %s, out of the plan's order", p.title(s.Index), clock(s.Start)),
 				Hint:    "see that what it needs is done before it and its caution said; then move it in the plan too",
 				Path:    stepPath(s.Index, "title"), Place: p.Edit.starts(s.Index), Step: s.ID,
 			})
 		}
 	}
-	return append(out, p.shiftedChapters()...)
+	p.shiftedChapters(report)
 }}
 
 // shiftedChapters are the chapters that begin well outside the times that the
 // plan gave: one report for the first, as all that follow it move along.
-func (p *Pass) shiftedChapters() []Report {
+func (p *Pass) shiftedChapters(report func(Report)) {
 	planned := map[int]chapters.Chapter{}
 	for _, c := range p.Edit.Chapters {
 		if len(c.Steps) > 0 {
@@ -63,10 +62,10 @@ func (p *Pass) shiftedChapters() []Report {
 		}
 	}
 	if first == nil {
-		return nil
+		return
 	}
 	if n > 1 {
 		first.Message += fmt.Sprintf(", and %d more have moved", n-1)
 	}
-	return []Report{*first}
+	report(*first)
 }

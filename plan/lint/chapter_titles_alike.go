@@ -8,13 +8,12 @@ import (
 	"fixslate/plan/diag"
 )
 
-var chapterTitlesAlike = Rule{Name: "chapter-titles-alike", Group: Publish, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var chapterTitlesAlike = Rule{Name: "chapter-titles-alike", Group: Publish, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	first := map[string]int{}
 	for i, c := range p.Chapters {
 		words := titleWords(c.Title)
 		if at, twice := first[words]; twice && words != "" && len(c.Steps) > 0 {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("chapters %d and %d have the same words for a title: %q", at+1, i+1, c.Title),
 				Hint:    "say what differs: the part, the side, off or on again",
 				Path:    stepPath(c.Steps[0], "title"),
@@ -23,7 +22,6 @@ var chapterTitlesAlike = Rule{Name: "chapter-titles-alike", Group: Publish, Seve
 		}
 		first[words] = i
 	}
-	return found
 }}
 
 // titleWords are a title's words in the order of the alphabet: "Cover off" and

@@ -7,12 +7,11 @@ import (
 	"fixslate/plan/diag"
 )
 
-var claimAdded = Rule{Name: "claim-added", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var claimAdded = Rule{Name: "claim-added", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil {
-		return nil
+		return
 	}
 	values := p.plannedValues()
-	var out []Report
 	for _, u := range p.ownTalk() {
 		kind, ok := assertion(u.Claim)
 		if !ok || p.opinionOf(u.step) || p.planned(u, values) {
@@ -21,9 +20,8 @@ var claimAdded = Rule{Name: "claim-added", Group: AfterEdit, Severity: diag.Warn
 		r := p.reportHeard(u)
 		r.Message = fmt.Sprintf("said at %s and not in the plan (%s): %q", clock(u.start), kind, shorten(squeeze(u.Text)))
 		r.Hint = "show it or source it and put it into the plan, call it opinion in a [[claim]], or cut it"
-		out = append(out, r)
+		report(r)
 	}
-	return out
 }}
 
 // assertion is the first kind of a claim that a viewer may act on. A hedge alone

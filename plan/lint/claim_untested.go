@@ -15,8 +15,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	bare := map[int]bool{} // steps in which a line stands without evidence
 	adrift := p.adriftWords()
 	for _, s := range p.said {
@@ -30,10 +29,10 @@ var claimUntested = Rule{Name: "claim-untested", Group: Truth, Severity: diag.Wa
 		r := s.report(0, 0)
 		r.Message = fmt.Sprintf("nothing in the plan shows this (%s): %q", kind, shorten(s.line.Print))
 		r.Hint = `show it in a test, give it a source with a [[claim]] (says = its words, evidence = [...]), or call it opinion = true`
-		found = append(found, r)
+		report(r)
 		bare[s.step] = true
 	}
-	return append(found, p.claimsAdrift(bare)...)
+	p.claimsAdrift(bare, report)
 }}
 
 // excused holds for a line that shows what it asserts, or asserts nothing of
@@ -84,14 +83,13 @@ func (p *Pass) tellsSymptom(folded string) bool {
 // claimsAdrift are the [[claim]]s that rest on nothing, and those that answer
 // for words which nobody says; not the latter where a line of a step that
 // lists them is reported already: then the remedy is the same.
-func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
-	var found []Report
+func (p *Pass) claimsAdrift(bare map[int]bool, report func(Report)) {
 	said := sync.OnceValue(p.saidWords)
 	for i := range p.Plan.Claims {
 		c := &p.Plan.Claims[i]
 		name := shorten(cmp.Or(c.Text.Print, c.Says, c.ID))
 		if restsOnNothing(c) {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("the claim %q rests on nothing", name),
 				Hint:    `add evidence = ["test:…", "source:…"], or opinion = true`,
 				Path:    row(plan.KindClaim, i, ""),
@@ -100,7 +98,7 @@ func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
 		}
 		words := bareWords(c.Says)
 		if words == " " && !p.listed(c.ID) {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("the claim %q answers for nothing that is said", name),
 				Hint:    "add says = the words of the sentence it answers for, or list it in claims of that step",
 				Path:    row(plan.KindClaim, i, ""),
@@ -110,13 +108,12 @@ func (p *Pass) claimsAdrift(bare map[int]bool) []Report {
 		if words == " " || strings.Contains(said(), words) || p.listedIn(bare, c.ID) {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("the claim %q answers for words that nobody says: %q", name, shorten(c.Says)),
 			Hint:    "copy the words from the sentence it answers for, or take the claim out",
 			Path:    row(plan.KindClaim, i, "says"),
 		})
 	}
-	return found
 }
 
 // restsOnNothing holds for a claim that rests on nothing.

@@ -11,8 +11,7 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	open := map[string]int{} // noun of a connection and the step that parted it
 	last := ""               // the noun parted last: what "it" is
 	parted := map[string]bool{}
@@ -56,13 +55,12 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 	}
 	for _, noun := range slices.Sorted(maps.Keys(open)) {
 		i := open[noun]
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("step %q parts a %s, and no step joins it again", p.Plan.Steps[i].Title.Print, noun),
 			Hint:    fmt.Sprintf("say where it goes back on, or give it a state: starts = [\"%s-off\"] here, ends where it is joined", noun),
 			Path:    stepPath(i, "title"),
 		})
 	}
-	return found
 }}
 
 // What is joined and parted by hand. A lead, a wire or a mains plug may be

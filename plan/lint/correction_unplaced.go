@@ -13,8 +13,7 @@ import (
 // times are the cut's, which a plan alone does not know (common practice, no source).
 const longerCut = 2
 
-var correctionUnplaced = Rule{Name: "correction-unplaced", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var correctionUnplaced = Rule{Name: "correction-unplaced", Group: Publish, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i, c := range blurb.Corrections(p.Plan, p.Chapters) {
 		at := strings.TrimSpace(p.Plan.Corrections[i].At)
 		seconds, isTime := chapters.ReadStamp(at)
@@ -25,11 +24,10 @@ var correctionUnplaced = Rule{Name: "correction-unplaced", Group: Publish, Sever
 		case isTime && len(p.Chapters) > 0:
 			trouble = fmt.Sprintf("%s, after the video's end", chapters.Stamp(seconds))
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("the correction %q stands at %s", p.Plan.Corrections[i].Now.Print, trouble),
 			Hint:    `write a step's id or title, or a time of the video: at = "3:20"`,
 			Path:    fmt.Sprintf("correction[%d].at", i),
 		})
 	}
-	return found
 }}

@@ -5,10 +5,8 @@ import (
 	"fixslate/shotlist"
 )
 
-var dayImpossible = Rule{Name: "day-impossible", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var dayImpossible = Rule{Name: "day-impossible", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for _, t := range shotlist.Hours(p.Plan) {
-		found = append(found, Report{Message: t.Message, Hint: t.Hint, Path: t.Path, Step: t.Step})
+		report(Report{Message: t.Message, Hint: t.Hint, Path: t.Path, Step: t.Step})
 	}
-	return found
 }}

@@ -6,8 +6,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var detourUnreached = Rule{Name: "detour-unreached", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var detourUnreached = Rule{Name: "detour-unreached", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Steps {
 		c := p.Plan.Steps[i].OnlyIf
 		if c.Test == "" {
@@ -17,18 +16,17 @@ var detourUnreached = Rule{Name: "detour-unreached", Group: Completeness, Severi
 		title := p.Plan.Steps[i].Title.Print
 		switch {
 		case at < 0:
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("step %q waits for test %q, which no step makes", title, c.Test),
 				Hint:    fmt.Sprintf("add tests = [%q] to an earlier step", c.Test),
 				Path:    stepPath(i, "only_if"),
 			})
 		case at > i:
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("step %q waits for test %q, which is made only later, in step %q", title, c.Test, p.Plan.Steps[at].Title.Print),
 				Hint:    "move the step behind the test",
 				Path:    stepPath(i, "only_if"),
 			})
 		}
 	}
-	return found
 }}

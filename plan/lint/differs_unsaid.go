@@ -10,8 +10,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var differsUnsaid = Rule{Name: "differs-unsaid", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var differsUnsaid = Rule{Name: "differs-unsaid", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Differs {
 		d := &p.Plan.Differs[i]
 		said := false
@@ -30,12 +29,11 @@ var differsUnsaid = Rule{Name: "differs-unsaid", Group: Truth, Severity: diag.Wa
 		if d.Step != "" {
 			hint = fmt.Sprintf("say it in step %q", p.Plan.Name(plan.Ref{Kind: plan.KindStep, ID: d.Step}))
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("the filmed object differs (%s; viewers: %s), and nobody says so", d.OnCamera.Print, d.Viewers.Print),
 			Hint:    hint, Path: fmt.Sprintf("differs[%d]", i),
 		})
 	}
-	return found
 }}
 
 // tellsDifference holds for a line that says what differs: a word by which the

@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
 		if f.Drive == "" || f.Drive == "?" {
@@ -19,7 +18,7 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 		path := row(plan.KindFastener, i, "drive")
 		drives := p.drives[i]
 		if len(drives) == 0 {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: %q is no drive the tables know", f.What.Print, f.Drive),
 				Hint:    `write a size or a name: "8 mm", "1/2 in", "T25", "PH2", "5 mm hex key", "slotted"`,
 				Path:    path,
@@ -27,18 +26,18 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 			continue
 		}
 		if f.Thread == "" {
-			found = append(found, unsold(f.What.Print, drives, path)...)
+			unsold(f.What.Print, drives, path, report)
 		}
 		fits := p.fits[i]
 		switch fits.Verdict {
 		case trade.NoSuchSize:
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: no standard gives %s a drive of %s", f.What.Print, f.Thread, f.Drive),
 				Hint:    usualSizes(f.Thread, fits),
 				Path:    path,
 			})
 		case trade.OtherHead:
-			found = append(found, Report{
+			report(Report{
 				Message:  fmt.Sprintf("%s: %s on %s is a %s's, by %s", f.What.Print, f.Drive, f.Thread, fits.Head, fits.Standard),
 				Hint:     usualSizes(f.Thread, fits),
 				Path:     path,
@@ -52,24 +51,21 @@ var driveUnknown = Rule{Name: "drive-unknown", Group: Truth, Severity: diag.Warn
 		if !p.Spans.Has(path) {
 			path = row(plan.KindTool, i, "name")
 		}
-		found = append(found, unsold(t.Name.Print, t.Drives, path)...)
+		unsold(t.Name.Print, t.Drives, path, report)
 	}
-	return found
 }}
 
 // unsold names the sizes that no driver is sold in: slips of a finger.
-func unsold(of string, drives []trade.Drive, path string) []Report {
-	var found []Report
+func unsold(of string, drives []trade.Drive, path string, report func(Report)) {
 	for _, d := range drives {
 		if near, ok := d.Sold(); !ok {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: no driver is sold in the size %s", of, d),
 				Hint:    "write the size that is meant: " + sizes(near, " or "),
 				Path:    path,
 			})
 		}
 	}
-	return found
 }
 
 // sizes are drives in one line.

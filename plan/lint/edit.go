@@ -38,9 +38,7 @@ func Review(pass *Pass) []diag.Finding {
 	p.gathered = gather(p)
 	var all []found
 	for _, r := range reviewRules(p) {
-		for _, report := range r.Check(p) {
-			all = append(all, p.finding(r, report))
-		}
+		r.Check(p, func(report Report) { all = append(all, p.finding(r, report)) })
 	}
 	return slices.DeleteFunc(p.waive(all), func(f diag.Finding) bool {
 		return slices.ContainsFunc(waiverRules, func(r Rule) bool { return r.Name == f.Rule })

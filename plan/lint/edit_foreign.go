@@ -9,13 +9,13 @@ import (
 	"fixslate/plan/prose"
 )
 
-var editForeign = Rule{Name: "edit-foreign", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass) []Report {
+var editForeign = Rule{Name: "edit-foreign", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil {
-		return nil
+		return
 	}
 	kind, foreign := p.Edit.foreign()
 	if !foreign {
-		return nil
+		return
 	}
 	r := Report{Place: p.Edit.file()}
 	switch kind {
@@ -35,7 +35,7 @@ var editForeign = Rule{Name: "edit-foreign", Group: AfterEdit, Severity: diag.Er
 		r.Message = fmt.Sprintf("the captions seem to be of another video: %d of %s could be placed, but no better than in talk of something else", found, prose.Counted(len(p.Edit.Match.Steps), "step"))
 		r.Hint = "name the captions of this plan's edit"
 	}
-	return []Report{r}
+	report(r)
 }}
 
 // foreign holds where the captions are not the plan's. Where not one step is

@@ -8,11 +8,10 @@ import (
 	"fixslate/plan/prose"
 )
 
-var editTimes = Rule{Name: "edit-times", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass) []Report {
+var editTimes = Rule{Name: "edit-times", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil {
-		return nil
+		return
 	}
-	var out []Report
 	for _, t := range p.Edit.Match.Troubles {
 		r := Report{Place: p.Edit.heard(t.Cue, prose.Span{})}
 		if r.Place.Source == nil {
@@ -32,9 +31,8 @@ var editTimes = Rule{Name: "edit-times", Group: AfterEdit, Severity: diag.Error,
 		default:
 			continue
 		}
-		out = append(out, r)
+		report(r)
 	}
-	return out
 }}
 
 func cues(n int) string {

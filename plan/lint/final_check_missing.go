@@ -10,7 +10,7 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	last := -1 // the last step that puts something back or fits it
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
@@ -19,19 +19,19 @@ var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, S
 		}
 	}
 	if last < 0 {
-		return nil
+		return
 	}
 	for i := last; i < len(p.Plan.Steps); i++ {
 		s := &p.Plan.Steps[i]
 		if len(s.Tests) > 0 || says(p.words[i], checkWords...) || s.HandsOn() && says(p.words[i], useWords...) {
-			return nil
+			return
 		}
 	}
-	return []Report{{
+	report(Report{
 		Message: fmt.Sprintf("after %q nothing shows that the repair worked", p.Plan.Steps[last].Title.Print),
 		Hint:    "add a last step that runs it, with a test or what to look and listen for",
 		Path:    stepPath(last, "title"),
-	}}
+	})
 }}
 
 // putsBack holds for a step that ends a state of something taken off, out or

@@ -9,11 +9,10 @@ import (
 	"fixslate/plan/prose"
 )
 
-var forbiddenCharacter = Rule{Name: "forbidden-character", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var forbiddenCharacter = Rule{Name: "forbidden-character", Group: Publish, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for _, w := range p.texts {
 		if at, size := hiddenCharacter(w.Print); size > 0 {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s holds the hidden character %s", lastKey(w.Path), diag.Visible(w.Print[at:at+size])),
 				Hint:    "take it out; the outputs leave it away",
 				Path:    w.Path, Span: w.Span(at, at+size),
@@ -25,15 +24,14 @@ var forbiddenCharacter = Rule{Name: "forbidden-character", Group: Publish, Sever
 		if at := strings.IndexAny(w.Print, "<>"); at >= 0 {
 			r := unprintable(w.Path, w.Print[at:at+1])
 			r.Span = w.Span(at, at+1)
-			found = append(found, r)
+			report(r)
 		}
 	}
 	for path, note := range map[string]string{"publish.footer": p.Plan.Publish.Footer.Plain, "publish.disclosure": p.Plan.Publish.Disclosure.Plain} {
 		if at := strings.IndexAny(note, "<>"); at >= 0 {
-			found = append(found, unprintable(path, note[at:at+1]))
+			report(unprintable(path, note[at:at+1]))
 		}
 	}
-	return found
 }}
 
 // unprintable is the report of an angle bracket in what is published.

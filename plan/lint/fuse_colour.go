@@ -10,8 +10,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var fuseColour = Rule{Name: "fuse-colour", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var fuseColour = Rule{Name: "fuse-colour", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Fuses {
 		f := &p.Plan.Fuses[i]
 		amps, known := f.Rating.Exactly(trade.Ampere)
@@ -22,13 +21,12 @@ var fuseColour = Rule{Name: "fuse-colour", Group: Truth, Severity: diag.Warning,
 		if !ok || table.Weak || table.Is(f.Colour) {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("%s: a %s fuse of %s is %s, not %s", cmp.Or(f.At.Print, "fuse"), table.Form, f.Rating, table.Colour, f.Colour),
 			Hint:    otherFuse(f.Colour, table.Form),
 			Path:    row(plan.KindFuse, i, "colour"),
 		})
 	}
-	return found
 }}
 
 // otherFuse says which fuse of the form has the colour.

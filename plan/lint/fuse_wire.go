@@ -11,8 +11,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var fuseWire = Rule{Name: "fuse-wire", Group: Truth, Severity: diag.Error, Check: func(p *Pass) []Report {
-	var found []Report
+var fuseWire = Rule{Name: "fuse-wire", Group: Truth, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Fuses {
 		f := &p.Plan.Fuses[i]
 		amps, known := f.Rating.Exactly(trade.Ampere)
@@ -23,13 +22,12 @@ var fuseWire = Rule{Name: "fuse-wire", Group: Truth, Severity: diag.Error, Check
 		if weakest == nil || amps <= carries.Most {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("%s of %s is more than its wire of %s carries: %.3g A at most", cmp.Or(f.At.Print, "a fuse"), f.Rating, weakest.Section, carries.Most),
 			Hint:    "a fuse protects the wire: check both against the maker's diagram (fixslate look wire); never fit a larger fuse",
 			Path:    row(plan.KindFuse, i, "rating"),
 		})
 	}
-	return found
 }}
 
 // weakestWire is the wire of a fuse that carries least, nil where none is known.

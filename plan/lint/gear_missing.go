@@ -10,7 +10,7 @@ import (
 	"fixslate/plan/kit"
 )
 
-var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	have := map[string]bool{}
 	for _, s := range p.Plan.Supplies {
 		have[s.Protects] = true
@@ -22,7 +22,6 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 			}
 		}
 	}
-	var found []Report
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
 			if h.Suspected() || !h.Covered() || h.Cover != hazard.Spoken && !slices.Contains(wornFamilies, h.Family) {
@@ -38,11 +37,10 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 				r := danger{i, h}.report(p)
 				r.Message = fmt.Sprintf("step %q wants something for the %s (%s), and the plan has none", p.Plan.Steps[i].Title.Print, bodyPart(g.Protects), g.Name)
 				r.Hint = fmt.Sprintf("add supply = [{ name = %q, protects = %q }] and say when to put it on", g.Name, g.Protects)
-				found = append(found, r)
+				report(r)
 			}
 		}
 	}
-	return found
 }}
 
 // wornFamilies are those where what is worn is the control, and keeping clear

@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var helperPlace = Rule{Name: "helper-place", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var helperPlace = Rule{Name: "helper-place", Group: Safety, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		why := p.unsettled(i)
@@ -21,14 +20,13 @@ var helperPlace = Rule{Name: "helper-place", Group: Safety, Severity: diag.Warni
 			if !c.Where.Empty() || c.Who == p.Plan.Presenter {
 				continue
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("in step %q %s, and nothing says where %s stands", s.Title.Print, why, c.Who),
 				Hint:    `add where = "…": a place clear of what falls, turns or is live`,
 				Path:    stepPath(i, fmt.Sprintf("cue[%d]", j)),
 			})
 		}
 	}
-	return found
 }}
 
 // unsettled says why it matters where somebody stands in a step: the state of

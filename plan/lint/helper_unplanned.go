@@ -9,15 +9,14 @@ import (
 	"fixslate/plan/diag"
 )
 
-var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	helped := slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return len(s.People)+len(s.Cues) > 0 })
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		for _, id := range s.People {
 			for _, person := range p.Plan.Person(id) {
 				if i == p.firstWith(id) && id != p.Plan.Presenter && person.From == (plan.Clock{}) && person.Until == (plan.Clock{}) {
-					found = append(found, Report{
+					report(Report{
 						Message: fmt.Sprintf("%s is needed from step %q on, and the day does not say when they are there", id, s.Title.Print),
 						Hint:    `add from = "11:00", until = "12:00" to them under [shoot] people`,
 						Path:    stepPath(i, "people"),
@@ -35,21 +34,20 @@ var helperUnplanned = Rule{Name: "helper-unplanned", Group: Completeness, Severi
 		case says(p.words[i], secondHands...) || handsAsked(p.words[i]):
 			key = "title"
 		case c != nil:
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("the caution %q of step %q asks for two people, and nobody is planned for it", c.Card.Print, s.Title.Print),
 				Hint:    planHelper,
 				Path:    stepPath(i, "cautions"),
 			})
 		}
 		if key != "" {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("step %q wants a second pair of hands, and nobody is planned for it", s.Title.Print),
 				Hint:    planHelper,
 				Path:    stepPath(i, key),
 			})
 		}
 	}
-	return found
 }}
 
 const planHelper = `add people = ["helper"] and a [[step.cue]] with who, when, does and where`

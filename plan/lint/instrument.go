@@ -38,8 +38,7 @@ var scales = []scale{
 // unreadable are readings that no instrument of their test can give: ohms on a
 // meter that is set to volts, metres on a ruler.
 // wrong are the specs that are told already.
-func (p *Pass) unreadable(wrong map[string]bool) []Report {
-	var found []Report
+func (p *Pass) unreadable(wrong map[string]bool, report func(Report)) {
 	look := func(t *plan.Test, path string, instruments []string, v plan.Value) bool {
 		means := slices.Concat([]string{t.Setting.Print}, instruments)
 		if slices.ContainsFunc(v.Quotes, func(q plan.Quote) bool { return q.Ref.Kind == plan.KindSpec && wrong[q.Ref.ID] }) {
@@ -47,7 +46,7 @@ func (p *Pass) unreadable(wrong map[string]bool) []Report {
 		}
 		for _, m := range p.Plan.Stated(v) {
 			if by, ok := p.cannotRead(means, m); ok {
-				found = append(found, Report{
+				report(Report{
 					Message: fmt.Sprintf("test %q: %s does not read %s", cmp.Or(t.Question.Print, t.ID), by, m),
 					Hint:    "check the unit of the reading, the instrument and its setting against one another",
 					Path:    path,
@@ -73,7 +72,6 @@ func (p *Pass) unreadable(wrong map[string]bool) []Report {
 			}
 		}
 	}
-	return found
 }
 
 // cannotRead holds where a setting or the instruments are known and none of them

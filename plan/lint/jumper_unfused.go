@@ -7,8 +7,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var jumperUnfused = Rule{Name: "jumper-unfused", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
-	var found []Report
+var jumperUnfused = Rule{Name: "jumper-unfused", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for _, d := range p.withClass("unfused-jumper") {
 		s := &p.Plan.Steps[d.step]
 		if says(p.words[d.step], fusedWords...) || len(s.Fuses) > 0 || p.fusedTool(s) {
@@ -17,9 +16,8 @@ var jumperUnfused = Rule{Name: "jumper-unfused", Group: Safety, Severity: diag.E
 		r := d.report(p)
 		r.Message = fmt.Sprintf("step %q bridges or feeds something with a lead that has no fuse", s.Title.Print)
 		r.Hint = "use a lead with a fuse no larger than the circuit's, and say so"
-		found = append(found, r)
+		report(r)
 	}
-	return found
 }}
 
 var fusedWords = []string{"fused", "in-line fuse", "inline fuse", "fuse of its own", "with a fuse", "fuse holder", "through a fuse"}

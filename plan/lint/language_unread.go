@@ -7,25 +7,27 @@ import (
 	"fixslate/plan/diag"
 )
 
-var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
+var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	lang := strings.ToLower(p.Plan.Video.Language)
 	path := "video.language"
 	if !p.Spans.Has(path) {
 		path = "video"
 	}
 	if lang == "english" {
-		return []Report{{
+		report(Report{
 			Message: `the language "english" is no tag of a language, so hazards and claims are not read`,
 			Hint:    `write language = "en"`,
 			Path:    path,
-		}}
+		})
+		return
 	}
 	if lang != "" && lang != "en" && !strings.HasPrefix(lang, "en-") {
-		return []Report{{
+		report(Report{
 			Message: fmt.Sprintf("the narration is in %q, and hazards and claims are read in English only", p.Plan.Video.Language),
 			Hint:    "have somebody who knows the trade read it for danger; silence here means nothing",
 			Path:    path,
-		}}
+		})
+		return
 	}
 	known, all := 0, 0
 	for i := range p.Plan.Steps {
@@ -40,13 +42,13 @@ var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag
 		}
 	}
 	if all < 20 || float64(known) >= englishShare*float64(all) {
-		return nil
+		return
 	}
-	return []Report{{
+	report(Report{
 		Message: "the narration does not read like English, and hazards and claims are read in English only",
 		Hint:    "have somebody who knows the trade read it for danger, and set [video] language; silence here means nothing",
 		Path:    path,
-	}}
+	})
 }}
 
 // english holds for the commonest words of English; about a third of running

@@ -10,8 +10,7 @@ import (
 	"fixslate/shotlist"
 )
 
-var lastChance = Rule{Name: "last-chance", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var lastChance = Rule{Name: "last-chance", Group: Completeness, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for _, turn := range shotlist.LastChances(p.Plan, p.Shots) {
 		for _, i := range turn.Shots {
 			shot := &p.Shots[i]
@@ -22,7 +21,7 @@ var lastChance = Rule{Name: "last-chance", Group: Completeness, Severity: diag.N
 			if why == "" {
 				continue
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("shot %q works only before step %q, and %s", shot.ID, p.Plan.Steps[turn.Step].Title.Print, why),
 				Hint:    "film it before that step, from a place that stands then; the day sheet lists it under last chance",
 				Path:    stepPath(shot.Step, "title"),
@@ -37,7 +36,7 @@ var lastChance = Rule{Name: "last-chance", Group: Completeness, Severity: diag.N
 			}
 			for _, need := range shot.Needs {
 				if need.Not && p.neverAgain(i, need.State) {
-					found = append(found, Report{
+					report(Report{
 						Message: fmt.Sprintf("a shot of step %q is made apart and needs %q not to hold, which is over by then", p.Plan.Steps[i].Title.Print, need.State),
 						Hint:    "film it on the day, before that change",
 						Path:    stepPath(i, fmt.Sprintf("shot[%d]", j)),
@@ -46,7 +45,6 @@ var lastChance = Rule{Name: "last-chance", Group: Completeness, Severity: diag.N
 			}
 		}
 	}
-	return found
 }}
 
 // comesAfter says why a shot would be filmed only after a change: its set-up or

@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var licenceMissing = Rule{Name: "licence-missing", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var licenceMissing = Rule{Name: "licence-missing", Group: Safety, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Hazards.Steps {
 		for _, h := range p.Hazards.Steps[i].Hazards {
 			c, ok := class.Find(h.Class)
@@ -24,11 +23,10 @@ var licenceMissing = Rule{Name: "licence-missing", Group: Safety, Severity: diag
 			if p.Plan.Video.Region == "" {
 				r.Hint += "; the law differs: ask locally"
 			}
-			found = append(found, r)
+			report(r)
 			break
 		}
 	}
-	return found
 }}
 
 // licenceWords tell that somebody qualified does it.

@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/prose"
 )
 
-var linkDropped = Rule{Name: "link-dropped", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var linkDropped = Rule{Name: "link-dropped", Group: Publish, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	look := func(path, text string, offset int) {
 		if !strings.Contains(text, "]") {
 			return
@@ -19,7 +18,7 @@ var linkDropped = Rule{Name: "link-dropped", Group: Publish, Severity: diag.Warn
 			if r.Style&prose.Link == 0 || r.Link != "" {
 				continue
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("the link of %q leads nowhere that can be printed, so only its words are left", r.Text),
 				Hint:    `write its whole address: https://…, http://… or mailto:…`,
 				Path:    path, Span: [2]int{offset + r.Start, offset + r.End},
@@ -34,5 +33,4 @@ var linkDropped = Rule{Name: "link-dropped", Group: Publish, Severity: diag.Warn
 			look(w.Path, w.Source, w.Offset)
 		}
 	}
-	return found
 }}

@@ -85,7 +85,7 @@ type Rule struct {
 	Group    Group
 	Severity diag.Severity // of its reports, unless one says otherwise
 	// Check reports every case, in any order; it reads the Pass and nothing else.
-	Check func(p *Pass) []Report
+	Check func(p *Pass, report func(Report))
 }
 
 // Report is one case that a rule found.
@@ -127,7 +127,7 @@ func Run(pass *Pass) []diag.Finding {
 	work := func() {
 		for i := int(next.Add(1)) - 1; i < len(rules); i = int(next.Add(1)) - 1 {
 			if rules[i].Check != nil { // else it reports with the waivers
-				reports[i] = rules[i].Check(p)
+				rules[i].Check(p, func(r Report) { reports[i] = append(reports[i], r) })
 			}
 		}
 	}

@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var liveMeasure = Rule{Name: "live-measure", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
-	var found []Report
+var liveMeasure = Rule{Name: "live-measure", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for _, d := range p.withClass("live-test") {
 		if p.inForce(d.step, "power-off") && !p.inForce(d.step, "live") || !p.measures(d.step) {
 			continue
@@ -28,9 +27,8 @@ var liveMeasure = Rule{Name: "live-measure", Group: Safety, Severity: diag.Error
 		r := d.report(p)
 		r.Message = fmt.Sprintf("step %q measures on live mains and says nothing of %s", p.Plan.Steps[d.step].Title.Print, strings.Join(lacks, ", "))
 		r.Hint = `measure dead where that will do; else add cautions = ["live-test"] and leave_to`
-		found = append(found, r)
+		report(r)
 	}
-	return found
 }}
 
 // liveParts are what has to be said before anyone measures on live mains.

@@ -10,8 +10,9 @@ import (
 	"fixslate/plan/trade"
 )
 
-var numberConflict = Rule{Name: "number-conflict", Group: Truth, Severity: diag.Error, Check: func(p *Pass) []Report {
-	found := append(p.factConflicts(), p.cautionConflicts()...)
+var numberConflict = Rule{Name: "number-conflict", Group: Truth, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
+	p.factConflicts(report)
+	p.cautionConflicts(report)
 	for _, s := range p.said {
 		for _, v := range s.Values {
 			if v.Quoted || v.Part != "" || v.Unit == "" {
@@ -26,14 +27,13 @@ var numberConflict = Rule{Name: "number-conflict", Group: Truth, Severity: diag.
 				r := s.report(v.Start, v.End)
 				r.Message = fmt.Sprintf("%s is said to be %s here, and %s in the plan", f.what, s.printed(v), f.measure)
 				r.Hint = fmt.Sprintf("settle which is right, and quote it: {%s}", f.quote)
-				found = append(found, r)
+				report(r)
 			}
 		}
 		if r, ok := p.miscounted(s); ok {
-			found = append(found, r)
+			report(r)
 		}
 	}
-	return found
 }}
 
 // valued is a fact with a measured value.
@@ -61,8 +61,7 @@ func valuedFacts(p *plan.Plan) []valued {
 }
 
 // factConflicts are facts of one name with two values.
-func (p *Pass) factConflicts() []Report {
-	var found []Report
+func (p *Pass) factConflicts(report func(Report)) {
 	facts := p.facts
 	byName := map[string][]int{}
 	for i, f := range facts {
@@ -71,7 +70,7 @@ func (p *Pass) factConflicts() []Report {
 		for _, j := range byName[key] {
 			o := facts[j]
 			if o.ref != f.ref && o.ref.Kind == f.ref.Kind && plan.Meets(o.variants, f.variants) && !agree(o.measure, f.measure) {
-				found = append(found, Report{
+				report(Report{
 					Message: fmt.Sprintf("%s has two values: %s (%s) and %s (%s)", f.what, o.measure, o.ref.ID, f.measure, f.ref.ID),
 					Hint:    "keep the one that its source gives, or say in what how the two differ",
 					Path:    f.path,
@@ -80,7 +79,6 @@ func (p *Pass) factConflicts() []Report {
 		}
 		byName[key] = append(byName[key], i)
 	}
-	return found
 }
 
 func agree(a, b trade.Measure) bool {

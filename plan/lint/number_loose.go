@@ -10,8 +10,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var numberLoose = Rule{Name: "number-loose", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var numberLoose = Rule{Name: "number-loose", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	versions := p.versionValues()
 	for _, s := range p.said {
 		if p.Plan.Steps[s.step].Opinion {
@@ -32,10 +31,9 @@ var numberLoose = Rule{Name: "number-loose", Group: Truth, Severity: diag.Warnin
 			if quote := p.sameValue(s, v); quote != "" {
 				r.Hint = fmt.Sprintf("the plan has it: quote it, {%s}, or declare what else it is as a [[spec]]", quote)
 			}
-			found = append(found, r)
+			report(r)
 		}
 	}
-	return found
 }}
 
 // sameValue is the quote of the fact that gives a loose number; empty where none

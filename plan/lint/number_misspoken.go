@@ -13,11 +13,10 @@ import (
 	"fixslate/templates/blurb"
 )
 
-var numberMisspoken = Rule{Name: "number-misspoken", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass) []Report {
+var numberMisspoken = Rule{Name: "number-misspoken", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil {
-		return nil
+		return
 	}
-	var out []Report
 	for _, n := range p.Edit.Match.Numbers {
 		r := Report{
 			Message: fmt.Sprintf("%q is said at %s, where the plan has %s", squeeze(n.Said), clock(n.Start), squeeze(n.Print)),
@@ -41,9 +40,8 @@ var numberMisspoken = Rule{Name: "number-misspoken", Group: AfterEdit, Severity:
 			r.Message += "; a correction says so"
 			r.Hint = "see that the card with the right figure is in the picture: a correction below the video is read by few"
 		}
-		out = append(out, r)
+		report(r)
 	}
-	return out
 }}
 
 // corrects holds where a [[correction]] of the step, of its chapter or of the

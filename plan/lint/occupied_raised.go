@@ -6,8 +6,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var occupiedRaised = Rule{Name: "occupied-raised", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
-	var found []Report
+var occupiedRaised = Rule{Name: "occupied-raised", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		if !p.inForce(i, "raised") || p.inForce(i, "on-stands") {
@@ -30,13 +29,12 @@ var occupiedRaised = Rule{Name: "occupied-raised", Group: Safety, Severity: diag
 		if path == "" {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("in step %q the object is raised without stands, and %s", s.Title.Print, who),
 			Hint:    `nobody in or under it until it stands on rated stands: starts = ["on-stands"] before this`,
 			Path:    path, Families: []string{"raised-load"},
 		})
 	}
-	return found
 }}
 
 var (

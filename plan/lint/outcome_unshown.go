@@ -9,11 +9,10 @@ import (
 	"fixslate/plan/diag"
 )
 
-var outcomeUnshown = Rule{Name: "outcome-unshown", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var outcomeUnshown = Rule{Name: "outcome-unshown", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	if len(p.Plan.Shoot.Has) == 0 {
-		return nil
+		return
 	}
-	var found []Report
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		if s.OnlyIf.Test == "" || !s.HandsOn() || p.madeElsewhere(i) {
@@ -23,14 +22,13 @@ var outcomeUnshown = Rule{Name: "outcome-unshown", Group: Truth, Severity: diag.
 			if !plan.Meets(t.Variants, s.Variants) || p.canShow(t, s.OnlyIf.Outcome) {
 				continue
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("step %q is for when %q %s, which the filmed object can't show", s.Title.Print, cmp.Or(t.Question.Print, t.ID), outcomeWords(s.OnlyIf.Outcome)),
 				Hint:    `film it elsewhere (kind = "insert" or "still", or apart = true on its shots), or add a [[differs]] for the step`,
 				Path:    stepPath(i, "only_if"),
 			})
 		}
 	}
-	return found
 }}
 
 func outcomeWords(outcome string) string {

@@ -8,8 +8,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var partNumberUnverified = Rule{Name: "part-number-unverified", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var partNumberUnverified = Rule{Name: "part-number-unverified", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	var known map[string]bool // made when the first number is met
 	for _, s := range p.said {
 		for _, v := range s.Values {
@@ -25,10 +24,9 @@ var partNumberUnverified = Rule{Name: "part-number-unverified", Group: Truth, Se
 			r := s.report(v.Start, v.End)
 			r.Message = fmt.Sprintf("the part number %q stands in no [[part]] of the plan", s.printed(v))
 			r.Hint = "declare the part with its number and source, and quote it: {id.number}"
-			found = append(found, r)
+			report(r)
 		}
 	}
-	return found
 }}
 
 // bareNumber is a number without the marks between letters and digits.

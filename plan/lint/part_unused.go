@@ -7,15 +7,13 @@ import (
 	"fixslate/plan/diag"
 )
 
-var partUnused = Rule{Name: "part-unused", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var partUnused = Rule{Name: "part-unused", Group: Completeness, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Parts {
 		v := &p.Plan.Parts[i]
 		if !v.Named && !v.Spare && p.idle(plan.Ref{Kind: plan.KindPart, ID: v.ID}, func(s *plan.Step) []string { return s.Parts }) {
-			found = append(found, idle(v.Name.Print, "parts", v.ID, row(plan.KindPart, i, "")))
+			report(idle(v.Name.Print, "parts", v.ID, row(plan.KindPart, i, "")))
 		}
 	}
-	return found
 }}
 
 // idle holds for a thing that no step lists and no text quotes.

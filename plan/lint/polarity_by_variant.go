@@ -7,12 +7,11 @@ import (
 	"fixslate/plan/diag"
 )
 
-var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	marks := p.poleMarks()
 	if len(marks) == 0 {
-		return nil
+		return
 	}
-	var found []Report
 	values := p.versionValues()
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
@@ -29,14 +28,13 @@ var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity
 			if _, _, bare := bareValue(l, values); bare {
 				continue // variant-gap speaks of it: the remedy is the same quote
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: "which side is plus differs between the versions; this step says it for all of them",
 				Hint:    "quote the wire ({feed.to_pin}), or give each version a step of its own",
 				Path:    stepPath(i, "say"), Span: [2]int{l.Start, l.Start + len(l.Source)},
 			})
 		}
 	}
-	return found
 }}
 
 var poles = []string{"plus", "minus", "positive", "negative", "feed", "earth", "ground", "live", "neutral", "supply", "return"}

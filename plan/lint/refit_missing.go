@@ -10,8 +10,7 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var refitMissing = Rule{Name: "refit-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var refitMissing = Rule{Name: "refit-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for _, v := range p.Plan.Intervals {
 		if !v.Open || v.From < 0 || slices.ContainsFunc(p.Plan.Shoot.Stays, func(s string) bool { return class.CanonicalState(s) == v.State }) {
 			continue
@@ -19,13 +18,13 @@ var refitMissing = Rule{Name: "refit-missing", Group: Completeness, Severity: di
 		if known, ok := class.FindState(v.State); ok && known.Safe {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("%q begins in step %q and nothing ends it", v.State, p.Plan.Steps[v.From].Title.Print),
 			Hint:    p.howItEnds(v.State),
 			Path:    p.startOf(v),
 		})
 	}
-	return append(found, p.leftOut()...)
+	p.leftOut(report)
 }}
 
 // howItEnds says where a state can end: in the step whose `ends` names it with a
@@ -48,8 +47,7 @@ func (p *Pass) howItEnds(state string) string {
 
 // leftOut are fasteners that one step takes out as it opens something, and that
 // no step which closes it again lists, quotes or names.
-func (p *Pass) leftOut() []Report {
-	var found []Report
+func (p *Pass) leftOut(report func(Report)) {
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
 		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
@@ -66,13 +64,12 @@ func (p *Pass) leftOut() []Report {
 		if slices.ContainsFunc(closing, func(j int) bool { return says(p.words[j], noun, noun+"s", "reverse", "everything back") }) {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("%s: taken out in step %q, and no step that closes up puts them back", f.What.Print, p.Plan.Steps[at].Title.Print),
 			Hint:    fmt.Sprintf("add fasteners = [%q] to step %q, and say it there", f.ID, p.Plan.Steps[closing[0]].Title.Print),
 			Path:    stepPath(at, "fasteners"),
 		})
 	}
-	return found
 }
 
 // closing are the later steps that end a state of the plan's own which a step

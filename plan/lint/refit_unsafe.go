@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
-	var found []Report
+var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for _, g := range closingChecks {
 		shown := p.withClass(g.classes...)
 		if len(shown) == 0 {
@@ -23,9 +22,8 @@ var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error
 		r := last.report(p)
 		r.Message = fmt.Sprintf("after step %q nothing checks the %s", p.Plan.Steps[last.step].Title.Print, g.what)
 		r.Hint = g.hint
-		found = append(found, r)
+		report(r)
 	}
-	return found
 }}
 
 // closingChecks are what must be checked before the thing is used again.

@@ -8,17 +8,17 @@ import (
 	"fixslate/plan/diag"
 )
 
-var runningLong = Rule{Name: "running-long", Group: Publish, Severity: diag.Note, Check: func(p *Pass) []Report {
+var runningLong = Rule{Name: "running-long", Group: Publish, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	most := p.Plan.Publish.RunningMax
 	if !most.Set || p.Timeline.Running.Likely <= most.Seconds() {
-		return nil
+		return
 	}
-	return []Report{{
+	report(Report{
 		Message: fmt.Sprintf("the video will run %s, %s over the %s wished for", chapters.Stamp(p.Timeline.Running.Likely),
 			chapters.Stamp(p.Timeline.Running.Likely-most.Seconds()), chapters.Stamp(most.Seconds())),
 		Hint: "fixslate time shows which steps take it; shorten those, or raise running_max",
 		Path: "publish.running_max",
-	}}
+	})
 }}
 
 // ReadsSpread holds for a plan in which some rule of Run looks at a Spread of

@@ -7,13 +7,12 @@ import (
 	"fixslate/shotlist"
 )
 
-var shotMissing = Rule{Name: "shot-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var shotMissing = Rule{Name: "shot-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for _, b := range shotlist.Impossible(p.Plan, p.Shots) {
 		if b.Answered {
 			continue
 		}
-		found = append(found, Report{Message: b.Message, Hint: b.Hint, Path: b.Path, Step: b.Step})
+		report(Report{Message: b.Message, Hint: b.Hint, Path: b.Path, Step: b.Step})
 	}
 	for _, c := range p.Coverage {
 		if !c.Missing() || len(c.Dropped) == 0 || len(c.Steps) == 0 {
@@ -24,11 +23,10 @@ var shotMissing = Rule{Name: "shot-missing", Group: Completeness, Severity: diag
 		if !p.Spans.Has(path) {
 			path = stepPath(step, "title")
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("no shot shows %q (%s): step %q drops it", c.What, c.Why, p.Plan.Steps[step].Title.Print),
 			Hint:    fmt.Sprintf("take %q out of drop, or write a shot of it", c.Dropped[0]),
 			Path:    path, Step: p.Plan.Steps[step].ID, About: c.Ref,
 		})
 	}
-	return found
 }}

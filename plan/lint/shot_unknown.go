@@ -10,8 +10,7 @@ import (
 	"fixslate/shotlist"
 )
 
-var shotUnknown = Rule{Name: "shot-unknown", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var shotUnknown = Rule{Name: "shot-unknown", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for _, a := range shotlist.FindAstray(p.Plan) {
 		if p.ofUnmadeTest(a.Name) {
 			continue // test-unshown speaks of it, and the remedy brings the shot back
@@ -24,12 +23,11 @@ var shotUnknown = Rule{Name: "shot-unknown", Group: Completeness, Severity: diag
 		if len(a.Names) > 0 {
 			hint = fmt.Sprintf("suggested are %s: write one of these, or take it out of %s", strings.Join(a.Names, ", "), key)
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("step %q %s the shot %q, and none of that name is suggested for it", p.Plan.Steps[a.Step].Title.Print, verb, a.Name),
 			Hint:    hint, Path: a.Path,
 		})
 	}
-	return found
 }}
 
 // ofUnmadeTest holds for the shot of a test that no step makes.

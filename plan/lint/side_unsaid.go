@@ -9,31 +9,32 @@ import (
 	"fixslate/plan/diag"
 )
 
-var sideUnsaid = Rule{Name: "side-unsaid", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var sideUnsaid = Rule{Name: "side-unsaid", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		if len(s.Sides) > 1 && s.OtherSide.Empty() && !p.saysOtherSide() && !p.namesSide(i, s.Sides[1]) {
-			return []Report{{
+			report(Report{
 				Message: fmt.Sprintf("step %q is for the %s, and the plan does not say what differs on the other", s.Title.Print, strings.Join(s.Sides, " and the ")),
 				Hint:    `add other_side = "…" ("the same" will do), or say it in the narration`,
 				Path:    stepPath(i, "sides"),
-			}}
+			})
+			return
 		}
 	}
 	if len(p.Plan.Differs) > 0 || p.saysOtherSide() {
-		return nil
+		return
 	}
 	wheeled := says(p.all, vehicles...)
 	for i := range p.Plan.Steps {
 		if s := &p.Plan.Steps[i]; len(s.Sides) == 0 && (says(p.words[i], sideWords...) || wheeled && says(p.words[i], corners...)) {
-			return []Report{{
+			report(Report{
 				Message: fmt.Sprintf("step %q works on one side, and the plan does not say how the other is", s.Title.Print),
 				Hint:    `add sides = ["right", "left"] and other_side = "…", or a [[differs]]`,
 				Path:    stepPath(i, "title"),
-			}}
+			})
+			return
 		}
 	}
-	return nil
 }}
 
 // namesSide holds where a step speaks of a side, and not of a direction.

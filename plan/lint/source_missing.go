@@ -10,13 +10,12 @@ import (
 	"fixslate/plan/trade"
 )
 
-var sourceMissing = Rule{Name: "source-missing", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var sourceMissing = Rule{Name: "source-missing", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	add := func(kind plan.Kind, i int, name, values string, c plan.Common, sources []string) {
 		if len(sources) > 0 || c.Verify != "" || values == "" || values == "?" {
 			return
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("%s: %s has no source", name, values),
 			Hint:    `add source = "…" (a [[source]]'s id, or a title), or verify = whom to ask`,
 			Path:    row(kind, i, ""),
@@ -52,7 +51,6 @@ var sourceMissing = Rule{Name: "source-missing", Group: Truth, Severity: diag.Wa
 			add(plan.KindTest, i, cmp.Or(v.Question.Print, v.ID), measured(v.Expect.Measure), v.Common, v.Source)
 		}
 	}
-	return found
 }}
 
 // measured is a measure that states a number, in print; words say what can be

@@ -12,23 +12,24 @@ import (
 	"fixslate/plan/trade"
 )
 
-var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	subject := fold(p.Plan.Video.Subject.Print + " . " + p.Plan.Video.Title.Print)
-	check := func(path, what string, m trade.Measure) {
-		if why := cmp.Or(implausible(fold(what), subject, m), unnatural(what, m)); why != "" {
-			found = append(found, Report{
+	check := func(path, what string, m trade.Measure) (wrong bool) {
+		why := cmp.Or(implausible(fold(what), subject, m), unnatural(what, m))
+		if why != "" {
+			report(Report{
 				Message: fmt.Sprintf("%s: %s can't be: %s", what, m, why),
 				Hint:    "look at the source, the unit and the decimal point again",
 				Path:    path,
 			})
 		}
+		return why != ""
 	}
 	wrong := map[string]bool{}
 	for i, s := range p.Plan.Specs {
-		n := len(found)
-		check(row(plan.KindSpec, i, "value"), s.What.Print, s.Value.Measure)
-		wrong[s.ID] = wrong[s.ID] || len(found) > n
+		if check(row(plan.KindSpec, i, "value"), s.What.Print, s.Value.Measure) {
+			wrong[s.ID] = true
+		}
 	}
 	for i, t := range p.Plan.Tests {
 		words := strings.TrimSpace(t.At.Print + " " + t.Question.Print)
@@ -41,17 +42,17 @@ var specImplausible = Rule{Name: "spec-implausible", Group: Truth, Severity: dia
 			}
 		}
 	}
-	return slices.Concat(found, p.unmade(), p.unreadable(wrong))
+	p.unmade(report)
+	p.unreadable(wrong, report)
 }}
 
 // unmade are fuses, threads and wires that nobody makes.
-func (p *Pass) unmade() []Report {
-	var found []Report
+func (p *Pass) unmade(report func(Report)) {
 	for i := range p.Plan.Wires {
 		w := &p.Plan.Wires[i]
 		if key, why := unwired(w); why != "" {
 			value := map[string]trade.Measure{"section": w.Section, "length": w.Length}[key]
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: %s %s can't be: %s", w.ID, key, value, why),
 				Hint:    "look at the diagram, the unit and the decimal point again",
 				Path:    row(plan.KindWire, i, key),
@@ -61,7 +62,7 @@ func (p *Pass) unmade() []Report {
 	for i, f := range p.Plan.Fuses {
 		amps, known := f.Rating.Exactly(trade.Ampere)
 		if form, ok := trade.FuseForm(f.Form); ok && known && !fuseMade(form, amps) {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: no %s fuse of %s is made", cmp.Or(f.At.Print, "fuse"), form, f.Rating),
 				Hint:    "check rating and form (fixslate look fuse)",
 				Path:    row(plan.KindFuse, i, "rating"),
@@ -70,7 +71,7 @@ func (p *Pass) unmade() []Report {
 	}
 	for i, f := range p.Plan.Fasteners {
 		if unclassed(f.Grade) {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: there is no property class %s", f.What.Print, f.Grade),
 				Hint:    "it stands on the head, like 8.8, 10.9 or A2-70",
 				Path:    row(plan.KindFastener, i, "grade"),
@@ -80,13 +81,12 @@ func (p *Pass) unmade() []Report {
 		if known || !unwritten(f.Thread) && (!metricLike(f.Thread) || fineThread(f.Thread)) {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("%s: no table has the thread %s", f.What.Print, f.Thread),
 			Hint:    "check the size (fixslate look thread)",
 			Path:    row(plan.KindFastener, i, "thread"),
 		})
 	}
-	return found
 }
 
 // grades are the property classes of steel screws (ISO 898-1) and nuts

@@ -8,23 +8,22 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		for j, state := range s.Needs {
 			if at, gap := p.startedLater(i, state); gap {
-				found = append(found, gapReport(s, at, p, stepPath(i, "needs"), j, state))
+				report(gapReport(s, at, p, stepPath(i, "needs"), j, state))
 			} else if at, over := p.endedBefore(i, state); over {
 				r := gapReport(s, at, p, stepPath(i, "needs"), j, state)
 				r.Message = fmt.Sprintf("step %q needs %q, which has ended before, in step %q", s.Title.Print, state, p.Plan.Steps[at].Title.Print)
 				r.Hint = fmt.Sprintf("move one of the two steps, end %q later, or take it out of needs", state)
-				found = append(found, r)
+				report(r)
 			}
 		}
 		for j, state := range s.Ends {
 			if p.neverBegun(state) {
-				found = append(found, p.endOfNothing(i, j, s))
+				report(p.endOfNothing(i, j, s))
 			}
 		}
 		for k := range s.Shots {
@@ -33,12 +32,11 @@ var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warni
 			}
 			for j, need := range s.Shots[k].Needs {
 				if at, gap := p.startedLater(i, need.State); gap && !need.Not {
-					found = append(found, gapReport(s, at, p, stepPath(i, fmt.Sprintf("shot[%d].needs", k)), j, need.State))
+					report(gapReport(s, at, p, stepPath(i, fmt.Sprintf("shot[%d].needs", k)), j, need.State))
 				}
 			}
 		}
 	}
-	return found
 }}
 
 func gapReport(s *plan.Step, at int, p *Pass, list string, entry int, state string) Report {

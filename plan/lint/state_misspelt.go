@@ -7,14 +7,13 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-var stateMisspelt = Rule{Name: "state-misspelt", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var stateMisspelt = Rule{Name: "state-misspelt", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	seen := map[string]bool{}
 	look := func(list string, words []string) {
 		for i, word := range words {
 			if near := misspelt(word); near != "" && !seen[word] {
 				seen[word] = true
-				found = append(found, Report{
+				report(Report{
 					Message: fmt.Sprintf("%q is a state of the plan's own, a letter away from %q", word, near),
 					Hint:    fmt.Sprintf("write %q, which the rules on safety know, or another word for what it is", near),
 					Path:    p.entry(list, i),
@@ -38,7 +37,6 @@ var stateMisspelt = Rule{Name: "state-misspelt", Group: Completeness, Severity: 
 			look(stepPath(i, fmt.Sprintf("shot[%d].needs", k)), words)
 		}
 	}
-	return found
 }}
 
 // misspelt is the known state that a word of the plan's own misses by one letter;

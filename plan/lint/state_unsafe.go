@@ -9,20 +9,18 @@ import (
 	"fixslate/plan/hazard"
 )
 
-var stateUnsafe = Rule{Name: "state-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass) []Report {
-	var found []Report
+var stateUnsafe = Rule{Name: "state-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Steps {
 		for _, u := range unsafeStates {
 			if !u.holds(p, i) {
 				continue
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("in step %q %s", p.Plan.Steps[i].Title.Print, u.trouble), Hint: u.hint,
 				Path: stepPath(i, "title"), Families: []string{u.family},
 			})
 		}
 	}
-	return found
 }}
 
 // unsafeStates are states in which the trade forbids what a step does. Each is

@@ -8,15 +8,14 @@ import (
 	"fixslate/plan/timing"
 )
 
-var stepNotCovered = Rule{Name: "step-not-covered", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var stepNotCovered = Rule{Name: "step-not-covered", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil {
-		return nil
+		return
 	}
-	var out []Report
 	for _, s := range p.Edit.Match.Steps {
 		if s.Status != align.Missing {
 			if p.cautionsAlone(s.Index) {
-				out = append(out, Report{
+				report(Report{
 					Message: fmt.Sprintf("of step %q only its caution is heard in the edit", p.title(s.Index)),
 					Hint:    "lay the rest in, or take the step out of the plan, with what quotes it, if it was cut on purpose",
 					Path:    stepPath(s.Index, "title"), Place: p.Edit.starts(s.Index),
@@ -24,13 +23,12 @@ var stepNotCovered = Rule{Name: "step-not-covered", Group: AfterEdit, Severity: 
 			}
 			continue
 		}
-		out = append(out, Report{
+		report(Report{
 			Message: fmt.Sprintf("step %q is not heard in the edit%s", p.title(s.Index), p.between(s.Index)),
 			Hint:    "lay it in, or take it out of the plan, with what quotes it, if it was cut on purpose",
 			Path:    stepPath(s.Index, "title"),
 		})
 	}
-	return out
 }}
 
 // cautionsAlone holds for a step of which cautions were heard, and of two or

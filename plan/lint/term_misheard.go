@@ -6,11 +6,10 @@ import (
 	"fixslate/plan/diag"
 )
 
-var termMisheard = Rule{Name: "term-misheard", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass) []Report {
+var termMisheard = Rule{Name: "term-misheard", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	if p.Edit == nil {
-		return nil
+		return
 	}
-	var out []Report
 	for _, t := range p.Edit.Match.Terms {
 		r := Report{
 			Message: fmt.Sprintf("%q at %s is perhaps %q", squeeze(t.Heard), clock(t.Start), t.Term),
@@ -20,7 +19,6 @@ var termMisheard = Rule{Name: "term-misheard", Group: AfterEdit, Severity: diag.
 		if t.Step >= 0 && t.Step < len(p.Plan.Steps) {
 			r.Step, r.Path = p.Plan.Steps[t.Step].ID, stepPath(t.Step, "say")
 		}
-		out = append(out, r)
+		report(r)
 	}
-	return out
 }}

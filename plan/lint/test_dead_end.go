@@ -10,8 +10,7 @@ import (
 	"fixslate/plan/diagnose"
 )
 
-var testDeadEnd = Rule{Name: "test-dead-end", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var testDeadEnd = Rule{Name: "test-dead-end", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for _, d := range p.Tests.DeadEnds {
 		if d.Good || d.Last || d.Closing || p.ledOn(d) {
 			continue
@@ -24,7 +23,7 @@ var testDeadEnd = Rule{Name: "test-dead-end", Group: Truth, Severity: diag.Warni
 					when, key, where = fmt.Sprintf("at the outcome %q", cmp.Or(o.Sees.Print, o.ID)), "go", fmt.Sprintf(" to outcome %d", k+1)
 				}
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("test %q does not say what to do %s", cmp.Or(t.Question.Print, t.ID), when),
 				Hint:    `add ` + key + ` = "step:…", "test:…", "stop: why" or advice` + where,
 				Path:    row(plan.KindTest, i, ""),
@@ -32,23 +31,21 @@ var testDeadEnd = Rule{Name: "test-dead-end", Group: Truth, Severity: diag.Warni
 			break
 		}
 	}
-	return append(found, p.inCircles()...)
+	p.inCircles(report)
 }}
 
 // inCircles are tests that a good reading sends back to themselves.
-func (p *Pass) inCircles() []Report {
-	var found []Report
+func (p *Pass) inCircles(report func(Report)) {
 	for i := range p.Plan.Tests {
 		t := &p.Plan.Tests[i]
 		if t.Pass.Kind == plan.ToTest && t.Pass.ID == t.ID {
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("test %q leads back to itself when it passes", cmp.Or(t.Question.Print, t.ID)),
 				Hint:    `write what is next: pass = "step:…", "test:…" or "stop: why"`,
 				Path:    row(plan.KindTest, i, "pass"),
 			})
 		}
 	}
-	return found
 }
 
 // ledOn holds where a step of the story is for the outcome.

@@ -7,11 +7,10 @@ import (
 	"fixslate/plan/diag"
 )
 
-var titleLong = Rule{Name: "title-long", Group: Publish, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var titleLong = Rule{Name: "title-long", Group: Publish, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	most := p.Plan.Publish.TitleMax
 	if n := captions.Characters(p.Plan.Video.Title.Print); n > most {
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("the title has %d characters, the limit is %d", n, most),
 			Hint:    fmt.Sprintf("take out %d characters, or raise [publish] title_max if the site takes more", n-most),
 			Path:    "video.title",
@@ -27,10 +26,9 @@ var titleLong = Rule{Name: "title-long", Group: Publish, Severity: diag.Warning,
 			if mark := p.Plan.Steps[c.Steps[0]].Chapter; mark.Title.Source != "" {
 				r.Path = stepPath(c.Steps[0], "chapter")
 			}
-			found = append(found, r)
+			report(r)
 		}
 	}
-	return found
 }}
 
 // chapterMost is how many characters of a chapter's title anybody reads in the

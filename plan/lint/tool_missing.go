@@ -11,8 +11,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	named := sync.OnceValue(p.drivesNamed)
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
@@ -21,13 +20,12 @@ var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag
 		if _, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners }); n == 0 || len(drives) == 0 || p.turned(f, drives) || turnsAny(named(), drives) {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("no tool turns %s (%s)", f.What.Print, f.Drive),
 			Hint:    fmt.Sprintf("add the tool to the step: tools = [%q]", suggested(drives[0])),
 			Path:    row(plan.KindFastener, i, "drive"),
 		})
 	}
-	return found
 }}
 
 // meantDrives gives the drives of each fastener. A bare size, "2 mm", is that of

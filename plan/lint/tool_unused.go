@@ -11,16 +11,14 @@ import (
 	"fixslate/plan/trade"
 )
 
-var toolUnused = Rule{Name: "tool-unused", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var toolUnused = Rule{Name: "tool-unused", Group: Completeness, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Tools {
 		t := &p.Plan.Tools[i]
 		if t.Named || t.Spare || p.toolUsed(t) {
 			continue
 		}
-		found = append(found, idle(t.Name.Print, "tools", t.ID, row(plan.KindTool, i, "")))
+		report(idle(t.Name.Print, "tools", t.ID, row(plan.KindTool, i, "")))
 	}
-	return found
 }}
 
 // toolUsed holds for a tool that a step or test lists, a text names, or a

@@ -9,17 +9,15 @@ import (
 	"fixslate/plan/trade"
 )
 
-var torqueImplausible = Rule{Name: "torque-implausible", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var torqueImplausible = Rule{Name: "torque-implausible", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Fasteners {
 		for _, judge := range [...]func(*Pass, int) (Report, bool){(*Pass).tooMuchForACycle, (*Pass).outOfBand, (*Pass).tooMuchForItsTool} {
-			if report, ok := judge(p, i); ok {
-				found = append(found, report)
+			if r, ok := judge(p, i); ok {
+				report(r)
 				break
 			}
 		}
 	}
-	return found
 }}
 
 // outOfBand finds a torque that a fastener's thread and class, or what it is,

@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var torqueUnitSlip = Rule{Name: "torque-unit-slip", Group: Truth, Severity: diag.Error, Check: func(p *Pass) []Report {
-	var found []Report
+var torqueUnitSlip = Rule{Name: "torque-unit-slip", Group: Truth, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
 		band, known := bandFor(f)
@@ -26,7 +25,7 @@ var torqueUnitSlip = Rule{Name: "torque-unit-slip", Group: Truth, Severity: diag
 			if slip.Shifted {
 				what = "with its decimal point moved it would be"
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: %s is out of reach for %s; %s plausible: %s", f.What.Print, q, cmp.Or(band.Name, f.Thread), what, slip.Meant),
 				Hint:    fmt.Sprintf("look at the source again; %s", bandOf(f)),
 				Path:    row(plan.KindFastener, i, "torque"),
@@ -34,7 +33,6 @@ var torqueUnitSlip = Rule{Name: "torque-unit-slip", Group: Truth, Severity: diag
 			break
 		}
 	}
-	return found
 }}
 
 // torques are the numbers of a fastener's torque.

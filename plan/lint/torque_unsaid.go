@@ -10,8 +10,7 @@ import (
 	"fixslate/plan/trade"
 )
 
-var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	told := map[string]bool{} // by id: one quote says the torque of every version
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
@@ -22,21 +21,20 @@ var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: di
 		switch {
 		case f.Torque.Shape == trade.Open || f.Verify != "":
 		case f.Torque.Text == "":
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: put back with no torque given", f.What.Print),
 				Hint:    `add torque = "…" with its source, torque = "?" if it is to be found, or words: "hand tight, then a quarter turn"`,
 				Path:    row(plan.KindFastener, i, ""),
 			})
 		case !told[f.ID] && !p.saysKey(ref, "torque") && !p.saysWords(ref, f.Torque):
 			told[f.ID] = true
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: the torque stands in the plan and is never said", f.What.Print),
 				Hint:    fmt.Sprintf("quote it where they go back in: {%s.torque}", f.ID),
 				Path:    row(plan.KindFastener, i, "torque"),
 			})
 		}
 	}
-	return found
 }}
 
 // trim holds for screws that nobody tightens by figure. Common practice, no

@@ -9,8 +9,7 @@ import (
 	"fixslate/plan/diag"
 )
 
-var unsure = Rule{Name: "unsure", Group: Truth, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var unsure = Rule{Name: "unsure", Group: Truth, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for _, s := range p.said {
 		if !s.Has(claim.Hedge) || len(s.Evidence) > 0 || p.Plan.Steps[s.step].Opinion || p.tellsOfYours(s) {
 			continue
@@ -18,9 +17,8 @@ var unsure = Rule{Name: "unsure", Group: Truth, Severity: diag.Note, Check: func
 		r := s.report(0, 0)
 		r.Message = fmt.Sprintf("this is said unsurely: %q", shorten(s.line.Print))
 		r.Hint = "test it, source it, or call it opinion = true"
-		found = append(found, r)
+		report(r)
 	}
-	return found
 }}
 
 // tellsOfYours holds for a line that tells a difference of the plan, and is

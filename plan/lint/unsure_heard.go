@@ -9,8 +9,7 @@ import (
 
 // unsureHeard is the rule unsure over an edit: what was said unsurely and not
 // planned so. It has the name and the page of unsure, as it means the same.
-var unsureHeard = Rule{Name: "unsure", Group: AfterEdit, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var out []Report
+var unsureHeard = Rule{Name: "unsure", Group: AfterEdit, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for _, u := range p.ownTalk() {
 		if !u.Has(claim.Hedge) || p.opinionOf(u.step) {
 			continue
@@ -18,7 +17,6 @@ var unsureHeard = Rule{Name: "unsure", Group: AfterEdit, Severity: diag.Note, Ch
 		r := p.reportHeard(u)
 		r.Message = fmt.Sprintf("this is said unsurely at %s: %q", clock(u.start), shorten(squeeze(u.Text)))
 		r.Hint = "look it up and say it anew, call it opinion, or cut it"
-		out = append(out, r)
+		report(r)
 	}
-	return out
 }}

@@ -13,11 +13,11 @@ import (
 	"fixslate/plan/trade"
 )
 
-var variantGap = Rule{Name: "variant-gap", Group: Truth, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	found := p.versionsLeftOut()
+var variantGap = Rule{Name: "variant-gap", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
+	p.versionsLeftOut(report)
 	values := p.versionValues()
 	if len(values) == 0 {
-		return found
+		return
 	}
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
@@ -30,7 +30,7 @@ var variantGap = Rule{Name: "variant-gap", Group: Truth, Severity: diag.Warning,
 			}
 			if v, at, ok := bareValue(l, values); ok {
 				from, to := l.SourceSpan(at.Start, at.End)
-				found = append(found, Report{
+				report(Report{
 					Message: fmt.Sprintf("%q holds for one version (%s), and this step is for all", at.Of(l.Print), v.versions),
 					Hint:    fmt.Sprintf("quote the fact, which gives each version's value: {%s}", v.quote()),
 					Path:    stepPath(i, "say"), Span: [2]int{l.Start + from, l.Start + to},
@@ -38,7 +38,6 @@ var variantGap = Rule{Name: "variant-gap", Group: Truth, Severity: diag.Warning,
 			}
 		}
 	}
-	return found
 }}
 
 // versionValue is a value that only some versions have.

@@ -12,8 +12,7 @@ import (
 // quotes and that some version lacks: its viewers are told nothing. Each is
 // reported once, where it is said first. A line that names one of the versions
 // it holds for speaks to those alone.
-func (p *Pass) versionsLeftOut() []Report {
-	var found []Report
+func (p *Pass) versionsLeftOut(report func(Report)) {
 	seen := map[plan.Ref]bool{}
 	look := func(path string, span [2]int, text string, quotes []plan.Quote) {
 		for _, q := range quotes {
@@ -22,7 +21,7 @@ func (p *Pass) versionsLeftOut() []Report {
 				continue
 			}
 			seen[q.Ref] = true
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%q has no value for %s, and this is for all versions", p.Plan.Name(q.Ref), p.versionNames(lacks)),
 				Hint:    fmt.Sprintf(`add a row with variants = [%q] (value "?" where it is to be found), or give the step its variants`, lacks[0]),
 				Path:    path, Span: span,
@@ -48,7 +47,6 @@ func (p *Pass) versionsLeftOut() []Report {
 			}
 		}
 	}
-	return found
 }
 
 // versionsWithout are the versions for which a fact has no row, where it has

@@ -9,20 +9,18 @@ import (
 	"fixslate/plan/trade"
 )
 
-var waitUncited = Rule{Name: "wait-uncited", Group: Safety, Severity: diag.Warning, Check: func(p *Pass) []Report {
-	var found []Report
+var waitUncited = Rule{Name: "wait-uncited", Group: Safety, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
 		if !p.startsHere(i, "srs-waited") || p.citesTime(i) {
 			continue
 		}
-		found = append(found, Report{
+		report(Report{
 			Message: fmt.Sprintf("step %q waits for the airbags, and no source says how long", s.Title.Print),
 			Hint:    "declare the maker's wait as a [[spec]] with its source, and quote it: {srs-wait}",
 			Path:    stepPath(i, "starts"), Families: []string{"airbag-srs"},
 		})
 	}
-	return found
 }}
 
 // citesTime holds where a line of the step, or a caution that it speaks, quotes a time that has a source, or

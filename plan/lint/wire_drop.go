@@ -12,8 +12,7 @@ import (
 // less (as quoted). A blade or torpedo fuse says that the circuit is a vehicle's.
 const mostDrop = 1.2 // V
 
-var wireDrop = Rule{Name: "wire-drop", Group: Truth, Severity: diag.Note, Check: func(p *Pass) []Report {
-	var found []Report
+var wireDrop = Rule{Name: "wire-drop", Group: Truth, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Fuses {
 		f := &p.Plan.Fuses[i]
 		amps, known := f.Rating.Exactly(trade.Ampere)
@@ -34,12 +33,11 @@ var wireDrop = Rule{Name: "wire-drop", Group: Truth, Severity: diag.Note, Check:
 			if !ok || drop.Ideal <= mostDrop || listed && amps > carries.Most { // fuse-wire tells the last
 				continue
 			}
-			found = append(found, Report{
+			report(Report{
 				Message: fmt.Sprintf("%s: %s of %s lose %.2g V at the %s its fuse lets through, more than a tenth of 12 V", w.ID, length, section, drop.Ideal, f.Rating),
 				Hint:    fmt.Sprintf("check length, section and fuse against the diagram; if they are right, say that a reading under load is low by that much (fixslate look wire %s %s %s)", section, f.Rating, length),
 				Path:    row(plan.KindWire, j, "length"),
 			})
 		}
 	}
-	return found
 }}

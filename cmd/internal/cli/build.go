@@ -28,7 +28,7 @@ type buildOptions struct {
 }
 
 func newBuild(s streams) *cobra.Command {
-	o := &buildOptions{streams: s, failOn: failOn{diag.Error}}
+	o := &buildOptions{streams: s, failOn: failFrom("error")}
 	cmd := &cobra.Command{
 		Use:   "build PLAN…",
 		Short: "write everything a plan compiles into",
@@ -58,11 +58,11 @@ all the same), and with 2 where it could not run or the plan has faults.`,
 func runBuild(ctx context.Context, o *buildOptions) error {
 	targets, err := o.targets()
 	if err != nil {
-		return failed{err}
+		return err
 	}
 	pace, err := o.readPace()
 	if err != nil {
-		return failed{err}
+		return err
 	}
 	var result error
 	for i, name := range o.plans {
@@ -97,11 +97,11 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 		return faulted(o.streams, c.Findings)
 	}
 	if err := complain(o.streams, c.Findings); err != nil {
-		return failed{err}
+		return err
 	}
 	files, err := c.Make(o.only)
 	if err != nil {
-		return failed{err}
+		return err
 	}
 	if err := ctx.Err(); err != nil {
 		return err
@@ -112,16 +112,13 @@ func buildOne(ctx context.Context, o *buildOptions, job buildJob) error {
 		write = build.WriteOnly
 	}
 	if err := write(ctx, target, files); err != nil {
-		return failed{err}
+		return err
 	}
 	if err := o.report(job.dir, len(files), &c); err != nil {
-		return failed{err}
+		return err
 	}
 	o.remindOfMatch(target, c.Plan, files)
-	if o.failOn.met(c.Findings) {
-		return errFound
-	}
-	return nil
+	return o.failOn.verdict(c.Findings)
 }
 
 // report says what was written, and what the description had to leave out.

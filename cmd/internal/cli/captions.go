@@ -43,7 +43,7 @@ func (f *captionFormat) Set(word string) error {
 }
 
 func newCaptions(s streams) *cobra.Command {
-	o := &captionsOptions{streams: s, profile: choice{what: "profile", known: profileNames()}, format: formats("text", "json"), failOn: failOn{diag.Error}}
+	o := &captionsOptions{streams: s, profile: choice{what: "profile", known: profileNames()}, format: formats("text", "json"), failOn: failFrom("error")}
 	cmd := &cobra.Command{
 		Use:   "captions FILE",
 		Short: "read, check and convert a caption file",
@@ -79,14 +79,14 @@ func profileNames() []string {
 
 func runCaptions(ctx context.Context, o *captionsOptions) error {
 	if o.to.Format == captions.Unknown && o.output != "" {
-		return failed{errors.New("-o needs --to srt, vtt or ttml")}
+		return errors.New("-o needs --to srt, vtt or ttml")
 	}
 	if o.to.Format != captions.Unknown && o.output == "" && o.format.word == "json" {
-		return failed{errors.New("--format json takes standard output; give the captions a file with -o")}
+		return errors.New("--format json takes standard output; give the captions a file with -o")
 	}
 	raw, shown, err := slurpUpTo(o.streams, o.file, captionFile, captions.MaxBytes)
 	if err != nil {
-		return failed{err}
+		return err
 	}
 	file, findings := captions.Read(raw, shown)
 	var profile captions.Profile
@@ -103,7 +103,7 @@ func runCaptions(ctx context.Context, o *captionsOptions) error {
 		err = complain(o.streams, findings)
 	}
 	if err != nil {
-		return failed{err}
+		return err
 	}
 	if !file.Whole {
 		return errFaulted
@@ -111,10 +111,7 @@ func runCaptions(ctx context.Context, o *captionsOptions) error {
 	if err := o.write(ctx, file); err != nil {
 		return err
 	}
-	if o.failOn.met(findings) {
-		return errFound
-	}
-	return nil
+	return o.failOn.verdict(findings)
 }
 
 // write writes the captions in the format asked for, if any.
@@ -124,14 +121,14 @@ func (o *captionsOptions) write(ctx context.Context, file captions.File) error {
 	}
 	data, err := captions.Write(file, o.to.Format)
 	if err != nil {
-		return failed{err}
+		return err
 	}
 	if o.output == "" {
 		_, err = o.out.Write(data)
 	} else {
 		err = build.WriteFile(ctx, o.output, data, kept(o.file, nil))
 	}
-	return ofMachine(err)
+	return err
 }
 
 func captionsJSON(w io.Writer, file captions.File, findings []diag.Finding) error {

@@ -27,7 +27,7 @@ type checkOptions struct {
 }
 
 func newCheck(s streams) *cobra.Command {
-	o := &checkOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failOn{diag.Warning}, stage: choose("stage", lint.Stages()...)}
+	o := &checkOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failFrom("warning"), stage: choose("stage", lint.Stages()...)}
 	cmd := &cobra.Command{
 		Use:   "check PLAN…",
 		Short: "find what is wrong with plans",
@@ -66,7 +66,7 @@ func runCheck(ctx context.Context, o *checkOptions) error {
 	}
 	findings := slices.Concat(results...)
 	if err := printFindings(o.streams, findings, o.format.word); err != nil {
-		return failed{err}
+		return err
 	}
 	var unread error
 	for _, err := range errs {
@@ -81,10 +81,7 @@ func runCheck(ctx context.Context, o *checkOptions) error {
 	if o.format.word == "text" {
 		summarise(o, findings)
 	}
-	if o.failOn.met(findings) {
-		return errFound
-	}
-	return nil
+	return o.failOn.verdict(findings)
 }
 
 func checkOne(ctx context.Context, o *checkOptions, name string) ([]diag.Finding, error) {
@@ -107,21 +104,21 @@ func checkOne(ctx context.Context, o *checkOptions, name string) ([]diag.Finding
 // beside it, and puts the new text into the request.
 func writeCautions(ctx context.Context, o *checkOptions, name string, r *build.Request) error {
 	if name == "-" {
-		return failed{errors.New("--write-cautions needs a file: standard input can't be written")}
+		return errors.New("--write-cautions needs a file: standard input can't be written")
 	}
 	amended, n, err := build.AddCautions(*r)
 	if err != nil {
-		return failed{fmt.Errorf("%s: %w", name, err)}
+		return fmt.Errorf("%s: %w", name, err)
 	}
 	if n == 0 {
 		return nil
 	}
 	kept, err := keepCopy(ctx, name, r.Source.Raw)
 	if err != nil {
-		return failed{err}
+		return err
 	}
 	if err := build.WriteFile(ctx, name, amended, nil); err != nil {
-		return failed{err}
+		return err
 	}
 	o.say(fmt.Sprintf("%s: %s written; the plan as it was is %s", name, prose.Counted(n, "caution"), kept))
 	r.Source, r.Faults = diag.NewSource(r.Source.Name, amended)

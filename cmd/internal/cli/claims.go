@@ -45,10 +45,7 @@ func runClaims(o *onePlan) error {
 	if err := w.done(err); err != nil {
 		return err
 	}
-	if o.failOn.met(findings) {
-		return errFound
-	}
-	return nil
+	return o.failOn.verdict(findings)
 }
 
 // claimsOf reads the file by its name: .toml is a plan, .txt is text, another
@@ -62,7 +59,7 @@ func claimsOf(o *onePlan) ([]claim.Claim, []diag.Finding, error) {
 	}
 	raw, shown, err := slurpUpTo(o.streams, o.plan, "a plan (.toml), captions or plain text (.txt)", limit)
 	if err != nil {
-		return nil, nil, failed{err}
+		return nil, nil, err
 	}
 	if kind == "" {
 		kind = kindOfText(raw)
@@ -101,7 +98,7 @@ func kindOfText(raw []byte) string {
 func claimsOfText(o *onePlan, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
 	src, faults := diag.NewSource(shown, raw)
 	if err := complain(o.streams, faults); err != nil {
-		return nil, nil, failed{err}
+		return nil, nil, err
 	}
 	if diag.Worst(faults) == diag.Error {
 		return nil, nil, errFaulted
@@ -125,7 +122,7 @@ func claimsOfPlan(o *onePlan, raw []byte, shown string) ([]claim.Claim, []diag.F
 func claimsOfCaptions(o *onePlan, raw []byte, shown string) ([]claim.Claim, []diag.Finding, error) {
 	file, findings := captions.Read(raw, shown)
 	if err := complain(o.streams, findings); err != nil {
-		return nil, nil, failed{err}
+		return nil, nil, err
 	}
 	if !file.Whole {
 		return nil, nil, errFaulted

@@ -45,19 +45,9 @@ type streams struct {
 	columns, errColumns int // of the terminals that out and err are, else 0
 }
 
-// failed ends a command with a message and exit code 2.
-type failed struct{ err error }
-
-func (f failed) Error() string { return f.err.Error() }
-func (f failed) Unwrap() error { return f.err }
-
-// ofMachine is an error that ends a command with exit code 2, or none.
-func ofMachine(err error) error {
-	if err == nil {
-		return nil
-	}
-	return failed{err}
-}
+// misuse is an error of the command line itself: a bad flag, command or number
+// of arguments. Its message is followed by where to read more.
+type misuse struct{ error }
 
 // errFound ends a command with exit code 1; what was found is printed already.
 var errFound = errors.New("findings")
@@ -122,7 +112,7 @@ func run(ctx context.Context, s streams, args []string) int {
 	case err == nil && out.err == nil:
 		return exitFine
 	case err == nil:
-		err = failed{out.err}
+		err = out.err
 	case errors.Is(err, context.Canceled):
 		s.say("stopped; nothing was changed")
 		return exitStopped
@@ -132,8 +122,7 @@ func run(ctx context.Context, s streams, args []string) int {
 		return exitFailed
 	}
 	s.say(err.Error())
-	var f failed
-	if !errors.As(err, &f) { // cobra's own: a bad flag or command
+	if errors.As(err, new(misuse)) {
 		fmt.Fprintln(s.err, hanging("  fixslate --help lists the commands, fixslate COMMAND --help its options", fitting(s.errColumns)-1))
 	}
 	return exitFailed
@@ -171,6 +160,7 @@ and licensed practice. It never proves that a repair is safe.`,
 		RunE: func(cmd *cobra.Command, args []string) error { return cmd.Help() },
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return misuse{err} })
 	root.SetVersionTemplate("fixslate {{.Version}}\n")
 	fittedHelp(root, s.paper())
 	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "print what a command does", RunE: func(_ *cobra.Command, args []string) error {
@@ -190,7 +180,7 @@ func unknownCommand(root *cobra.Command, name string) error {
 	for _, c := range root.Commands() {
 		known = append(known, c.Name())
 	}
-	return fmt.Errorf("unknown command %q%s", name, didYouMean(name, known))
+	return misuse{fmt.Errorf("unknown command %q%s", name, didYouMean(name, known))}
 }
 
 // anyNumber is a bound of takes that binds nothing.
@@ -202,7 +192,7 @@ func takes(least, most int) cobra.PositionalArgs {
 		if len(args) >= least && len(args) <= most {
 			return nil
 		}
-		return fmt.Errorf("%s is given %s; write %s", cmd.Name(), prose.Counted(len(args), "argument"), strings.TrimSuffix(cmd.UseLine(), " [flags]"))
+		return misuse{fmt.Errorf("%s is given %s; write %s", cmd.Name(), prose.Counted(len(args), "argument"), strings.TrimSuffix(cmd.UseLine(), " [flags]"))}
 	}
 }
 

@@ -38,7 +38,7 @@ id a line, as the shoot book copies them out.`,
 
 func runDay(o *dayOptions) error {
 	if o.plan == "-" && o.got == "-" {
-		return failed{errors.New("standard input can't be both the plan and the list of shots; name a file for one of them")}
+		return errors.New("standard input can't be both the plan and the list of shots; name a file for one of them")
 	}
 	r, err := read(o.streams, o.plan)
 	if err != nil {
@@ -47,7 +47,7 @@ func runDay(o *dayOptions) error {
 	if o.got != "" {
 		raw, shown, err := slurpUpTo(o.streams, o.got, shotsMade, diag.MaxBytes)
 		if err != nil {
-			return failed{err}
+			return err
 		}
 		var faults []diag.Finding
 		r.Got, faults = diag.NewSource(shown, raw)
@@ -64,11 +64,7 @@ func runDay(o *dayOptions) error {
 	case "json":
 		err = dayJSON(w, c)
 	case "svg":
-		svg := picture.LanesFile(c.Plan, c.Shots, &c.Day)
-		if svg == nil {
-			return failed{fmt.Errorf("%s: there is nothing to draw: %s", c.Source.Name, strings.ToLower(c.Day.Summary()[0]))}
-		}
-		_, err = w.Write(svg)
+		err = draw(w, c, picture.LanesFile(c.Plan, c.Shots, &c.Day), strings.ToLower(c.Day.Summary()[0]))
 	default:
 		dayText(w, c)
 	}
@@ -130,7 +126,7 @@ func dayShotLine(w *paper, c *build.Compiled, line shotlist.Line) {
 		fmt.Fprintln(w, strings.TrimRight(head, " "))
 		head = strings.Repeat(" ", dayMargin+9)
 	}
-	fmt.Fprintf(w, "%s%s\n", head, clip(diag.Visible(words), max(12, w.columns-len(head))))
+	fmt.Fprintf(w, "%s%s\n", head, clip(words, max(12, w.columns-len(head))))
 }
 
 // dayID is the width of the column of ids.

@@ -73,14 +73,13 @@ func runExplain(o *explainOptions) error {
 		for _, g := range groups() {
 			rules = append(rules, g.Rules...)
 		}
-		return failed{fmt.Errorf("there is no rule %q%s; fixslate explain lists them", o.rule, didYouMean(o.rule, rules))}
+		return fmt.Errorf("there is no rule %q%s; fixslate explain lists them", o.rule, didYouMean(o.rule, rules))
 	}
 	w := o.paper()
+	var err error
 	switch {
 	case o.format.word == "json":
-		if err := explainJSON(w, pages); err != nil {
-			return failed{err}
-		}
+		err = explainJSON(w, pages)
 	case o.rule == "":
 		for i, g := range groups() {
 			if i > 0 {
@@ -96,7 +95,7 @@ func runExplain(o *explainOptions) error {
 	default:
 		explainText(w, pages[0])
 	}
-	return w.done(nil)
+	return w.done(err)
 }
 
 func explainText(w *paper, p diag.Page) {

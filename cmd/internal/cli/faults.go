@@ -27,12 +27,7 @@ and the steps that make the work safe come before any order of time.`,
 }
 
 func faultsSVG(w *paper, c *build.Compiled) error {
-	svg := picture.File(picture.Tests(c.Plan, c.Tests)...)
-	if svg == nil {
-		return fmt.Errorf("%s: there is nothing to draw: %s", c.Source.Name, noOrder(c.Plan))
-	}
-	_, err := w.Write(svg)
-	return err
+	return draw(w, c, picture.File(picture.Tests(c.Plan, c.Tests)...), noOrder(c.Plan))
 }
 
 // noOrder says why there is no order of tests.

@@ -16,38 +16,23 @@ import (
 
 // failOn is the value of --fail-on: from which severity on a command ends
 // with 1.
-type failOn struct{ from diag.Severity }
+type failOn struct{ choice }
 
-const never = diag.Error + 1
-
-func (f *failOn) String() string {
-	if f.from == never {
-		return "never"
-	}
-	return f.from.String()
+// failFrom is the --fail-on of a command, with what it is where none is written.
+func failFrom(word string) failOn {
+	return failOn{choice{"severity", word, []string{"error", "warning", "note", "never"}}}
 }
 
-func (f *failOn) Type() string { return "severity" }
-
-func (f *failOn) Set(word string) error {
-	for _, s := range []diag.Severity{diag.Error, diag.Warning, diag.Note} {
-		if word == s.String() {
-			f.from = s
-			return nil
-		}
+// verdict ends a command with 1 where findings reach the severity.
+func (f *failOn) verdict(findings []diag.Finding) error {
+	if f.word != "never" && diag.Worst(findings) >= diag.Error-diag.Severity(f.index()) {
+		return errFound
 	}
-	if word == "never" {
-		f.from = never
-		return nil
-	}
-	return errors.New("write error, warning, note or never")
+	return nil
 }
-
-// met holds where findings reach the severity.
-func (f *failOn) met(findings []diag.Finding) bool { return diag.Worst(findings) >= f.from }
 
 func (f *failOn) flag(cmd *cobra.Command) {
-	cmd.Flags().Var(f, "fail-on", "end with 1 from this severity on: error, warning, note or never")
+	cmd.Flags().Var(f, "fail-on", "end with 1 from this severity on: "+either(f.known))
 }
 
 // choice is the value of a flag that takes one of a few words.

@@ -20,7 +20,7 @@ import (
 func read(s streams, name string) (build.Request, error) {
 	raw, shown, err := slurpUpTo(s, name, aPlan, diag.MaxBytes)
 	if err != nil {
-		return build.Request{}, failed{err}
+		return build.Request{}, err
 	}
 	return request(raw, shown, name), nil
 }
@@ -71,7 +71,7 @@ func finished(s streams, c build.Compiled) (*build.Compiled, error) {
 		return nil, faulted(s, c.Findings)
 	}
 	if err := mention(s, c.Findings, c.Source); err != nil {
-		return nil, failed{err}
+		return nil, err
 	}
 	return &c, nil
 }
@@ -79,7 +79,7 @@ func finished(s streams, c build.Compiled) (*build.Compiled, error) {
 // faulted prints the faults of a plan, which end every command but check.
 func faulted(s streams, faults []diag.Finding) error {
 	if err := complain(s, faults); err != nil {
-		return failed{err}
+		return err
 	}
 	return errFaulted
 }
@@ -90,10 +90,7 @@ func ended(w *paper, err error, f failOn, c *build.Compiled) error {
 	if err := w.done(err); err != nil {
 		return err
 	}
-	if f.met(c.Findings) {
-		return errFound
-	}
-	return nil
+	return f.verdict(c.Findings)
 }
 
 // slurpUpTo reads a whole file, "-" being standard input, but at most one byte

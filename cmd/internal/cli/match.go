@@ -24,7 +24,7 @@ type matchOptions struct {
 }
 
 func newMatch(s streams) *cobra.Command {
-	o := &matchOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failOn{diag.Warning}}
+	o := &matchOptions{streams: s, format: formats("text", "json", "sarif"), failOn: failFrom("warning")}
 	cmd := &cobra.Command{
 		Use:   "match PLAN EDIT",
 		Short: "lay a finished edit beside its plan",
@@ -67,7 +67,7 @@ func runMatch(ctx context.Context, o *matchOptions) error {
 		return faulted(o.streams, m.Findings)
 	}
 	if err := o.print(&m); err != nil {
-		return failed{err}
+		return err
 	}
 	if err := ctx.Err(); err != nil {
 		return err
@@ -79,15 +79,14 @@ func runMatch(ctx context.Context, o *matchOptions) error {
 	} else if err := o.write(ctx, &m); err != nil {
 		return err
 	}
-	switch {
-	case !m.Edit.Whole && !o.force:
-		return errFaulted
-	case o.failOn.met(m.Findings):
-		return errFound
-	case refused: // what was asked for is not there, whatever findings may count
+	if !m.Edit.Whole && !o.force {
 		return errFaulted
 	}
-	return nil
+	err = o.failOn.verdict(m.Findings)
+	if err == nil && refused { // what was asked for is not there, whatever findings may count
+		err = errFaulted
+	}
+	return err
 }
 
 // pair is a plan and its edit, by name.
@@ -96,7 +95,7 @@ type pair struct{ plan, edit string }
 // matchFiles reads both files and lays one beside the other.
 func matchFiles(s streams, files pair, accept []string) (build.Matched, error) {
 	if files.plan == "-" && files.edit == "-" {
-		return build.Matched{}, failed{errors.New("only one of plan and edit can come from standard input; name a file for the other")}
+		return build.Matched{}, errors.New("only one of plan and edit can come from standard input; name a file for the other")
 	}
 	r, err := read(s, files.plan)
 	if err != nil {
@@ -104,11 +103,11 @@ func matchFiles(s streams, files pair, accept []string) (build.Matched, error) {
 	}
 	raw, shown, err := slurpUpTo(s, files.edit, captionFile, captions.MaxBytes)
 	if err != nil {
-		return build.Matched{}, failed{err}
+		return build.Matched{}, err
 	}
 	m, err := build.Match(r, build.Edit{Captions: raw, Name: shown, Accept: accept})
 	if err != nil {
-		return m, failed{err}
+		return m, err
 	}
 	diag.Sort(m.Findings)
 	return m, nil
@@ -141,7 +140,7 @@ func (o *matchOptions) write(ctx context.Context, m *build.Matched) error {
 	}
 	files := m.Files()
 	if err := build.Write(ctx, target, files); err != nil {
-		return failed{err}
+		return err
 	}
 	where := "the real chapters in chapters/final.*"
 	if len(m.Chapters) == 0 {

@@ -42,25 +42,30 @@ func matchText(w *paper, m *build.Matched) {
 		case align.Moved:
 			status = "moved: "
 		}
-		fmt.Fprintf(w, "%7s %7s %4d%%  %s%s\n", start, end, align.Percent(s.Confidence), status, clip(diag.Visible(p.Steps[s.Index].Title.Print), w.columns-25-len(status)))
+		fmt.Fprintf(w, "%7s %7s %4d%%  %s%s\n", start, end, align.Percent(s.Confidence), status, clip(p.Steps[s.Index].Title.Print, w.columns-25-len(status)))
 	}
 	if len(m.Match.Repeats) > 0 {
 		fmt.Fprintln(w, "\nsaid twice")
 		for _, r := range m.Match.Repeats {
-			fmt.Fprintf(w, "%7s %7s  %s\n", chapters.Stamp(r.Start), chapters.Stamp(r.End), clip(diag.Visible(p.Steps[r.Index].Title.Print), w.columns-18))
+			stretch(w, r.Start, r.End, p.Steps[r.Index].Title.Print)
 		}
 	}
 	added := slices.DeleteFunc(slices.Clone(m.Match.Added), align.Added.Slight)
 	if len(added) > 0 {
 		fmt.Fprintln(w, "\ntalk in no step")
 		for _, a := range added {
-			fmt.Fprintf(w, "%7s %7s  %s\n", chapters.Stamp(a.Start), chapters.Stamp(a.End), clip(diag.Visible(strings.Join(strings.Fields(a.Text), " ")), w.columns-18))
+			stretch(w, a.Start, a.End, strings.Join(strings.Fields(a.Text), " "))
 		}
 	}
 	termsText(w, m)
 	if len(m.Findings) > 0 {
 		fmt.Fprintln(w)
 	}
+}
+
+// stretch prints from where to where in the edit something is heard.
+func stretch(w *paper, start, end float64, words string) {
+	fmt.Fprintf(w, "%7s %7s  %s\n", chapters.Stamp(start), chapters.Stamp(end), clip(words, w.columns-18))
 }
 
 func termsText(w *paper, m *build.Matched) {
@@ -77,7 +82,7 @@ func termsText(w *paper, m *build.Matched) {
 			open = t.Term
 		}
 		words := fmt.Sprintf("%q: perhaps %q%s", strings.Join(strings.Fields(t.Heard), " "), t.Term, state)
-		fmt.Fprintf(w, "%7s %6d%%  %s\n", chapters.Stamp(t.Start), align.Percent(t.Confidence), clip(diag.Visible(words), w.columns-18))
+		fmt.Fprintf(w, "%7s %6d%%  %s\n", chapters.Stamp(t.Start), align.Percent(t.Confidence), clip(words, w.columns-18))
 	}
 	if open != "" {
 		paragraph(w, "  ", fmt.Sprintf("to put them into captions/final.*: --accept all, or some: --accept %q", open))

@@ -46,23 +46,23 @@ func runNew(ctx context.Context, o *newOptions) error {
 	}
 	stem := strings.TrimSuffix(filepath.Base(name), ".toml")
 	if strings.Trim(stem, ". ") == "" {
-		return failed{fmt.Errorf("%q is no name for a plan; write something like gearbox", o.name)}
+		return fmt.Errorf("%q is no name for a plan; write something like gearbox", o.name)
 	}
 	text := bytes.Replace(samples.Starter(), []byte(samples.StarterTitle), []byte(strconv.Quote(title(stem))), 1)
 	if o.like != "" {
 		var ok bool
 		if text, ok = samples.Plan(o.like); !ok {
-			return failed{fmt.Errorf("there is no sample %q; the samples are %s", o.like, strings.Join(samples.Names(), ", "))}
+			return fmt.Errorf("there is no sample %q; the samples are %s", o.like, strings.Join(samples.Names(), ", "))
 		}
 	}
 	if err := build.CreateFile(ctx, name, text); err != nil {
-		return failed{err}
+		return err
 	}
 	shown := name
 	if strings.ContainsAny(name, " \t'&;()$") {
 		shown = strconv.Quote(name) // for a shell, which would take it apart
 	}
-	return ofMachine(o.tell(fmt.Sprintf("%s written; next: fixslate check %s, then fixslate build %[2]s", name, shown)))
+	return o.tell(fmt.Sprintf("%s written; next: fixslate check %s, then fixslate build %[2]s", name, shown))
 }
 
 // title makes a first title of a file's name.

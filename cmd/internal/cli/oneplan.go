@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
@@ -16,7 +18,7 @@ type onePlan struct {
 }
 
 func newOnePlan(s streams, words ...string) onePlan {
-	return onePlan{streams: s, format: formats(words...), failOn: failOn{never}}
+	return onePlan{streams: s, format: formats(words...), failOn: failFrom("never")}
 }
 
 // command finishes a command by its flags and what it runs.
@@ -29,6 +31,16 @@ func (o *onePlan) command(cmd *cobra.Command, run func() error) *cobra.Command {
 	o.format.flag(cmd)
 	o.failOn.flag(cmd)
 	return cmd
+}
+
+// draw prints a picture of what was compiled; why says in words that there is
+// none.
+func draw(w *paper, c *build.Compiled, svg []byte, why string) error {
+	if svg == nil {
+		return fmt.Errorf("%s: there is nothing to draw: %s", c.Source.Name, why)
+	}
+	_, err := w.Write(svg)
+	return err
 }
 
 // product is one form of what such a command prints.

@@ -64,7 +64,7 @@ func runPace(ctx context.Context, o *paceOptions) error {
 		return err
 	}
 	if err := build.WriteFile(ctx, o.output, learned.Pace.File(), names); err != nil {
-		return failed{err}
+		return err
 	}
 	o.say(fmt.Sprintf("%s written; build --pace %[1]s uses it, or [pace] file in a plan", o.output))
 	return nil
@@ -79,7 +79,7 @@ func (o *paceOptions) read(ctx context.Context) (edits []pace.Edit, names []stri
 		}
 		files, err := parted(arg, "washer.toml=washer.srt")
 		if err != nil {
-			return nil, nil, failed{err}
+			return nil, nil, err
 		}
 		m, err := matchFiles(o.streams, files, nil)
 		if err != nil {
@@ -87,12 +87,12 @@ func (o *paceOptions) read(ctx context.Context) (edits []pace.Edit, names []stri
 		}
 		if !m.Usable() {
 			if err := complain(o.streams, m.Findings); err != nil {
-				return nil, nil, failed{err}
+				return nil, nil, err
 			}
 			if m.Planned.Plan == nil {
 				return nil, nil, errFaulted
 			}
-			return nil, nil, failed{fmt.Errorf("%s: nothing can be measured in it; see above, or leave it out", files.edit)}
+			return nil, nil, fmt.Errorf("%s: nothing can be measured in it; see above, or leave it out", files.edit)
 		}
 		edits = append(edits, m.Measured())
 		plans, names = append(plans, files.plan), append(names, files.plan, files.edit)
@@ -100,18 +100,18 @@ func (o *paceOptions) read(ctx context.Context) (edits []pace.Edit, names []stri
 	for _, arg := range o.worked {
 		files, err := parted(arg, "washer.toml=times.txt")
 		if err != nil {
-			return nil, nil, failed{err}
+			return nil, nil, err
 		}
 		at := slices.Index(plans, files.plan)
 		if at < 0 {
-			return nil, nil, failed{fmt.Errorf("--worked %s: %s is not among the plans measured: %s", arg, files.plan, strings.Join(plans, ", "))}
+			return nil, nil, fmt.Errorf("--worked %s: %s is not among the plans measured: %s", arg, files.plan, strings.Join(plans, ", "))
 		}
 		raw, _, err := slurpUpTo(o.streams, files.edit, workFile, diag.MaxBytes)
 		if err != nil {
-			return nil, nil, failed{err}
+			return nil, nil, err
 		}
 		if edits[at].Worked, err = pace.ReadWork(raw, edits[at].Plan); err != nil {
-			return nil, nil, failed{fmt.Errorf("%s: %w", files.edit, err)}
+			return nil, nil, fmt.Errorf("%s: %w", files.edit, err)
 		}
 		names = append(names, files.edit)
 	}

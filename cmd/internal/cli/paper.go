@@ -32,10 +32,10 @@ func (s streams) paper() *paper {
 
 // done ends what was printed on the paper, err being what the last print said.
 func (w *paper) done(err error) error {
-	if err == nil {
-		err = w.Flush()
+	if err != nil {
+		return err
 	}
-	return ofMachine(err)
+	return w.Flush()
 }
 
 // fitting is the columns of lines for a terminal's, 0 being none.
@@ -100,8 +100,10 @@ func (s streams) tell(line string) error {
 	return err
 }
 
-// clip cuts a name to a column, with a mark that it was cut.
+// clip makes a name of a file's fit for a column of the terminal, with a mark
+// where it was cut.
 func clip(name string, width int) string {
+	name = diag.Visible(name)
 	if r := []rune(name); len(r) > width {
 		return string(r[:width-1]) + "…"
 	}

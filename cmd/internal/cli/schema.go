@@ -15,10 +15,8 @@ complete and check TOML by a schema.`,
 		Example: "  fixslate schema > plan.schema.json",
 		Args:    takes(0, 0),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if _, err := s.out.Write(plan.Schema()); err != nil {
-				return failed{err}
-			}
-			return nil
+			_, err := s.out.Write(plan.Schema())
+			return err
 		},
 	}
 }

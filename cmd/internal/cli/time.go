@@ -9,7 +9,6 @@ import (
 	"fixslate/chapters"
 	"fixslate/cmd/internal/build"
 	"fixslate/plan"
-	"fixslate/plan/diag"
 	"fixslate/plan/prose"
 	"fixslate/plan/timing"
 	"fixslate/templates/picture"
@@ -31,12 +30,7 @@ takes. Of the bars, = is speech and - what is seen without it.`,
 }
 
 func timeSVG(w *paper, c *build.Compiled) error {
-	svg := picture.TimeFile(c.Plan, c.Timeline, c.Chapters)
-	if svg == nil {
-		return fmt.Errorf("%s: there is nothing to draw: no step takes time; give one a \"say\" or \"on_screen\"", c.Source.Name)
-	}
-	_, err := w.Write(svg)
-	return err
+	return draw(w, c, picture.TimeFile(c.Plan, c.Timeline, c.Chapters), "no step takes time; give one a \"say\" or \"on_screen\"")
 }
 
 func timeText(w *paper, c *build.Compiled) {
@@ -60,7 +54,7 @@ func timeText(w *paper, c *build.Compiled) {
 		if !w.narrow() { // else the titles need the room
 			bar = fmt.Sprintf("%-*s ", barColumns, bars(s, barColumns/max(longest, 1)))
 		}
-		name := diag.Visible(c.Plan.Steps[s.Index].Title.Print)
+		name := c.Plan.Steps[s.Index].Title.Print
 		if s.Detour {
 			name = "(" + name + ")"
 		}
@@ -69,14 +63,14 @@ func timeText(w *paper, c *build.Compiled) {
 	}
 	fmt.Fprintln(w, "\nchapters")
 	for _, ch := range c.Chapters {
-		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(ch.Start), clip(diag.Visible(ch.Title), w.columns-12))
+		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(ch.Start), clip(ch.Title, w.columns-12))
 	}
 	if len(t.Versions) > 0 {
 		fmt.Fprintln(w, "\nrunning time by version")
 	}
 	for _, v := range t.Versions {
 		name := c.Plan.Name(plan.Ref{Kind: plan.KindVariant, ID: v.Variant})
-		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(v.Running.Likely), clip(diag.Visible(name), w.columns-12))
+		fmt.Fprintf(w, "%7s  %s\n", chapters.Stamp(v.Running.Likely), clip(name, w.columns-12))
 	}
 }
 
@@ -117,7 +111,6 @@ func timeJSON(w *paper, c *build.Compiled) error {
 		ID      string `json:"id"`
 		Running spread `json:"running_seconds"`
 	}
-	of := func(s timing.Spread) spread { return spread(s) }
 	out := struct {
 		Running  spread    `json:"running_seconds"`
 		Straight spread    `json:"without_detours_seconds"`
@@ -125,15 +118,15 @@ func timeJSON(w *paper, c *build.Compiled) error {
 		Steps    []step    `json:"steps"`
 		Chapters []chapter `json:"chapters"`
 		Versions []version `json:"versions"`
-	}{of(c.Timeline.Running), of(c.Timeline.Straight), of(c.Timeline.HandsOn), []step{}, []chapter{}, []version{}}
+	}{spread(c.Timeline.Running), spread(c.Timeline.Straight), spread(c.Timeline.HandsOn), []step{}, []chapter{}, []version{}}
 	for _, s := range c.Timeline.Steps {
 		out.Steps = append(out.Steps, step{s.ID, c.Plan.Steps[s.Index].Title.Print, s.Start, s.Narration, s.Screen, s.HandsOn.Mean(), s.Detour})
 	}
 	for _, ch := range c.Chapters {
-		out.Chapters = append(out.Chapters, chapter{ch.Title, ch.Start, of(ch.Begin)})
+		out.Chapters = append(out.Chapters, chapter{ch.Title, ch.Start, spread(ch.Begin)})
 	}
 	for _, v := range c.Timeline.Versions {
-		out.Versions = append(out.Versions, version{v.Variant, of(v.Running)})
+		out.Versions = append(out.Versions, version{v.Variant, spread(v.Running)})
 	}
 	return printJSON(w, out)
 }

@@ -7,6 +7,7 @@
 package blurb
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -28,8 +29,8 @@ type Description struct {
 // Precedence stands on everything that shows work.
 const Precedence = "Local codes, the maker's instructions for your exact model and licensed practice come before anything shown here."
 
-// Deference stands under every list of cautions for viewers.
-const Deference = Precedence + " This list is not complete and does not make the work safe."
+// deference stands under every list of cautions for viewers.
+const deference = Precedence + " This list is not complete and does not make the work safe."
 
 // part is one part of the description. A lower rank is left out earlier; a
 // rank of 0 never is.
@@ -88,20 +89,13 @@ func fitted(parts []part, limit int) (text []byte, left []string) {
 	for rank := 2; len(text) > limit && rank <= 10; rank++ {
 		for i := range parts {
 			if parts[i].rank == rank && len(parts[i].lines) > 0 {
-				left = append(left, name(parts[i]))
+				left = append(left, cmp.Or(parts[i].heading, "footer"))
 				parts[i].lines = nil
 				text = plain(parts)
 			}
 		}
 	}
 	return text, left
-}
-
-func name(p part) string {
-	if p.heading == "" {
-		return "footer"
-	}
-	return p.heading
 }
 
 func plain(parts []part) []byte {
@@ -140,14 +134,10 @@ func opening(p *plan.Plan) part {
 			out = append(out, sentence(text.Print))
 		}
 	}
-	if !v.Subject.Empty() {
-		out = append(out, "On camera: "+v.Subject.Print)
-	}
-	if !v.Fits.Empty() {
-		out = append(out, "Fits: "+v.Fits.Print)
-	}
-	if !v.Audience.Empty() {
-		out = append(out, "For: "+v.Audience.Print)
+	for _, fact := range [][2]string{{"On camera: ", v.Subject.Print}, {"Fits: ", v.Fits.Print}, {"For: ", v.Audience.Print}} {
+		if fact[1] != "" {
+			out = append(out, fact[0]+fact[1])
+		}
 	}
 	if len(out) == 0 {
 		return part{lines: []string{sentence(v.Title.Print)}, titled: true}
@@ -180,7 +170,7 @@ func cautions(p *plan.Plan) part {
 		}
 		out = append(out, line)
 	}
-	return part{heading: "Before you copy this", lines: append(out, Deference)}
+	return part{heading: "Before you copy this", lines: append(out, deference)}
 }
 
 func versions(p *plan.Plan) []string {
@@ -275,17 +265,10 @@ func Torque(m trade.Measure) string {
 	if len(converted) == 0 {
 		return print
 	}
-	first := strings.TrimSuffix(converted[0], " "+string(other))
-	return fmt.Sprintf("%s (%s)", print, strings.Join(append([]string{first}, converted[1:]...), " to ")+unitAfter(len(converted), other))
-}
-
-// unitAfter is the unit that stands behind a single value; behind two the
-// second has it already.
-func unitAfter(values int, unit trade.Unit) string {
-	if values == 1 {
-		return " " + string(unit)
+	if len(converted) == 2 { // the second has the unit of both
+		converted[0] = strings.TrimSuffix(converted[0], " "+string(other))
 	}
-	return ""
+	return fmt.Sprintf("%s (%s)", print, strings.Join(converted, " to "))
 }
 
 // tests lists the readings to expect.

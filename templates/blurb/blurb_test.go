@@ -51,7 +51,7 @@ func TestDescriptionKeepsToItsLimit(t *testing.T) {
 				t.Errorf("limit %s: the caution %q is gone", limit, c.ID)
 			}
 		}
-		if !bytes.Contains(d.Text, []byte("0:00 ")) || !bytes.Contains(d.Text, []byte(Deference)) {
+		if !bytes.Contains(d.Text, []byte("0:00 ")) || !bytes.Contains(d.Text, []byte(deference)) {
 			t.Errorf("limit %s: chapters or deference are gone", limit)
 		}
 		if !bytes.Equal(d.Markdown, whole.Markdown) {
@@ -176,7 +176,7 @@ cautions = ["sharp-edges"]
 say = "Look."
 `)
 	for _, text := range [][]byte{Comment(p, chapters.FromTimeline(p, timing.Estimate(p, timing.DefaultPace()))), d.Text, d.Markdown} {
-		for _, want := range []string{"2026-11-25, 0:00 Screw: not 5 N·m but 3 N·m", "early: two pins", Deference} {
+		for _, want := range []string{"2026-11-25, 0:00 Screw: not 5 N·m but 3 N·m", "early: two pins", deference} {
 			if !bytes.Contains(text, []byte(want)) {
 				t.Errorf("no %q in:\n%s", want, text)
 			}

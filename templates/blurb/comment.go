@@ -45,7 +45,7 @@ func Comment(p *plan.Plan, c []chapters.Chapter) []byte {
 	for _, c := range Cautions(p) {
 		short = append(short, strings.ToUpper(c.Signal.String())+": "+c.Say.Print)
 	}
-	section("Before you copy this:", append(short, Deference))
+	section("Before you copy this:", append(short, deference))
 	section("Which one is yours:", versions(p))
 	section("How the filmed one differs:", differences(p))
 	section("Corrections:", corrections(p, c).lines)

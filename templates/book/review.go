@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"cmp"
 	_ "embed"
 	"fmt"
 	"html/template"
@@ -75,9 +76,8 @@ type reviewView struct {
 type missing struct{ What, Words, Anchor string }
 
 type reviewFinding struct {
-	Anchor, Clock                 string
-	Severity, Message, Hint, Rule string
-	Step, StepTitle, Why          string
+	Anchor, Clock string
+	finding
 }
 
 type reviewChapter struct{ Clock, Planned, Title string }
@@ -86,7 +86,7 @@ type reviewLine struct{ Clock, Until, Words, Other string }
 
 func reviewOf(r Review) reviewView {
 	v := reviewView{
-		Language: language(r.Plan), Title: r.Plan.Video.Title.Print, Words: reviewWords(r), Deference: blurb.Precedence,
+		Language: cmp.Or(r.Plan.Video.Language, "en"), Title: r.Plan.Video.Title.Print, Words: reviewWords(r), Deference: blurb.Precedence,
 		Steps: reviewSteps(r), Snippet: r.Snippet,
 	}
 	v.findings(r)
@@ -126,15 +126,9 @@ func reviewOf(r Review) reviewView {
 
 func (v *reviewView) findings(r Review) {
 	for i, f := range r.Findings {
-		row := reviewFinding{
-			Anchor: fmt.Sprintf("finding-%d", i+1), Clock: "plan", Severity: f.Severity.String(),
-			Message: f.Message, Hint: f.Hint, Rule: f.Rule, Step: f.Step, Why: f.Waived,
-		}
+		row := reviewFinding{fmt.Sprintf("finding-%d", i+1), "plan", findingOf(r.Plan, f)}
 		if r.Seconds[i] >= 0 {
 			row.Clock = stamp(r.Seconds[i])
-		}
-		if f.Step != "" {
-			row.StepTitle = r.Plan.Name(plan.Ref{Kind: plan.KindStep, ID: f.Step})
 		}
 		if f.Waived != "" {
 			v.Excepted = append(v.Excepted, row)

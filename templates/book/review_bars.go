@@ -8,6 +8,7 @@ import (
 	"fixslate/chapters"
 	"fixslate/chapters/align"
 	"fixslate/plan/diag"
+	"fixslate/plan/timing"
 	"fixslate/templates/picture"
 )
 
@@ -99,14 +100,19 @@ func (d plotter) block(start, end, top, height float64) block {
 	return block{X: picture.Units(x), Width: picture.Units(width), Y: picture.Units(top), Height: picture.Units(height)}
 }
 
-// labelled puts a number into a block that has room for it.
-func (d plotter) labelled(b block, start, end float64, label string) block {
-	if (end-start)*d.scale >= 9*float64(len(label))+4 {
-		b.Label = label
-		b.LabelX = picture.Units(d.x((start + end) / 2))
+// step is a step's block, with its number in it where there is room.
+func (d plotter) step(s timing.Step, top, height float64) block {
+	b := d.block(s.Start, s.End, top, height)
+	number := strconv.Itoa(s.Index + 1)
+	if (s.End-s.Start)*d.scale >= 9*float64(len(number))+4 {
+		b.Label, b.LabelX = number, picture.Units(d.x((s.Start+s.End)/2))
 	}
+	b.LabelY, b.Link = picture.Units(top+height/2+4.5), "step-"+s.ID
+	b.Title = number + " " + d.title(s.Index)
 	return b
 }
+
+func (d plotter) title(step int) string { return titleOf(&d.Review.Plan.Steps[step]) }
 
 // plan is the planned bar: a block for each step, chapters by turns dark and
 // light, missing steps hollow.
@@ -114,14 +120,13 @@ func (d plotter) plan() []block {
 	shade := shades(d.PlannedChapters)
 	var out []block
 	for _, s := range d.Planned.Steps {
-		b := d.labelled(d.block(s.Start, s.End, planTop, planHeight), s.Start, s.End, strconv.Itoa(s.Index+1))
-		b.LabelY, b.Class = picture.Units(planTop+planHeight/2+4.5), shade[s.Index]
+		b := d.step(s, planTop, planHeight)
+		b.Class = shade[s.Index]
 		status := d.Match.Steps[s.Index].Status
 		if status != align.Found {
 			b.Class = status.String()
 		}
-		b.Link = "step-" + s.ID
-		b.Title = fmt.Sprintf("%d %s: planned at %s, %s", s.Index+1, titleOf(&d.Review.Plan.Steps[s.Index]), stamp(s.Start), status)
+		b.Title += fmt.Sprintf(": planned at %s, %s", stamp(s.Start), status)
 		out = append(out, b)
 	}
 	return out
@@ -132,10 +137,9 @@ func (d plotter) edit() []block {
 	shade := shades(d.Chapters)
 	var out []block
 	for _, s := range d.Timeline.Steps {
-		b := d.labelled(d.block(s.Start, s.End, editTop, editHeight), s.Start, s.End, strconv.Itoa(s.Index+1))
-		b.LabelY, b.Class = picture.Units(editTop+editHeight/2+4.5), shade[s.Index]
-		b.Link = "step-" + s.ID
-		b.Title = fmt.Sprintf("%d %s: heard at %s", s.Index+1, titleOf(&d.Review.Plan.Steps[s.Index]), stamp(s.Start))
+		b := d.step(s, editTop, editHeight)
+		b.Class = shade[s.Index]
+		b.Title += ": heard at " + stamp(s.Start)
 		out = append(out, b)
 	}
 	return out
@@ -153,10 +157,9 @@ func shades(all []chapters.Chapter) map[int]string {
 }
 
 func (d plotter) bands() []band {
-	type stretch struct{ start, end float64 }
-	real := map[int]stretch{}
+	real := map[int]timing.Step{}
 	for _, s := range d.Timeline.Steps {
-		real[s.Index] = stretch{s.Start, s.End}
+		real[s.Index] = s
 	}
 	var out []band
 	for _, s := range d.Planned.Steps {
@@ -167,9 +170,9 @@ func (d plotter) bands() []band {
 		status := d.Match.Steps[s.Index].Status
 		out = append(out, band{
 			Points: fmt.Sprintf("%s,%s %s,%s %s,%s %s,%s", picture.Units(d.x(s.Start)), picture.Units(bandTop), picture.Units(d.x(s.End)), picture.Units(bandTop),
-				picture.Units(d.x(to.end)), picture.Units(bandBottom), picture.Units(d.x(to.start)), picture.Units(bandBottom)),
+				picture.Units(d.x(to.End)), picture.Units(bandBottom), picture.Units(d.x(to.Start)), picture.Units(bandBottom)),
 			Class: "band " + status.String(),
-			Title: fmt.Sprintf("%s: planned at %s, heard at %s", titleOf(&d.Review.Plan.Steps[s.Index]), stamp(s.Start), stamp(to.start)),
+			Title: fmt.Sprintf("%s: planned at %s, heard at %s", d.title(s.Index), stamp(s.Start), stamp(to.Start)),
 		})
 	}
 	return out
@@ -187,7 +190,7 @@ func (d plotter) extra() []block {
 		add(a.Start, a.End, "own", fmt.Sprintf("%s: talk in no step", stamp(a.Start)))
 	}
 	for _, a := range d.Match.Repeats {
-		add(a.Start, a.End, "again", fmt.Sprintf("%s: %s, said again", stamp(a.Start), titleOf(&d.Review.Plan.Steps[a.Index])))
+		add(a.Start, a.End, "again", fmt.Sprintf("%s: %s, said again", stamp(a.Start), d.title(a.Index)))
 	}
 	return out
 }

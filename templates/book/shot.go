@@ -24,7 +24,7 @@ type shot struct {
 // shotOf is one shot in words.
 func shotOf(p *plan.Plan, s shotlist.Shot) shot {
 	v := shot{ID: s.ID, Size: s.Size, Of: keep(s.Of), Card: s.Card, Suggested: s.Suggested, For: attr(s.Variants)}
-	var where, how remarks
+	var where, how row
 	if s.Setup != "" {
 		where.add("", p.Name(plan.Ref{Kind: plan.KindSetup, ID: s.Setup}))
 	}
@@ -50,7 +50,7 @@ func shotOf(p *plan.Plan, s shotlist.Shot) shot {
 		how.add("", versions+" only")
 	}
 	v.How = strings.Join(how, " · ")
-	var why remarks
+	var why row
 	for _, c := range s.Covers {
 		if word := c.Why.String(); c.Why != shotlist.Asked && !slices.Contains(why, word) {
 			why.add("", word)
@@ -67,10 +67,10 @@ func takes(s shotlist.Shot) string {
 	return fmt.Sprintf("%.0f s", s.Seconds)
 }
 
-// remarks are short words in a row.
-type remarks []string
+// row is short words, one after the other.
+type row []string
 
-func (r *remarks) add(before, words string) {
+func (r *row) add(before, words string) {
 	if words != "" {
 		*r = append(*r, before+words)
 	}

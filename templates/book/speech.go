@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"strings"
 
 	"fixslate/plan"
@@ -21,11 +22,8 @@ type caution struct {
 // cautionOf is a caution whole, as the list of all of them prints it.
 func cautionOf(c *plan.Caution) caution {
 	v := caution{
-		Signal: signal(c), Card: c.Card.Print, Text: c.Text, LeaveTo: strings.TrimSuffix(c.LeaveTo.Print, "."),
+		Signal: signal(c), Card: cmp.Or(c.Card.Print, c.Say.Print), Text: c.Text, LeaveTo: strings.TrimSuffix(c.LeaveTo.Print, "."),
 		Grave: c.Signal >= class.Warning, For: attr(c.Variants), Note: c.Note,
-	}
-	if v.Card == "" {
-		v.Card = c.Say.Print
 	}
 	if v.Text == v.Card {
 		v.Text = ""
@@ -49,10 +47,7 @@ func cautionIn(c *plan.Caution, use plan.StepCaution) caution {
 }
 
 func signal(c *plan.Caution) string {
-	if c.Signal == 0 {
-		return strings.ToUpper(class.Caution.String())
-	}
-	return strings.ToUpper(c.Signal.String())
+	return strings.ToUpper(cmp.Or(c.Signal, class.Caution).String())
 }
 
 // line is one line of narration. Kind is "caution", "say", "other" (what

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
 	"strings"
@@ -15,7 +16,7 @@ import (
 
 // view is the page in the words it prints.
 type view struct {
-	Language  string
+	Language  string // for the page's lang: our own words are English, but most of what is read aloud is the plan's
 	Title     string
 	Head      []pair // subject, fits, symptom …
 	Note      plan.Note
@@ -87,7 +88,7 @@ type finding struct {
 func viewOf(b Book) view {
 	p := b.Plan
 	v := view{
-		Language: language(p), Title: p.Video.Title.Print, Head: head(p), Note: p.Video.Note,
+		Language: cmp.Or(p.Video.Language, "en"), Title: p.Video.Title.Print, Head: head(p), Note: p.Video.Note,
 		Deference: blurb.Precedence, Shots: len(b.Shots),
 	}
 	for i := range p.Variants {
@@ -171,15 +172,6 @@ func drawingOf(p picture.Picture, name string) drawing {
 	return drawing{template.HTML(p.Inline(name)), p.Words, p.Version, p.For}
 }
 
-// language is the plan's, for the page's lang: our own words are English, but
-// most of what is read aloud from the page is the plan's.
-func language(p *plan.Plan) string {
-	if p.Video.Language != "" {
-		return p.Video.Language
-	}
-	return "en"
-}
-
 // head says what the video is about.
 func head(p *plan.Plan) []pair {
 	var out []pair
@@ -226,17 +218,21 @@ func lists(p *plan.Plan) []list {
 // findings parts what is to be mended from what was set aside with a reason.
 func findings(p *plan.Plan, all []diag.Finding) (faults, excepted []finding) {
 	for _, f := range all {
-		row := finding{f.Severity.String(), f.Message, f.Hint, f.Rule, f.Step, "", f.Waived}
-		if f.Step != "" {
-			row.StepTitle = p.Name(plan.Ref{Kind: plan.KindStep, ID: f.Step})
-		}
-		if f.Waived != "" {
+		if row := findingOf(p, f); f.Waived != "" {
 			excepted = append(excepted, row)
 		} else {
 			faults = append(faults, row)
 		}
 	}
 	return faults, excepted
+}
+
+func findingOf(p *plan.Plan, f diag.Finding) finding {
+	row := finding{f.Severity.String(), f.Message, f.Hint, f.Rule, f.Step, "", f.Waived}
+	if f.Step != "" {
+		row.StepTitle = p.Name(plan.Ref{Kind: plan.KindStep, ID: f.Step})
+	}
+	return row
 }
 
 // attr is a list of versions for the page's script: ids between spaces.

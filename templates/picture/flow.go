@@ -128,7 +128,7 @@ func (f *flow) row(id string) *plan.Test {
 func (f *flow) detail(t *plan.Test, minutes float64) string {
 	with := f.plan.NamesFor(plan.KindTool, t.Instrument, f.versions)
 	var words []string
-	for _, w := range []string{strings.Join(with, " or "), t.At.Print, Minutes(minutes)} {
+	for _, w := range []string{strings.Join(with, " or "), t.At.Print, workTime(minutes)} {
 		if w != "" {
 			words = append(words, w)
 		}
@@ -136,9 +136,9 @@ func (f *flow) detail(t *plan.Test, minutes float64) string {
 	return strings.Join(words, ", ")
 }
 
-// Minutes prints a length of work: "under 1 min", "2.5 min", "14 min",
+// workTime prints a length of work: "under 1 min", "2.5 min", "14 min",
 // "1 h 5 min".
-func Minutes(m float64) string {
+func workTime(m float64) string {
 	switch tenths := int(m*10 + 0.5); {
 	case tenths == 0:
 		return "no time"
@@ -192,14 +192,14 @@ func (f *flow) found(n *diagnose.Node) string {
 	case len(names) == 1:
 		return names[0]
 	case n.Cut:
-		return Either(names) + ": more tests than were worked out"
+		return either(names) + ": more tests than were worked out"
 	}
-	return Either(names) + ": no test here tells them apart"
+	return either(names) + ": no test here tells them apart"
 }
 
-// Either is a list of which one holds: "a, b or c", with semicolons where a
+// either is a list of which one holds: "a, b or c", with semicolons where a
 // name has a comma or an "or" of its own.
-func Either(names []string) string {
+func either(names []string) string {
 	if len(names) < 2 {
 		return strings.Join(names, "")
 	}
@@ -280,14 +280,14 @@ func (f *flow) exit(e plan.Exit) string {
 
 // Summary says how long the search for the fault takes.
 func Summary(r diagnose.Result) string {
-	words := fmt.Sprintf("%s to the fault on average", Minutes(r.Minutes))
+	words := fmt.Sprintf("%s to the fault on average", workTime(r.Minutes))
 	switch {
 	case r.Cut:
-		words = fmt.Sprintf("at most %s to the fault on average, by a quick rule that stopped early", Minutes(r.Minutes))
+		words = fmt.Sprintf("at most %s to the fault on average, by a quick rule that stopped early", workTime(r.Minutes))
 	case !r.Exact:
 		words += ", by a quick rule: there are too many causes and tests to try every order"
 	case r.AsWritten > r.Minutes*1.005+0.05:
-		words += fmt.Sprintf("; %s in the order of the story", Minutes(r.AsWritten))
+		words += fmt.Sprintf("; %s in the order of the story", workTime(r.AsWritten))
 	}
 	return words
 }
@@ -303,7 +303,7 @@ func Notes(p *plan.Plan, r diagnose.Result) []string {
 	}
 	names := func(kind plan.Kind, ids []string) []string { return p.NamesFor(kind, ids, versionsOf(r)) }
 	for _, group := range r.Same {
-		notes = append(notes, "No test tells apart: "+Either(names(plan.KindCause, group))+".")
+		notes = append(notes, "No test tells apart: "+either(names(plan.KindCause, group))+".")
 	}
 	if len(r.Untested) > 0 {
 		notes = append(notes, "No test names: "+strings.Join(names(plan.KindCause, r.Untested), ", ")+".")

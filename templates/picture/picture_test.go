@@ -227,7 +227,7 @@ title = "New brushes"
 
 func TestMinutes(t *testing.T) {
 	for m, want := range map[float64]string{0: "no time", 0.5: "under 1 min", 1: "1 min", 2.5: "2.5 min", 9.97: "10 min", 14.4: "14 min", 60: "1 h", 65: "1 h 5 min", 59.6: "1 h"} {
-		if got := Minutes(m); got != want {
+		if got := workTime(m); got != want {
 			t.Errorf("%v: %q, want %q", m, got, want)
 		}
 	}
@@ -235,7 +235,7 @@ func TestMinutes(t *testing.T) {
 
 func TestEither(t *testing.T) {
 	for want, names := range map[string][]string{"": nil, "a": {"a"}, "a or b": {"a", "b"}, "a, b or c": {"a", "b", "c"}, "a or b; or c, d": {"a or b", "c, d"}} {
-		if got := Either(names); got != want {
+		if got := either(names); got != want {
 			t.Errorf("%v: %q, want %q", names, got, want)
 		}
 	}

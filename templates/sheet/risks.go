@@ -167,13 +167,8 @@ func (s *HazardStep) add(h *hazard.Hazard) {
 	if !ok || slices.ContainsFunc(s.Rows, func(r HazardRow) bool { return r.Class == h.Class }) {
 		return
 	}
-	row := HazardRow{Class: c.ID, Name: c.Name, Signal: h.Signal.String(), Shown: h.Shown(), Told: told(h), Short: c.Card}
-	for i, state := range h.Answered {
-		if i > 0 {
-			row.Held += ", "
-		}
-		row.Held += strings.ReplaceAll(state, "-", " ")
-	}
+	row := HazardRow{Class: c.ID, Name: c.Name, Signal: h.Signal.String(), Shown: h.Shown(), Told: told(h), Short: c.Card,
+		Held: strings.ReplaceAll(strings.Join(h.Answered, ", "), "-", " ")}
 	s.Rows = append(s.Rows, row)
 }
 

@@ -88,12 +88,12 @@ func (c Cue) far() bool { return max(c.Start, c.End) >= farAway }
 func (c *checker) reading(i int) {
 	cue, p := c.file.Cues[i], c.profile
 	lines, widest, longest := 0, 0, ""
-	eachLine(cue.Text, func(line string) {
+	for line := range strings.SplitSeq(cue.Text, "\n") {
 		lines++
 		if n := Characters(line); n > widest {
 			widest, longest = n, line
 		}
-	})
+	}
 	if p.Lines > 0 && lines > p.Lines {
 		c.say(i, flaw{"caption-tall", diag.Warning,
 			fmt.Sprintf("has %d lines; the profile %s has room for %d", lines, p.Name, p.Lines), "part it into two cues"})

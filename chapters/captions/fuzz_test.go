@@ -2,6 +2,7 @@ package captions
 
 import (
 	"encoding/binary"
+	"strings"
 	"testing"
 )
 
@@ -83,12 +84,12 @@ func FuzzSegment(f *testing.F) {
 		cues := Segment(units, p)
 		for i, c := range cues {
 			lines := 0
-			eachLine(c.Text, func(line string) {
+			for line := range strings.SplitSeq(c.Text, "\n") {
 				lines++
 				if Characters(line) > p.Width {
 					t.Fatalf("line of %d: %q", Characters(line), line)
 				}
-			})
+			}
 			if lines > p.Lines || c.Duration() <= 0 || i > 0 && c.Start < cues[i-1].End {
 				t.Fatalf("%+v after %+v", c, cues[max(i-1, 0)])
 			}

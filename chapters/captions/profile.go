@@ -1,6 +1,7 @@
 package captions
 
 import (
+	"math"
 	"strings"
 	"time"
 )
@@ -85,7 +86,7 @@ func ProfileNamed(name string) (Profile, bool) {
 func (p Profile) reading(characters int) int64 {
 	need := p.Shortest.Milliseconds()
 	if p.Speed > 0 {
-		need = max(need, ceilDiv(float64(characters)*1000, p.Speed))
+		need = max(need, int64(math.Ceil(float64(characters)*1000/p.Speed)))
 	}
 	return need
 }
@@ -97,51 +98,18 @@ func (p *Profile) comfort(need int64, words int) int64 {
 	return max(need, min(wish, p.Longest.Milliseconds()))
 }
 
-// ceilDiv divides and rounds up to a whole number.
-func ceilDiv(a, b float64) int64 {
-	n := int64(a / b)
-	if float64(n)*b < a {
-		n++
-	}
-	return n
-}
-
-// LabelStyle is how sounds and speakers are marked. Guides disagree, so a plan
-// chooses one for all its captions.
-type LabelStyle int
-
-// The three styles in use: brackets (DCMP, for sounds), parentheses (WAI),
-// capitals (BBC §17.3 and §7.1).
-const (
-	Brackets LabelStyle = iota
-	Parentheses
-	Capitals
-)
-
-// LabelStyleNamed finds a style by its name in a plan; the empty name is the
-// default, "brackets".
-func LabelStyleNamed(name string) (LabelStyle, bool) {
-	switch name {
-	case "", "brackets":
-		return Brackets, true
-	case "parentheses":
-		return Parentheses, true
-	case "capitals":
-		return Capitals, true
-	}
-	return Brackets, false
-}
-
-// Sound writes a sound's label: "[pump hums]", "(pump hums)", "PUMP HUMS". A
-// text that is in brackets or parentheses already changes to the style.
-func (s LabelStyle) Sound(text string) string {
+// label writes a sound in the plan's style: "[pump hums]", "(pump hums)" or
+// "PUMP HUMS". Guides disagree, so a plan chooses one for all its captions:
+// brackets (DCMP, for sounds), parentheses (WAI), capitals (BBC §17.3 and §7.1).
+// A text that is in brackets or parentheses already changes to the style.
+func label(style, text string) string {
 	text = bare(text)
 	switch {
 	case text == "":
 		return ""
-	case s == Parentheses:
+	case style == "parentheses":
 		return "(" + text + ")"
-	case s == Capitals:
+	case style == "capitals":
 		return strings.ToUpper(text)
 	}
 	return "[" + text + "]"

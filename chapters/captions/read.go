@@ -112,11 +112,11 @@ func (r *reader) keep(c Cue, raw string) {
 		c.Markup = raw
 	}
 	if len(c.Text) > longLine {
-		eachLine(c.Text, func(line string) {
+		for line := range strings.SplitSeq(c.Text, "\n") {
 			if n := Characters(line); n > longLine {
 				r.doubt(diag.Warning, c.At, fmt.Sprintf("the cue has a line of %d characters", n), "part it into cues; no screen shows so much")
 			}
-		})
+		}
 	}
 	r.file.Cues = append(r.file.Cues, c)
 }

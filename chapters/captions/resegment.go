@@ -27,19 +27,19 @@ func appendUnits(units []Unit, c Cue) []Unit {
 		return append(units, whole)
 	}
 	first := len(units)
-	eachLine(c.Text, func(line string) {
+	for line := range strings.SplitSeq(c.Text, "\n") {
 		kind := Speech
 		if isLabel(line) {
 			kind = Sound
 		}
 		if n := len(units); n > first && units[n-1].Kind == Speech && kind == Speech {
 			units[n-1].Text += "\n" + line
-			return
+			continue
 		}
 		next := whole
 		next.Kind, next.Text = kind, line
 		units = append(units, next)
-	})
+	}
 	total := Characters(c.Text)
 	at := 0
 	for i := first; i < len(units); i++ {

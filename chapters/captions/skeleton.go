@@ -19,7 +19,6 @@ func Skeleton(p *plan.Plan, t timing.Timeline) []Cue {
 	if !ok {
 		profile, _ = ProfileNamed("")
 	}
-	style, _ := LabelStyleNamed(p.Captions.Sounds)
 	var units []Unit
 	for _, s := range t.Steps {
 		for _, b := range s.Beats {
@@ -29,7 +28,7 @@ func Skeleton(p *plan.Plan, t timing.Timeline) []Cue {
 			case timing.Caution:
 				u.Kind = Card
 			case timing.Sound:
-				u.Kind, u.Text = Sound, style.Sound(b.Print)
+				u.Kind, u.Text = Sound, label(p.Captions.Sounds, b.Print)
 			default:
 				continue
 			}

@@ -16,10 +16,10 @@ import (
 func readSSA(r *reader) {
 	s := ssaReader{reader: r, fields: ssaFields}
 	at := 0
-	eachLine(r.text, func(line string) {
+	for line := range strings.SplitSeq(r.text, "\n") {
 		s.line(line, diag.Span{Start: at, End: at + len(line)})
 		at += len(line) + 1
-	})
+	}
 	s.finish()
 }
 

@@ -75,17 +75,8 @@ type stlCue struct {
 }
 
 func stlRate(code string) (int64, bool) {
-	switch code {
-	case "STL24.01":
-		return 24, true
-	case "STL25.01":
-		return 25, true
-	case "STL30.01":
-		return 30, true
-	case "STL50.01":
-		return 50, true
-	}
-	return 0, false
+	rate, known := map[string]int64{"STL24.01": 24, "STL25.01": 25, "STL30.01": 30, "STL50.01": 50}[code]
+	return rate, known
 }
 
 // block takes one block of text and times.

@@ -86,15 +86,3 @@ func plainRune(r rune) rune {
 	}
 	return r
 }
-
-// eachLine calls for every line of a text.
-func eachLine(text string, line func(string)) {
-	for {
-		head, rest, more := strings.Cut(text, "\n")
-		line(head)
-		if !more {
-			return
-		}
-		text = rest
-	}
-}

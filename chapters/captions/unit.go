@@ -111,7 +111,7 @@ func between(a, b Unit, pause int64, p Profile) edge {
 func (w *words) add(u Unit, start, end int64, p Profile) {
 	first := len(w.list)
 	at, total := 0, 0
-	eachLine(Plain(u.Text), func(line string) {
+	for line := range strings.SplitSeq(Plain(u.Text), "\n") {
 		begun := len(w.list)
 		for line != "" {
 			line = strings.TrimLeftFunc(line, breaksLine)
@@ -127,7 +127,7 @@ func (w *words) add(u Unit, start, end int64, p Profile) {
 		if begun > first && begun < len(w.list) && opensLine(w.list[begun].text) {
 			w.list[begun-1].edge = newLine
 		}
-	})
+	}
 	added := w.list[first:]
 	for i := range added {
 		total += int(added[i].width) + 1

@@ -33,22 +33,19 @@ func (a *avoidance) answers(h *Hazard) bool {
 // pulling the plug in step 1 is said for step 3, until it goes back in. A plan
 // that names no such state tells it by its words: until something is switched on.
 func heeded(p *plan.Plan, steps []Step, told []advice) {
-	before := saidLast{class: map[string]int{}, family: map[string]int{}}
-	off := saidLast{class: map[string]int{}, family: map[string]int{}}
+	nothing := func() saidLast { return saidLast{class: map[string]int{}, family: map[string]int{}} }
+	before, off := nothing(), nothing()
 	for i := range steps {
 		if told[i].powered {
-			off = saidLast{class: map[string]int{}, family: map[string]int{}}
+			off = nothing()
 		}
-		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
-			for j := range list {
-				h := &list[j]
-				if h.Cover >= Carded {
-					continue
-				}
-				h.heed(told[i].avoided)
-				if h.Cover != Said && (len(h.Answered) > 0 && before.since(since(p, i, h.Answered), h) || off.since(0, h)) {
-					h.Cover, h.Caution = Said, ""
-				}
+		for h := range steps[i].all {
+			if h.Cover >= Carded {
+				continue
+			}
+			h.heed(told[i].avoided)
+			if h.Cover != Said && (len(h.Answered) > 0 && before.since(since(p, i, h.Answered), h) || off.since(0, h)) {
+				h.Cover, h.Caution = Said, ""
 			}
 		}
 		for k := range told[i].avoided {

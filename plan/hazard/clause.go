@@ -201,22 +201,22 @@ func (s *scene) another(to int32, h *hit) bool {
 	return true
 }
 
-func comma(toks []token, from, to int32) bool {
+// among says whether one of the words from one to another, both included, is so.
+func among(toks []token, from, to int32, is func(*token) bool) bool {
 	for i := from; i <= to && int(i) < len(toks); i++ {
-		if toks[i].comma {
+		if is(&toks[i]) {
 			return true
 		}
 	}
 	return false
 }
 
+func comma(toks []token, from, to int32) bool {
+	return among(toks, from, to, func(t *token) bool { return t.comma })
+}
+
 func joins(toks []token, from, to int32) bool {
-	for i := from; i <= to && int(i) < len(toks); i++ {
-		if toks[i].grammar&coord != 0 {
-			return true
-		}
-	}
-	return false
+	return among(toks, from, to, func(t *token) bool { return t.grammar&coord != 0 })
 }
 
 // beside says whether what begins at a word only says next to what something is
@@ -236,12 +236,7 @@ func beside(toks []token, at int32) bool {
 
 // parted says whether a clause ends between two words.
 func parted(toks []token, from, to int32) bool {
-	for i := from; i <= to && int(i) < len(toks); i++ {
-		if toks[i].bar || toks[i].grammar&sub != 0 {
-			return true
-		}
-	}
-	return false
+	return among(toks, from, to, func(t *token) bool { return t.bar || t.grammar&sub != 0 })
 }
 
 // joined says whether a comma or an "and" stands between two words.

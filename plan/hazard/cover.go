@@ -27,10 +27,8 @@ func cover(p *plan.Plan, steps []Step) {
 				said = append(slices.DeleteFunc(said, l.replaces), l)
 			}
 		}
-		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
-			for j := range list {
-				covering(said, s, &list[j])
-			}
+		for h := range steps[i].all {
+			covering(said, s, h)
 		}
 	}
 	late(p, steps)
@@ -90,16 +88,13 @@ func late(p *plan.Plan, steps []Step) {
 				after[c.Class], after["family "+c.Family] = c.ID, c.ID
 			}
 		}
-		for _, list := range [...][]Hazard{steps[i].Hazards, steps[i].Mentions} {
-			for j := range list {
-				h := &list[j]
-				id, ok := after[h.Class]
-				if !ok && h.Family != class.NoFamily {
-					id, ok = after["family "+h.Family]
-				}
-				if ok && h.Cover == Missing {
-					h.Cover, h.Caution = Late, id
-				}
+		for h := range steps[i].all {
+			id, ok := after[h.Class]
+			if !ok && h.Family != class.NoFamily {
+				id, ok = after["family "+h.Family]
+			}
+			if ok && h.Cover == Missing {
+				h.Cover, h.Caution = Late, id
 			}
 		}
 	}

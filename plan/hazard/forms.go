@@ -129,23 +129,23 @@ func verbForms(word string) []form {
 		return []form{{word, baseForm}}
 	}
 	last, before := word[n-1], word[n-2]
-	stem := word
+	past, ing := word+"ed", word+"ing"
 	all := []form{{word, baseForm}, {join(word, sEnding(word)), sForm}}
 	switch {
 	case last == 'e' && before != 'e' && before != 'y' && before != 'o':
-		return append(all, form{word + "d", pastForm}, form{word[:n-1] + "ing", ingForm})
+		past, ing = word+"d", word[:n-1]+"ing"
 	case last == 'e':
-		return append(all, form{word + "d", pastForm}, form{word + "ing", ingForm})
+		past = word + "d"
 	case last == 'y' && !isVowel(before):
-		return append(all, form{word[:n-1] + "ied", pastForm}, form{word + "ing", ingForm})
+		past = word[:n-1] + "ied"
 	case isVowel(before) && !isVowel(last) && last != 'w' && last != 'x' && last != 'y':
-		stem = word + word[n-1:] // "grip", "gripped"; "open", "openned" does no harm
+		stem := word + word[n-1:] // "grip", "gripped"; "open", "openned" does no harm
 		all = append(all, form{stem + "ed", pastForm}, form{stem + "ing", ingForm})
 		if !strings.ContainsFunc(word[:n-2], func(r rune) bool { return isVowel(byte(r)) }) {
 			return all // "tapped" is of "tap", "taped" is not
 		}
 	}
-	return append(all, form{word + "ed", pastForm}, form{word + "ing", ingForm})
+	return append(all, form{past, pastForm}, form{ing, ingForm})
 }
 
 // join adds an ending; one that begins with a zero takes the last letter away.

@@ -40,6 +40,17 @@ type Step struct {
 	Mentions []Hazard
 }
 
+// all calls for each hazard of both lists.
+func (s *Step) all(yield func(*Hazard) bool) {
+	for _, list := range [...][]Hazard{s.Hazards, s.Mentions} {
+		for i := range list {
+			if !yield(&list[i]) {
+				return
+			}
+		}
+	}
+}
+
 // Hazard is a class of hazard in a step.
 type Hazard struct {
 	Class    string       // id

@@ -196,7 +196,7 @@ func (s *scene) meets(r *rule, k int, by []*hit) ([]*hit, bool) {
 		if i == 0 {
 			by, met = s.starts(t, k, by)
 		} else {
-			by, met = s.also(t, k, by)
+			by, met = s.also(t, by)
 		}
 		if !met {
 			return by, false
@@ -259,7 +259,7 @@ func (s *scene) anyThing(t *term, by []*hit) ([]*hit, bool) {
 }
 
 // also tests a further term.
-func (s *scene) also(t *term, k int, by []*hit) ([]*hit, bool) {
+func (s *scene) also(t *term, by []*hit) ([]*hit, bool) {
 	switch t.kind {
 	case binds, shares:
 		for i := range s.hits {

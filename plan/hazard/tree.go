@@ -69,13 +69,13 @@ func newPlant() plant {
 
 func edge(node, form int32) uint64 { return uint64(node)<<32 | uint64(uint32(form)) }
 
-func (t *plant) step(node, form int32) int32 {
+func (p *plant) step(node, form int32) int32 {
 	e := edge(node, form)
-	next, ok := t.edges[e]
+	next, ok := p.edges[e]
 	if !ok {
-		t.heads = append(t.heads, 0)
-		next = int32(len(t.heads) - 1)
-		t.edges[e] = next
+		p.heads = append(p.heads, 0)
+		next = int32(len(p.heads) - 1)
+		p.edges[e] = next
 	}
 	return next
 }

@@ -218,7 +218,7 @@ func TestParsePage(t *testing.T) {
 
 // JSON and SARIF hold no character that moves or hides what stands around it,
 // and mean what they held.
-func TestPlainJSON(t *testing.T) {
+func TestPrintJSON(t *testing.T) {
 	const evil = "a\u202eb\u0085c\u200bd\u2028e\x7ff\x1bg\U000e0041h ü"
 	f := Finding{Rule: "r", Severity: Error, Message: evil, Hint: evil}
 	var b strings.Builder

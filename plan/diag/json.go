@@ -44,20 +44,24 @@ func Entries(findings []Finding) []Entry {
 
 // JSON writes {"findings": […], "counts": {…}}.
 func JSON(w io.Writer, findings []Finding) error {
-	enc := json.NewEncoder(PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(struct {
+	return PrintJSON(w, struct {
 		Findings []Entry `json:"findings"`
 		Counts   Counts  `json:"counts"`
 	}{Entries(findings), Count(findings)})
 }
 
-// PlainJSON is a writer for JSON that may be shown on a terminal: characters
-// that move or hide what stands around them are written as \u escapes, which
-// mean the same. Each Write holds whole characters, as those of an Encoder do.
-func PlainJSON(w io.Writer) io.Writer { return plainJSON{w} }
+// PrintJSON writes a value as JSON for people and programs. It may be shown on a
+// terminal: characters that move or hide what stands around them are written as
+// \u escapes, which mean the same.
+func PrintJSON(w io.Writer, value any) error {
+	enc := json.NewEncoder(plainJSON{w})
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(value)
+}
 
+// plainJSON escapes what is written. Each Write holds whole characters, as those
+// of an Encoder do.
 type plainJSON struct{ w io.Writer }
 
 func (p plainJSON) Write(b []byte) (int, error) {

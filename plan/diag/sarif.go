@@ -1,7 +1,6 @@
 package diag
 
 import (
-	"encoding/json"
 	"io"
 	"net/url"
 	"path/filepath"
@@ -100,10 +99,7 @@ func SARIF(w io.Writer, findings []Finding, version string, page func(rule strin
 	for _, f := range findings {
 		run.Results = append(run.Results, sarifResultOf(f, index[f.Rule]))
 	}
-	enc := json.NewEncoder(PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(sarifLog{
+	return PrintJSON(w, sarifLog{
 		Schema:  "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
 		Version: "2.1.0", Runs: []sarifRun{run},
 	})

@@ -82,21 +82,17 @@ func writeFile(ctx context.Context, path string, data []byte, allow func(fs.File
 }
 
 func (p *place) putFile(ctx context.Context, data []byte, allow func(fs.FileInfo) error) error {
-	info, err := p.root.Lstat(p.dir)
-	if errors.Is(err, fs.ErrNotExist) {
-		info, err = nil, nil
-	}
+	info, err := p.there(p.dir)
 	if err != nil {
 		return err
 	}
 	if err := allow(info); err != nil {
 		return err
 	}
-	left, err := p.root.Lstat(p.stage)
-	if err == nil && !left.Mode().IsRegular() {
-		return &Refusal{filepath.Join(p.root.Name(), p.stage), "stands where fixslate keeps its temporary", "move it elsewhere"}
-	}
-	if err == nil { // left by a killed run
+	if left, err := p.root.Lstat(p.stage); err == nil { // by a killed run
+		if !left.Mode().IsRegular() {
+			return &Refusal{p.stagePath(), "stands where fixslate keeps its temporary", "move it elsewhere"}
+		}
 		if err := p.root.Remove(p.stage); err != nil {
 			return err
 		}

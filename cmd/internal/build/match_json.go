@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 
 	"fixslate/chapters"
 	"fixslate/chapters/align"
@@ -119,10 +118,7 @@ func (m *Matched) JSON() []byte {
 		out.Findings = append(out.Findings, entry)
 	}
 	var b bytes.Buffer
-	enc := json.NewEncoder(diag.PlainJSON(&b))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(out); err != nil {
+	if err := diag.PrintJSON(&b, out); err != nil {
 		panic(err) // strings, numbers that are finite, and lists of them
 	}
 	return b.Bytes()

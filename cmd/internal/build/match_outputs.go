@@ -1,8 +1,6 @@
 package build
 
 import (
-	"path"
-
 	"fixslate/chapters/captions"
 	"fixslate/chapters/marks"
 	"fixslate/templates/blurb"
@@ -25,33 +23,13 @@ func matchOutputs() []output[*Matched] {
 		{"review.json", (*Matched).JSON},
 		{"review.md", func(m *Matched) []byte { return sheet.Review(sheet.Cut(m.Review())) }},
 	}
-	for _, f := range marks.Formats() {
-		all = append(all, output[*Matched]{path.Join("chapters", f.File("final")), func(m *Matched) []byte {
-			if len(m.Chapters) == 0 {
-				return nil // where no step was found, only the forms of files would be left
-			}
-			return f.Write(marks.FilmOf(m.Planned.Plan, m.Timeline, m.Chapters))
-		}})
-	}
-	for _, format := range []captions.Format{captions.SRT, captions.WebVTT, captions.TTML} {
-		all = append(all, output[*Matched]{"captions/final." + format.String(), func(m *Matched) []byte {
-			data, err := captions.Write(m.Final, format)
-			if err != nil {
-				panic(err) // these formats are written
-			}
-			return data
-		}})
-	}
-	return byName(all)
+	return withTimes(all, "final", func(m *Matched, f marks.Format) []byte {
+		if len(m.Chapters) == 0 {
+			return nil // where no step was found, only the forms of files would be left
+		}
+		return f.Write(marks.FilmOf(m.Planned.Plan, m.Timeline, m.Chapters))
+	}, func(m *Matched) captions.File { return m.Final })
 }
 
 // Files makes all outputs of a match.
-func (m *Matched) Files() []File {
-	var files []File
-	for _, o := range matchOutputs() {
-		if data := o.make(m); data != nil {
-			files = append(files, File{o.name, data})
-		}
-	}
-	return files
-}
+func (m *Matched) Files() []File { return filesOf(m, matchOutputs()) }

@@ -44,24 +44,28 @@ func outputs() []output[*Compiled] {
 		{"shots.md", func(c *Compiled) []byte { return sheet.Shots(c.Plan, c.Shots, c.Coverage) }},
 		{"voice.md", func(c *Compiled) []byte { return sheet.Voice(c.Plan, c.Timeline) }},
 	}
+	return withTimes(all, "planned",
+		func(c *Compiled, f marks.Format) []byte { return f.Write(marks.FilmOf(c.Plan, c.Timeline, c.Chapters)) },
+		func(c *Compiled) captions.File {
+			return captions.File{Language: c.Plan.Video.Language, Cues: c.Cues, Whole: true}
+		})
+}
+
+// withTimes adds what a planned cut and a finished one have alike, the chapters in
+// every format and the captions in those that are written, and sorts all by name.
+func withTimes[T any](all []output[T], name string, chapters func(T, marks.Format) []byte, cues func(T) captions.File) []output[T] {
 	for _, f := range marks.Formats() {
-		all = append(all, output[*Compiled]{path.Join("chapters", f.File("planned")), func(c *Compiled) []byte {
-			return f.Write(marks.FilmOf(c.Plan, c.Timeline, c.Chapters))
-		}})
+		all = append(all, output[T]{path.Join("chapters", f.File(name)), func(of T) []byte { return chapters(of, f) }})
 	}
 	for _, format := range []captions.Format{captions.SRT, captions.WebVTT, captions.TTML} {
-		all = append(all, output[*Compiled]{"captions/planned." + format.String(), func(c *Compiled) []byte {
-			data, err := captions.Write(captions.File{Language: c.Plan.Video.Language, Cues: c.Cues, Whole: true}, format)
+		all = append(all, output[T]{"captions/" + name + "." + format.String(), func(of T) []byte {
+			data, err := captions.Write(cues(of), format)
 			if err != nil {
 				panic(err) // these formats are written
 			}
 			return data
 		}})
 	}
-	return byName(all)
-}
-
-func byName[T any](all []output[T]) []output[T] {
 	slices.SortFunc(all, func(a, b output[T]) int { return strings.Compare(a.name, b.name) })
 	return all
 }
@@ -96,12 +100,16 @@ func (c *Compiled) Make(only []string) ([]File, error) {
 			return nil, fmt.Errorf("there is no output %q; the outputs are %s", name, strings.Join(names, ", "))
 		}
 	}
-	wanted = slices.DeleteFunc(wanted, func(o output[*Compiled]) bool { return len(only) > 0 && !slices.ContainsFunc(only, o.is) })
+	return filesOf(c, slices.DeleteFunc(wanted, func(o output[*Compiled]) bool { return len(only) > 0 && !slices.ContainsFunc(only, o.is) })), nil
+}
+
+// filesOf makes outputs, but for those that there is nothing to write of.
+func filesOf[T any](of T, wanted []output[T]) []File {
 	files := make([]File, len(wanted))
 	var next atomic.Int32
 	work := func() { // no more at once than there are processors: each has its stack to grow
 		for i := int(next.Add(1)) - 1; i < len(wanted); i = int(next.Add(1)) - 1 {
-			files[i] = File{wanted[i].name, wanted[i].make(c)}
+			files[i] = File{wanted[i].name, wanted[i].make(of)}
 		}
 	}
 	var wg sync.WaitGroup
@@ -110,7 +118,7 @@ func (c *Compiled) Make(only []string) ([]File, error) {
 	}
 	work()
 	wg.Wait()
-	return slices.DeleteFunc(files, func(f File) bool { return f.Bytes == nil }), nil
+	return slices.DeleteFunc(files, func(f File) bool { return f.Bytes == nil })
 }
 
 // is holds where a name means the output.

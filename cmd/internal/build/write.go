@@ -165,10 +165,7 @@ type change struct {
 }
 
 func (p *place) change(t Target, r writing) (*change, error) {
-	var names []string
-	for _, f := range r.files {
-		names = append(names, f.Name)
-	}
+	names := namesOf(r.files)
 	held, err := p.survey(names)
 	if err != nil {
 		return nil, err
@@ -202,6 +199,14 @@ func (p *place) change(t Target, r writing) (*change, error) {
 	p.spare(c)
 	slices.Sort(c.carry)
 	return c, nil
+}
+
+func namesOf(files []File) []string {
+	var names []string
+	for _, f := range files {
+		names = append(names, f.Name)
+	}
+	return names
 }
 
 // spare leaves the files alone that stand in the target as they would be

@@ -45,10 +45,7 @@ func (h *halfway) Unwrap() []error { return []error{h.err, h.back} }
 
 // movedNames are the files of a change in the order of a move.
 func movedNames(c *change) []string {
-	var names []string
-	for _, f := range c.files {
-		names = append(names, f.Name)
-	}
+	names := namesOf(c.files)
 	slices.SortFunc(names, manifestLast)
 	return names
 }
@@ -217,8 +214,7 @@ func (p *place) finishMove() error {
 		}
 	}
 	for _, e := range last.Files {
-		listed := slices.ContainsFunc(next.Files, func(n entry) bool { return n.Name == e.Name })
-		if listed {
+		if slices.ContainsFunc(next.Files, func(n entry) bool { return n.Name == e.Name }) {
 			continue
 		}
 		same, err := p.unchanged(e)

@@ -41,12 +41,12 @@ func bystander(name string) bool {
 // not ours or where something of the user's stands in the way of names.
 func (p *place) survey(names []string) (*holding, error) {
 	h := &holding{manifest: &manifest{}, outputs: map[string]fs.FileInfo{}}
-	info, err := p.root.Lstat(p.dir)
-	if errors.Is(err, fs.ErrNotExist) {
-		return h, nil
-	}
+	info, err := p.there(p.dir)
 	if err != nil {
 		return nil, p.failed("look at it", err)
+	}
+	if info == nil {
+		return h, nil
 	}
 	if !info.IsDir() { // changed since openPlace
 		return nil, &Refusal{p.shown, "is not a folder", elsewhere}

@@ -141,5 +141,5 @@ func captionsJSON(w io.Writer, file captions.File, findings []diag.Finding) erro
 	for _, c := range file.Cues {
 		cues = append(cues, cue{c.Start.Seconds(), c.End.Seconds(), c.Text})
 	}
-	return printJSON(w, map[string]any{"format": file.Format.String(), "cues": cues, "findings": diag.Entries(findings)})
+	return diag.PrintJSON(w, map[string]any{"format": file.Format.String(), "cues": cues, "findings": diag.Entries(findings)})
 }

@@ -206,5 +206,5 @@ func claimsJSON(w *paper, claims []claim.Claim) error {
 		}
 		entries[i] = e
 	}
-	return printJSON(w, map[string]any{"claims": entries})
+	return diag.PrintJSON(w, map[string]any{"claims": entries})
 }

@@ -221,7 +221,7 @@ func dayJSON(w *paper, c *build.Compiled) error {
 	for _, s := range d.Sessions {
 		out.Days = append(out.Days, sessionJSON(c, &s))
 	}
-	return printJSON(w, out)
+	return diag.PrintJSON(w, out)
 }
 
 func sessionJSON(c *build.Compiled, s *shotlist.Session) daySession {

@@ -141,5 +141,5 @@ func explainJSON(w *paper, pages []diag.Page) error {
 	for _, p := range pages {
 		entries = append(entries, entry(p))
 	}
-	return printJSON(w, map[string]any{"rules": entries})
+	return diag.PrintJSON(w, map[string]any{"rules": entries})
 }

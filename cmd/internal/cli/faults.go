@@ -7,6 +7,7 @@ import (
 
 	"fixslate/cmd/internal/build"
 	"fixslate/plan"
+	"fixslate/plan/diag"
 	"fixslate/plan/diagnose"
 	"fixslate/templates/picture"
 )
@@ -127,5 +128,5 @@ func faultsJSON(w *paper, all diagnose.Result) error {
 	for _, v := range all.Versions {
 		out.Versions = append(out.Versions, of(v))
 	}
-	return printJSON(w, out)
+	return diag.PrintJSON(w, out)
 }

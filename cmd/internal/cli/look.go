@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fixslate/plan/diag"
 	"fixslate/plan/hazard/class"
 	"fixslate/plan/trade"
 )
@@ -211,12 +212,12 @@ func tablesJSON(w *paper, tables []trade.Table) error {
 	for i, t := range tables {
 		entries[i] = entry{t.Name, t.Title, t.Columns, len(t.Rows)}
 	}
-	return printJSON(w, map[string]any{"tables": entries})
+	return diag.PrintJSON(w, map[string]any{"tables": entries})
 }
 
 func tableJSON(w *paper, t trade.Table) error {
 	t.Notes = some(t.Notes)
-	return printJSON(w, struct {
+	return diag.PrintJSON(w, struct {
 		trade.Table
 		Differ []string `json:"differ"`
 	}{t, some(differing(t))})

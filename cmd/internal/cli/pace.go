@@ -211,5 +211,5 @@ func paceJSON(w *paper, l pace.Learned) error {
 		}
 	}
 	out["too_little"] = little
-	return printJSON(w, out)
+	return diag.PrintJSON(w, out)
 }

@@ -2,9 +2,7 @@ package cli
 
 import (
 	"bufio"
-	"encoding/json"
 	"fmt"
-	"io"
 	"strings"
 
 	"fixslate/plan/diag"
@@ -112,12 +110,3 @@ func clip(name string, width int) string {
 
 // some is a list that JSON prints as [] where it is empty.
 func some[T any](list []T) []T { return append([]T{}, list...) }
-
-// printJSON prints a value as JSON for people and programs, what could hide in a
-// terminal spelled out.
-func printJSON(w io.Writer, value any) error {
-	enc := json.NewEncoder(diag.PlainJSON(w))
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(value)
-}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fixslate/cmd/internal/build"
+	"fixslate/plan/diag"
 	"fixslate/plan/hazard"
 	"fixslate/templates/sheet"
 )
@@ -155,5 +156,5 @@ func risksJSON(w *paper, c *build.Compiled) error {
 	for _, s := range c.Hazards.Steps {
 		out.Steps = append(out.Steps, step{s.ID, s.Title, rows(s.Hazards), rows(s.Mentions)})
 	}
-	return printJSON(w, out)
+	return diag.PrintJSON(w, out)
 }

@@ -9,6 +9,7 @@ import (
 	"fixslate/chapters"
 	"fixslate/cmd/internal/build"
 	"fixslate/plan"
+	"fixslate/plan/diag"
 	"fixslate/plan/prose"
 	"fixslate/plan/timing"
 	"fixslate/templates/picture"
@@ -128,5 +129,5 @@ func timeJSON(w *paper, c *build.Compiled) error {
 	for _, v := range c.Timeline.Versions {
 		out.Versions = append(out.Versions, version{v.Variant, spread(v.Running)})
 	}
-	return printJSON(w, out)
+	return diag.PrintJSON(w, out)
 }

@@ -104,10 +104,15 @@ func FromPlan(p *plan.Plan) []Shot {
 	}
 	for i := range shots {
 		shots[i].Number = i + 1
+		shots[i].Apart = shots[i].Apart || shots[i].Kind == Camera && !onObject(p, shots[i].Variants)
 	}
 	tellApart(shots)
 	return shots
 }
+
+// onObject holds for what is there on the filmed object: what is of another
+// version only is filmed on another object.
+func onObject(p *plan.Plan, variants []string) bool { return plan.Meets(p.Shoot.Variants, variants) }
 
 // tellApart makes ids unique: a fuse and a wire may have one id, a test stands
 // once for each version, and "a" with "b-c" reads as "a-b" with "c". What the

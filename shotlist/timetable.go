@@ -80,7 +80,7 @@ func (t *timetable) bareSteps() {
 		}
 	}
 	for i := range b.plan.Steps {
-		if !filmed[i] && !b.done[i] && b.story.changes(i) && momentOf(i) >= b.now && t.work[i] > 0 {
+		if !filmed[i] && !b.done[i] && onObject(b.plan, b.plan.Steps[i].Variants) && b.story.changes(i) && momentOf(i) >= b.now && t.work[i] > 0 {
 			t.bare = append(t.bare, i)
 		}
 	}

@@ -146,8 +146,8 @@ var storedClasses = []Class{
 		Who:    Who{Trained, "A competent technician; some places forbid it outright on some appliances."},
 		When:   Timing{Step | Close, "closed by putting the device back and proving it"},
 		Arises: []string{"guard-off"},
-		// It maims when it runs: with its supply off the guard is only a part.
-		Answered: []string{"power-off", "battery-off", "spark-off"},
+		// It maims when it runs: with its supply or ignition off the guard is only a part.
+		Answered: []string{"power-off", "battery-off", "spark-off", "key-off"},
 		Present:  []string{"motion"},
 		Domains:  []string{"appliance", "car", "tool", "gas", "electrical"},
 		Source: "29 CFR 1910.333(b)(2)(ii): interlocks and push buttons are not isolation (WAC 296-24-975 copy) " +

@@ -141,10 +141,10 @@ func (q *question) sound() Table {
 	q.words = nil
 	t := Table{Title: "Levels carried to another distance in the open, dB(A)", Columns: []string{"What", "At least", "At most", "At distance"}}
 	add := func(r soundRow, to float64) {
-		low, ok := LevelAt(r.Low, r.Distance, to)
-		high, _ := LevelAt(r.High, r.Distance, to)
+		low, ok := LevelAt(r.Low, r.distance, to)
+		high, _ := LevelAt(r.High, r.distance, to)
 		if ok {
-			t.Rows = append(t.Rows, Row{Source: r.Source, Cells: []string{fmt.Sprintf("%s (at %s m)", r.Item, formatNumber(r.Distance)),
+			t.Rows = append(t.Rows, Row{Source: r.Source, Cells: []string{fmt.Sprintf("%s (at %s m)", r.Item, formatNumber(r.distance)),
 				choose(r.HasLow, figures(low), "-"), choose(r.HasHigh, figures(high), "-"), formatNumber(to) + " m"}})
 		}
 	}
@@ -156,8 +156,8 @@ func (q *question) sound() Table {
 			}
 		}
 	case len(levels) == 1 && len(distances) == 2 && len(words) == 0:
-		add(soundRow{Item: formatNumber(levels[0]) + " dB(A)", Low: levels[0], High: levels[0], HasLow: true, HasHigh: true, Distance: distances[0],
-			Source: "computed: L - 20 log10 of the distances' ratio"}, distances[1])
+		given := window(formatNumber(levels[0])+" dB(A)", levels[0], levels[0], dBA).from("computed: L - 20 log10 of the distances' ratio")
+		add(soundRow{given, distances[0]}, distances[1])
 	}
 	return t
 }

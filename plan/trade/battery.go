@@ -58,13 +58,13 @@ func WantsCharge(volts float64) bool {
 	return len(found) > 0 && !slices.ContainsFunc(found, func(c ChargeState) bool { return c.High > 50 })
 }
 
-// Limit is a window or limit of voltage, temperature or pressure: Low to High
-// in Unit, either of which may be absent (HasLow, HasHigh).
+// Limit is a window or limit of voltage, temperature, pressure or sound: Low to
+// High in Unit, either of which may be absent (HasLow, HasHigh).
 type Limit struct {
 	Item            string
 	Low, High       float64
 	HasLow, HasHigh bool
-	Unit            string // "V", "V a cell", "°C", "kPa"
+	Unit            string // "V", "V a cell", "°C", "kPa", "dB(A)"
 	Source, Note    string
 }
 

@@ -3,6 +3,7 @@ package trade
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Fuse is the colour of a fuse by form and rating. One colour means different
@@ -26,55 +27,43 @@ const (
 	Torpedo      = "torpedo"
 )
 
-// fuses by form, rising. The blade colours are those of ISO 8820-3, read in
-// charts; where charts disagree the odd one out stands in Dispute.
-var fuses = []Fuse{
-	{Form: RegularBlade, Amps: 0.5, Colour: "dark blue", Dispute: "one list: black", Weak: true},
-	{Form: RegularBlade, Amps: 1, Colour: "black"},
-	{Form: RegularBlade, Amps: 2, Colour: "grey"},
-	{Form: RegularBlade, Amps: 3, Colour: "violet"},
-	{Form: RegularBlade, Amps: 4, Colour: "pink"},
-	{Form: RegularBlade, Amps: 5, Colour: "tan", Dispute: "one list: orange"},
-	{Form: RegularBlade, Amps: 7.5, Colour: "brown"},
-	{Form: RegularBlade, Amps: 10, Colour: "red"},
-	{Form: RegularBlade, Amps: 15, Colour: "blue"},
-	{Form: RegularBlade, Amps: 20, Colour: "yellow"},
-	{Form: RegularBlade, Amps: 25, Colour: "clear"},
-	{Form: RegularBlade, Amps: 30, Colour: "green"},
-	{Form: RegularBlade, Amps: 35, Colour: "blue-green", Dispute: "other lists: light green, rose", Weak: true},
-	{Form: RegularBlade, Amps: 40, Colour: "orange"},
-	{Form: MiniBlade, Amps: 2, Colour: "grey"},
-	{Form: MiniBlade, Amps: 3, Colour: "violet"},
-	{Form: MiniBlade, Amps: 4, Colour: "pink"},
-	{Form: MiniBlade, Amps: 5, Colour: "tan"},
-	{Form: MiniBlade, Amps: 7.5, Colour: "brown"},
-	{Form: MiniBlade, Amps: 10, Colour: "red"},
-	{Form: MiniBlade, Amps: 15, Colour: "blue"},
-	{Form: MiniBlade, Amps: 20, Colour: "yellow"},
-	{Form: MiniBlade, Amps: 25, Colour: "clear"},
-	{Form: MiniBlade, Amps: 30, Colour: "green"},
-	{Form: MaxiBlade, Amps: 20, Colour: "yellow"},
-	{Form: MaxiBlade, Amps: 25, Colour: "grey", Dispute: "a regular 25 A is clear"},
-	{Form: MaxiBlade, Amps: 30, Colour: "green"},
-	{Form: MaxiBlade, Amps: 35, Colour: "brown", Dispute: "a regular 35 A is blue-green"},
-	{Form: MaxiBlade, Amps: 40, Colour: "orange"},
-	{Form: MaxiBlade, Amps: 50, Colour: "red"},
-	{Form: MaxiBlade, Amps: 60, Colour: "blue", Dispute: "one list: blue or aqua"},
-	{Form: MaxiBlade, Amps: 70, Colour: "tan", Dispute: "lists print tan or brown"},
-	{Form: MaxiBlade, Amps: 80, Colour: "clear"},
-	{Form: MaxiBlade, Amps: 100, Colour: "violet", Dispute: "one list: clear", Weak: true},
-	{Form: MaxiBlade, Amps: 120, Colour: "violet", Dispute: "one list: clear", Weak: true},
-	{Form: MicroBlade, Amps: 5, Colour: "tan", Weak: true},
-	{Form: MicroBlade, Amps: 7.5, Colour: "brown", Weak: true},
-	{Form: MicroBlade, Amps: 10, Colour: "red", Weak: true},
-	{Form: MicroBlade, Amps: 15, Colour: "blue", Weak: true},
-	{Form: MicroBlade, Amps: 20, Colour: "yellow", Weak: true},
-	{Form: MicroBlade, Amps: 25, Colour: "clear", Weak: true},
-	{Form: MicroBlade, Amps: 30, Colour: "green", Weak: true},
-	{Form: Torpedo, Amps: 5, Colour: "yellow"},
-	{Form: Torpedo, Amps: 8, Colour: "white"},
-	{Form: Torpedo, Amps: 16, Colour: "red"},
-	{Form: Torpedo, Amps: 25, Colour: "blue"},
+// fuseSeries are the fuses of one form.
+type fuseSeries struct {
+	form, source string
+	weak         []float64 // ratings of one weak source
+	colours      []colouring
+}
+
+type colouring struct {
+	amps            float64
+	colour, dispute string
+}
+
+// fuseRows by form, rising. The blade colours are those of ISO 8820-3, read in
+// charts; where charts disagree the odd one out stands in dispute.
+var fuseRows = []fuseSeries{
+	{RegularBlade, iso8820, []float64{0.5, 35}, []colouring{
+		{0.5, "dark blue", "one list: black"}, {1, "black", ""}, {2, "grey", ""}, {3, "violet", ""}, {4, "pink", ""},
+		{5, "tan", "one list: orange"}, {7.5, "brown", ""}, {10, "red", ""}, {15, "blue", ""}, {20, "yellow", ""},
+		{25, "clear", ""}, {30, "green", ""}, {35, "blue-green", "other lists: light green, rose"}, {40, "orange", ""},
+	}},
+	{MiniBlade, iso8820, nil, []colouring{
+		{2, "grey", ""}, {3, "violet", ""}, {4, "pink", ""}, {5, "tan", ""}, {7.5, "brown", ""}, {10, "red", ""},
+		{15, "blue", ""}, {20, "yellow", ""}, {25, "clear", ""}, {30, "green", ""},
+	}},
+	{MaxiBlade, iso8820, []float64{100, 120}, []colouring{
+		{20, "yellow", ""}, {25, "grey", "a regular 25 A is clear"}, {30, "green", ""},
+		{35, "brown", "a regular 35 A is blue-green"}, {40, "orange", ""}, {50, "red", ""},
+		{60, "blue", "one list: blue or aqua"}, {70, "tan", "lists print tan or brown"}, {80, "clear", ""},
+		{100, "violet", "one list: clear"}, {120, "violet", "one list: clear"},
+	}},
+	{MicroBlade, "one hobby list, and 7.5 A " + fromMemory, []float64{5, 7.5, 10, 15, 20, 25, 30}, []colouring{
+		{5, "tan", ""}, {7.5, "brown", ""}, {10, "red", ""}, {15, "blue", ""}, {20, "yellow", ""}, {25, "clear", ""},
+		{30, "green", ""},
+	}},
+	{Torpedo, din72581, nil, []colouring{
+		{5, "yellow", ""}, {8, "white", ""}, {16, "red", ""}, {25, "blue", ""},
+	}},
 }
 
 // colourWords are other words for a colour of a fuse's body.
@@ -122,9 +111,9 @@ func FuseColour(form string, amps float64) (Fuse, bool) {
 	if !ok {
 		return Fuse{}, false
 	}
-	for _, f := range fuses {
+	for _, f := range fuses() {
 		if f.Form == named && same(f.Amps, amps) {
-			return f.filled(), true
+			return f, true
 		}
 	}
 	return Fuse{}, false
@@ -132,35 +121,21 @@ func FuseColour(form string, amps float64) (Fuse, bool) {
 
 // FusesOf are the fuses that have a colour, of every form.
 func FusesOf(colour string) []Fuse {
-	var found []Fuse
-	for _, f := range fuses {
-		if f = f.filled(); f.Is(colour) {
-			found = append(found, f)
-		}
-	}
-	return found
+	return slices.DeleteFunc(Fuses(), func(f Fuse) bool { return !f.Is(colour) })
 }
 
 // Fuses lists every fuse that has a colour.
-func Fuses() []Fuse {
-	list := make([]Fuse, len(fuses))
-	for i, f := range fuses {
-		list[i] = f.filled()
-	}
-	return list
-}
+func Fuses() []Fuse { return slices.Clone(fuses()) }
 
-func (f Fuse) filled() Fuse {
-	f.Also = slices.Clone(colourWords[f.Colour])
-	f.Source = iso8820
-	switch {
-	case f.Form == Torpedo:
-		f.Source = din72581
-	case f.Form == MicroBlade:
-		f.Source = "one hobby list, and 7.5 A " + fromMemory
+var fuses = sync.OnceValue(func() []Fuse {
+	var all []Fuse
+	for _, s := range fuseRows {
+		for _, c := range s.colours {
+			all = append(all, Fuse{s.form, c.amps, c.colour, colourWords[c.colour], slices.Contains(s.weak, c.amps), s.source, c.dispute})
+		}
 	}
-	return f
-}
+	return all
+})
 
 // Is says whether a colour's word, in any case, is this fuse's colour.
 func (f Fuse) Is(colour string) bool {

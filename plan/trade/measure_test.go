@@ -102,8 +102,8 @@ func TestParseMeasureRefuses(t *testing.T) {
 		}
 	}
 	m, err := ParseMeasure("12")
-	if !errors.Is(err, ErrUnitMissing) || m.Shape != Words || m.Text != "12" {
-		t.Errorf(`ParseMeasure("12") = %+v, %v; want the words and ErrUnitMissing`, m, err)
+	if !errors.Is(err, errUnitMissing) || m.Shape != Words || m.Text != "12" {
+		t.Errorf(`ParseMeasure("12") = %+v, %v; want the words and errUnitMissing`, m, err)
 	}
 }
 

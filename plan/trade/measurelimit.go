@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -10,35 +11,40 @@ var aboutWords = []string{"about", "around", "approximately", "approx.", "approx
 
 // limitWord is a word that makes a limit of the value after it, or before it.
 type limitWord struct {
-	word    string
-	shape   Shape
-	strict  bool
-	between bool
+	word   string
+	shape  Shape
+	strict bool
 }
 
 // leading and trailing limits; the longer of two that start alike comes first.
 var (
-	leading = []limitWord{
-		{word: "at most", shape: AtMost}, {word: "not more than", shape: AtMost}, {word: "no more than", shape: AtMost},
-		{word: "not over", shape: AtMost}, {word: "not above", shape: AtMost}, {word: "maximum of", shape: AtMost},
-		{word: "maximum", shape: AtMost}, {word: "max.", shape: AtMost}, {word: "max", shape: AtMost},
-		{word: "up to", shape: AtMost}, {word: "≤", shape: AtMost}, {word: "<=", shape: AtMost},
-		{word: "under", shape: AtMost, strict: true}, {word: "below", shape: AtMost, strict: true},
-		{word: "less than", shape: AtMost, strict: true}, {word: "<", shape: AtMost, strict: true},
-		{word: "at least", shape: AtLeast}, {word: "not less than", shape: AtLeast}, {word: "no less than", shape: AtLeast},
-		{word: "not under", shape: AtLeast}, {word: "not below", shape: AtLeast}, {word: "minimum of", shape: AtLeast},
-		{word: "minimum", shape: AtLeast}, {word: "min.", shape: AtLeast}, {word: "min", shape: AtLeast},
-		{word: "≥", shape: AtLeast}, {word: ">=", shape: AtLeast},
-		{word: "over", shape: AtLeast, strict: true}, {word: "above", shape: AtLeast, strict: true},
-		{word: "more than", shape: AtLeast, strict: true}, {word: ">", shape: AtLeast, strict: true},
-	}
-	trailing = []limitWord{
-		{word: "or less", shape: AtMost}, {word: "or below", shape: AtMost}, {word: "or under", shape: AtMost}, {word: "or lower", shape: AtMost},
-		{word: "at most", shape: AtMost}, {word: "maximum", shape: AtMost}, {word: "max.", shape: AtMost}, {word: "max", shape: AtMost},
-		{word: "or more", shape: AtLeast}, {word: "or above", shape: AtLeast}, {word: "or over", shape: AtLeast}, {word: "or higher", shape: AtLeast},
-		{word: "at least", shape: AtLeast}, {word: "minimum", shape: AtLeast}, {word: "min.", shape: AtLeast}, {word: "min", shape: AtLeast},
-	}
+	leading = slices.Concat(
+		limitWords(AtMost, "at most", "not more than", "no more than", "not over", "not above", "maximum of", "maximum", "max.", "max", "up to", "≤", "<="),
+		strictly(limitWords(AtMost, "under", "below", "less than", "<")),
+		limitWords(AtLeast, "at least", "not less than", "no less than", "not under", "not below", "minimum of", "minimum", "min.", "min", "≥", ">="),
+		strictly(limitWords(AtLeast, "over", "above", "more than", ">")),
+	)
+	trailing = slices.Concat(
+		limitWords(AtMost, "or less", "or below", "or under", "or lower", "at most", "maximum", "max.", "max"),
+		limitWords(AtLeast, "or more", "or above", "or over", "or higher", "at least", "minimum", "min.", "min"),
+	)
 )
+
+func limitWords(shape Shape, words ...string) []limitWord {
+	all := make([]limitWord, len(words))
+	for i, w := range words {
+		all[i] = limitWord{word: w, shape: shape}
+	}
+	return all
+}
+
+// strictly makes limits of which the value itself is outside.
+func strictly(words []limitWord) []limitWord {
+	for i := range words {
+		words[i].strict = true
+	}
+	return words
+}
 
 // cutLimit takes the limit's word off either end of a text.
 func cutLimit(text string) (string, limitWord) {

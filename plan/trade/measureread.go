@@ -28,7 +28,7 @@ const openText = "to be found"
 // measure but is none is an error that says what to write: a range that runs
 // backwards or mixes dimensions, a negative allowance, NaN, a decimal comma, a
 // number with something that looks like a unit and is not. A bare number gives
-// an error with ErrUnitMissing in its chain, and with it the text as Words.
+// an error with errUnitMissing in its chain, and with it the text as Words.
 func ParseMeasure(s string) (Measure, error) {
 	text := strings.TrimSpace(s)
 	if text == "?" || strings.EqualFold(text, openText) {
@@ -112,13 +112,12 @@ func readMeasure(text string) (Measure, error) {
 		}
 	}
 	body, about := cutWord(body, aboutWords)
+	between := false
 	if limit.shape == Words && !about {
-		if after, ok := cutWord(body, []string{"between"}); ok {
-			body, limit.between = after, true
-		}
+		body, between = cutWord(body, []string{"between"})
 	}
 	body, flow := cutFlow(body)
-	m, err := readValue(gaugeLast(body), limit.between)
+	m, err := readValue(gaugeLast(body), between)
 	if err != nil {
 		return m, err
 	}

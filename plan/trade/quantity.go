@@ -17,18 +17,18 @@ type Quantity struct {
 	written string
 }
 
-// ErrUnitMissing is in the chain of the error for a number without a unit, so
+// errUnitMissing is in the chain of the error for a number without a unit, so
 // that a reader may take a bare count for words where that is welcome.
-var ErrUnitMissing = errors.New("unit missing")
+var errUnitMissing = errors.New("unit missing")
 
-// unitMissing is ErrUnitMissing with the text it is about.
+// unitMissing is errUnitMissing with the text it is about.
 type unitMissing struct{ text string }
 
 func (e unitMissing) Error() string {
 	return fmt.Sprintf("%q has no unit; write the unit after the number, like \"12 mm\", \"12 N·m\", \"12 V\", \"12 A\" or \"12 bar\"", shorten(e.text))
 }
 
-func (unitMissing) Unwrap() error { return ErrUnitMissing }
+func (unitMissing) Unwrap() error { return errUnitMissing }
 
 // ParseQuantity reads "3 N·m", "1/2 in", "1 1/2 in", "-40 °C", "16 AWG" and
 // "AWG 1/0". The error says what to write for a missing or unknown unit, a

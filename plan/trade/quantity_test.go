@@ -68,8 +68,8 @@ func TestParseQuantityRefuses(t *testing.T) {
 			t.Errorf("ParseQuantity(%q) = %v, error %v; want one with %q", in, q, err, hint)
 		}
 	}
-	if _, err := ParseQuantity("12"); !errors.Is(err, ErrUnitMissing) {
-		t.Errorf("a bare number gives %v; want ErrUnitMissing in its chain", err)
+	if _, err := ParseQuantity("12"); !errors.Is(err, errUnitMissing) {
+		t.Errorf("a bare number gives %v; want errUnitMissing in its chain", err)
 	}
 }
 

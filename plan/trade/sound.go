@@ -76,24 +76,24 @@ func LevelAt(level, r1, r2 float64) (float64, bool) {
 	return level - 20*math.Log10(r2/r1), true
 }
 
-// soundRow is a level that a rule or law names, in dB(A).
+// soundRow is a level that a rule or law names.
 type soundRow struct {
-	Item            string
-	Low, High       float64
-	HasLow, HasHigh bool
-	Distance        float64 // m; 0: at the ear
-	Source, Note    string
+	Limit
+	distance float64 // m; 0: at the ear
 }
 
-const euNoise = "Directive 2003/10/EC, article 3 (copies)"
+const (
+	euNoise = "Directive 2003/10/EC, article 3 (copies)"
+	dBA     = string(DecibelA)
+)
 
 var soundRows = []soundRow{
-	{Item: "car horn, bench test, 12 V", Low: 105, High: 118, HasLow: true, HasHigh: true, Distance: 2, Source: "Directive 70/388/EEC, annex I 1.2.1.6 (the French order that transposes it)"},
-	{Item: "car horn fitted, at least", Low: 93, HasLow: true, Distance: 7, Source: "Directive 70/388/EEC, annex I 2 (the French order that transposes it)", Note: "0.5 to 1.5 m above ground"},
-	{Item: "car horn fitted, at most", High: 112, HasHigh: true, Distance: 7, Source: "an inspection form and press quoting UN R28; the regulation was not opened"},
-	{Item: "EU lower action value, 8 h", Low: 80, HasLow: true, Source: euNoise, Note: "peak 135 dB(C)"},
-	{Item: "EU upper action value, 8 h", Low: 85, HasLow: true, Source: euNoise, Note: "peak 137 dB(C)"},
-	{Item: "EU exposure limit, 8 h", High: 87, HasHigh: true, Source: euNoise, Note: "peak 140 dB(C), at the ear under the protector"},
-	{Item: "OSHA ceiling, continuous", High: 115, HasHigh: true, Source: osha1910},
-	{Item: "OSHA ceiling, impulse", High: 140, HasHigh: true, Source: osha1910, Note: "peak, not A-weighted"},
+	{window("car horn, bench test, 12 V", 105, 118, dBA).from("Directive 70/388/EEC, annex I 1.2.1.6 (the French order that transposes it)"), 2},
+	{atLeast("car horn fitted, at least", 93, dBA).from("Directive 70/388/EEC, annex I 2 (the French order that transposes it)").noting("0.5 to 1.5 m above ground"), 7},
+	{atMost("car horn fitted, at most", 112, dBA).from("an inspection form and press quoting UN R28; the regulation was not opened"), 7},
+	{atLeast("EU lower action value, 8 h", 80, dBA).from(euNoise).noting("peak 135 dB(C)"), 0},
+	{atLeast("EU upper action value, 8 h", 85, dBA).from(euNoise).noting("peak 137 dB(C)"), 0},
+	{atMost("EU exposure limit, 8 h", 87, dBA).from(euNoise).noting("peak 140 dB(C), at the ear under the protector"), 0},
+	{atMost("OSHA ceiling, continuous", 115, dBA).from(osha1910), 0},
+	{atMost("OSHA ceiling, impulse", 140, dBA).from(osha1910).noting("peak, not A-weighted"), 0},
 }

@@ -107,24 +107,29 @@ func pressureTable() Table {
 func limitTable(title string, limits []Limit, notes ...string) Table {
 	t := Table{Title: title, Columns: []string{"What", "At least", "At most", "Unit", "Note"}, Notes: notes}
 	for _, l := range limits {
-		low, high := "-", "-"
-		var numbers []Quantity
-		unit, _ := LookupUnit(strings.TrimSuffix(l.Unit, " a cell"))
-		if l.HasLow {
-			low = formatNumber(l.Low)
-			numbers = append(numbers, Quantity{Number: l.Low, Unit: unit})
-		}
-		if l.HasHigh {
-			high = formatNumber(l.High)
-			numbers = append(numbers, Quantity{Number: l.High, Unit: unit})
-		}
-		row := Row{Cells: []string{l.Item, low, high, l.Unit, l.Note}, Source: l.Source, numbers: numbers}
+		row := l.row(l.Unit)
 		if l.HasLow && l.HasHigh {
-			row.band = band{l.Low, l.High, unit}
+			row.band = band{l.Low, l.High, row.numbers[0].Unit}
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	return t
+}
+
+// row prints a limit, with a cell of another kind behind its ends.
+func (l Limit) row(behind string) Row {
+	low, high := "-", "-"
+	var numbers []Quantity
+	unit, _ := LookupUnit(strings.TrimSuffix(l.Unit, " a cell"))
+	if l.HasLow {
+		low = formatNumber(l.Low)
+		numbers = append(numbers, Quantity{Number: l.Low, Unit: unit})
+	}
+	if l.HasHigh {
+		high = formatNumber(l.High)
+		numbers = append(numbers, Quantity{Number: l.High, Unit: unit})
+	}
+	return Row{Cells: []string{l.Item, low, high, behind, l.Note}, Source: l.Source, numbers: numbers}
 }
 
 func voltageTable() Table {
@@ -173,20 +178,11 @@ func soundTable() Table {
 	t := Table{answer: (*question).sound, bare: DecibelA, Title: "Levels that rules and laws name, dB(A)", Columns: []string{"What", "At least", "At most", "At distance", "Note"},
 		Notes: []string{"At another distance in the open: 20 log10 of the ratio of the distances, 6 dB for a doubling. A horn at arm's length is far above its level at 7 m: protect your hearing."}}
 	for _, r := range soundRows {
-		low, high, distance := "-", "-", "at the ear"
-		var numbers []Quantity
-		if r.HasLow {
-			low = formatNumber(r.Low)
-			numbers = append(numbers, Quantity{Number: r.Low, Unit: DecibelA})
+		distance := "at the ear"
+		if r.distance > 0 {
+			distance = formatNumber(r.distance) + " m"
 		}
-		if r.HasHigh {
-			high = formatNumber(r.High)
-			numbers = append(numbers, Quantity{Number: r.High, Unit: DecibelA})
-		}
-		if r.Distance > 0 {
-			distance = formatNumber(r.Distance) + " m"
-		}
-		t.Rows = append(t.Rows, Row{Cells: []string{r.Item, low, high, distance, r.Note}, Source: r.Source, numbers: numbers})
+		t.Rows = append(t.Rows, r.row(distance))
 	}
 	return t
 }

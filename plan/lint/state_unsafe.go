@@ -10,39 +10,55 @@ import (
 )
 
 var stateUnsafe = Rule{Name: "state-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
-	for i := range p.Plan.Steps {
-		for _, u := range unsafeStates {
+	for _, u := range unsafeStates {
+		for i := 0; i < len(p.Plan.Steps); i++ {
 			if !u.holds(p, i) {
 				continue
 			}
+			first := i
+			for u.lasts && i+1 < len(p.Plan.Steps) && u.holds(p, i+1) {
+				i++
+			}
 			report(Report{
-				Message: fmt.Sprintf("in step %q %s", p.Plan.Steps[i].Title.Print, u.trouble), Hint: u.hint,
-				Path: stepPath(i, "title"), Families: []string{u.family},
+				Message: fmt.Sprintf("in step %q%s %s", p.Plan.Steps[first].Title.Print, goingOn(i-first), u.trouble), Hint: u.hint,
+				Path: stepPath(first, "title"), Families: []string{u.family},
 			})
 		}
 	}
 }}
+
+// goingOn says for how many steps more a trouble lasts, which has one remedy.
+func goingOn(steps int) string {
+	switch steps {
+	case 0:
+		return ""
+	case 1:
+		return " and the step after it"
+	}
+	return fmt.Sprintf(" and the %d steps after it", steps)
+}
 
 // unsafeStates are states in which the trade forbids what a step does. Each is
 // asked by itself; where two hold, both are to be mended.
 var unsafeStates = []struct {
 	family, trouble, hint string
 	holds                 func(p *Pass, step int) bool
+	lasts                 bool // one state through several steps: told once
 }{
 	{"raised-load", "the object is raised and stands on no stands",
-		`add starts = ["on-stands"] to the step that raises it`, (*Pass).raisedBare},
+		`add starts = ["on-stands"] to the step that raises it`, (*Pass).raisedBare, true},
 	{"mains-shock", "covers are off and the mains is not",
-		`isolate it first: starts = ["power-off", "proven-dead"], or ["unplugged"]`, (*Pass).mainsOn},
+		`isolate it first: starts = ["power-off", "proven-dead"], or ["unplugged"]`, (*Pass).mainsOn, true},
 	{"mains-shock", "covers are off and nothing has proved it dead",
-		`add starts = ["proven-dead"] after a test with a proved tester`, (*Pass).mainsUnproved},
+		`add starts = ["proven-dead"] after a test with a proved tester`, (*Pass).mainsUnproved, true},
 	{"mains-shock", "the power comes back while covers are off",
-		`put the covers back first, or give the step during = ["live"] and its cautions`, (*Pass).powerOverOpen},
+		`put the covers back first, or give the step during = ["live"] and its cautions`, (*Pass).powerOverOpen, false},
 	{"airbag-srs", "airbag parts are worked on before the battery is off and the maker's wait is over",
-		`add starts = ["battery-off", "srs-waited"] to an earlier step`, (*Pass).airbagLive},
+		`add starts = ["battery-off", "srs-waited"] to an earlier step`, (*Pass).airbagLive, false},
 	{"fuel-vapour", "the fuel system is opened under pressure",
-		`let the pressure off first: starts = ["depressurised"]`, (*Pass).fuelUnderPressure},
+		`let the pressure off first: starts = ["depressurised"]`, (*Pass).fuelUnderPressure, false},
 	{"capacitor-charge", "a capacitor is touched that nothing has discharged",
-		`discharge it as its maker says and measure zero: starts = ["discharged"]`, (*Pass).chargeLeft},
+		`discharge it as its maker says and measure zero: starts = ["discharged"]`, (*Pass).chargeLeft, false},
 }
 
 // raisedBare holds where hands work on a raised object that stands on nothing.

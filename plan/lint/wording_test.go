@@ -37,3 +37,27 @@ func TestWording(t *testing.T) {
 		}
 	}
 }
+
+// A state that is unsafe for several steps on end is one trouble with one remedy,
+// told where it begins; where it comes again it is told again.
+func TestUnsafeOnce(t *testing.T) {
+	const up = "[[step]]\ntitle = \"Up\"\nstarts = [\"raised\"]\ndo = \"jack the car up\"\n"
+	const work = "[[step]]\ntitle = \"Work\"\ndo = \"undo the calliper\"\n"
+	const down = "[[step]]\ntitle = \"Down\"\nends = [\"raised\"]\ndo = \"lower the car\"\n"
+	for _, c := range []struct{ steps, want string }{
+		{up + work + down, `in step "Work" and the step after it the object`},
+		{up + work + work + down, `in step "Work" and the 2 steps after it the object`},
+		{up + work + down + up + work + down, `in step "Work" and the step after it the object|in step "Work" and the step after it the object`},
+	} {
+		var got []string
+		for _, f := range lint.Run(pass(t, "[video]\ntitle = \"T\"\nsubject = \"car\"\n"+c.steps)) {
+			if f.Rule == "state-unsafe" {
+				before, _, _ := strings.Cut(f.Message, " is raised")
+				got = append(got, before)
+			}
+		}
+		if strings.Join(got, "|") != c.want {
+			t.Errorf("got %q, want %q", got, c.want)
+		}
+	}
+}

@@ -42,73 +42,95 @@ func note(noun string) float64 {
 	return 0
 }
 
-// articles reads lengths of time and sums behind an article, which are no
-// figures for prose: "within a year", "a good hour", "leave it a fortnight", "a
-// tenner". "Wait a minute" is an idiom and "a day" alone no length.
+// articles reads what an article says one of, which is no figure for prose: "within a
+// year", "a good hour", "one full turn", "a tenner", "once a week".
 func (r *reader) articles() {
-	k := &r.known.classes
-	taken := r.values
-	if last := len(r.words) - 1; last > 1 && len(r.values) > 0 && r.values[len(r.values)-1].Unit == "inch" && r.values[len(r.values)-1].End <= r.words[last-1].start && r.is(last-1, "a") && r.in(last-2, k.be|k.glue) {
+	if last := len(r.words) - 1; last > 1 && len(r.values) > 0 && r.values[len(r.values)-1].Unit == "inch" && r.values[len(r.values)-1].End <= r.words[last-1].start && r.is(last-1, "a") && r.in(last-2, r.known.be|r.known.glue) {
 		r.halfInch(last)
 	}
+	taken := r.values
 	for i := 0; i+1 < len(r.words); i++ {
 		if r.words[i].marks&figure != 0 && (r.halfOfThem(i) || r.halfOf(i)) {
 			continue
 		}
-		one := r.is(i, "one")
-		if !r.is(i, "a") && !r.is(i, "an") && !r.is(i, "another") && !one {
+		if !r.is(i, "a") && !r.is(i, "an") && !r.is(i, "another") && !r.is(i, "one") {
 			continue
 		}
 		at := i + 1
-		full := r.words[at].marks&filler != 0
-		if full && at+1 < len(r.words) {
+		if r.words[at].marks&filler != 0 && at+1 < len(r.words) {
 			at++
 		}
-		span := prose.Span{Start: r.words[i].start, End: r.words[at].end}
-		for len(taken) > 0 && taken[0].End <= span.Start {
+		c := number{Span: prose.Span{Start: r.words[i].start, End: r.words[at].end}, i: -1, at: i, n: at + 1, v: 1, whole: true, spoken: true}
+		for len(taken) > 0 && taken[0].End <= c.Start {
 			taken = taken[1:]
 		}
-		if len(taken) > 0 && taken[0].Start < span.End {
+		if r.words[at].stopped || len(taken) > 0 && taken[0].Start < c.End {
 			continue
 		}
-		noun := r.words[at].text
-		if r.is(i-1, "once") && r.in(at, k.period) && at == i+1 && !one {
-			r.value(Value{Number: 1, Unit: "per " + noun, Span: prose.Span{Start: r.words[i-1].start, End: span.End}}, Frequency)
-			continue
+		r.offers = r.offers[:0]
+		r.offerOne(&c, at)
+		r.decide(&c)
+	}
+}
+
+// offerOne offers what one of the noun at a word may be.
+func (r *reader) offerOne(c *number, at int) {
+	i, noun, k := c.at, r.words[at].text, &r.known.classes
+	one := bit2(r.is(i, "one"))
+	period := at
+	switch {
+	case one == 1 && (r.is(at, "a") || r.is(at, "per")):
+		period++ // "one a day"
+	case one == 1 && r.is(at, "of") && r.in(i+2, k.pronoun) && (r.is(i+3, "a") || r.is(i+3, "every")):
+		period = i + 4 // "breaks one of these a month"
+	}
+	if (period > at || r.is(i-1, "once")) && r.in(period, k.period) {
+		o := r.offer("per "+r.words[period].text, over)
+		o.kinds = bitOf(Frequency)
+		if o.end = r.words[period].end; r.is(i-1, "once") {
+			c.Start = r.words[i-1].start
 		}
-		if one && (r.is(at, "a") || r.is(at, "per")) && r.in(at+1, k.period) && r.words[i].mood != order {
-			span.End = r.words[at+1].end
-			r.value(Value{Number: 1, Unit: "per " + r.words[at+1].text, Span: span}, Frequency)
-			continue
-		}
-		if one && r.is(at, "of") && r.in(i+2, k.pronoun) && (r.is(i+3, "a") || r.is(i+3, "every")) && r.in(i+4, k.period) && r.words[i].mood != order {
-			r.value(Value{Number: 1, Unit: "per " + r.words[i+4].text, Span: prose.Span{Start: span.Start, End: r.words[i+4].end}}, Frequency)
-			continue // "breaks one of these a month"
-		}
-		if r.single(i, at, one) {
-			continue
-		}
-		if n := note(noun); n > 0 && !(noun == "grand" && at+1 < len(r.words) && !r.is(at+1, "give") && !r.words[at+1].stopped && r.words[at+1].classes&(k.prep|k.glue) == 0) {
-			r.value(Value{Number: n, Unit: r.coin("GBP"), Span: span}, Cost)
-			continue
-		}
-		number, unit := spanOfTime(noun)
-		worked := r.worth(at)
-		if number == 0 || one && !full || r.words[at].stopped || !full && !r.lasting(i) && !worked {
-			continue
-		}
-		if small := noun == "minute" || noun == "second"; small && (!full && r.words[i].mood != order || r.chats(i) || r.is(i-1, "wait") || r.is(i-1, "in")) || r.chats(i) || r.is(at+1, "ago") {
-			continue
-		}
-		if part := r.partOf(i); part > 0 && worked {
-			number *= part
-			span.Start = r.words[i-1].start
-		}
-		r.value(Value{Number: number, Unit: unit, Span: span}, Duration)
-		if r.words[i].mood == order {
-			r.add(Spec)
+		return
+	}
+	part := r.partOf(i)
+	if part == 0 {
+		part = 1
+	}
+	said := is(unitWord, hashOf(noun))
+	how := is(hold, one|bit2(at > i+1)<<1|bit2(part < 1)<<2)
+	if n := note(noun); n > 0 {
+		r.offerScaled(r.coin("GBP"), n, single, said)
+		return
+	}
+	if number, unit := spanOfTime(noun); number > 0 {
+		r.offerScaled(unit, number*part, single, said, how, is(hold, 64|bit2(r.worth(at))), is(hold, 128|bit2(r.lasting(i))))
+		return
+	}
+	unit := r.unitOfNoun(noun)
+	if unit == "" {
+		return
+	}
+	if r.is(at+1, "and") && r.is(at+2, "a") && (r.is(at+3, "half") || r.is(at+3, "quarter")) && !r.in(at+4, k.making) {
+		c.End, part = r.words[at+3].end, 1.5
+		if r.is(at+3, "quarter") {
+			part = 1.25
 		}
 	}
+	if measureUnit(noun) != "" && one == 0 && at == i+1 && part == 1 && !r.is(at+1, "of") {
+		return // "a cup", "with a click"
+	}
+	r.offerScaled(unit, part, single, said, how, is(hold, 256|bit2(r.is(at+1, "of"))))
+}
+
+// unitOfNoun is the unit that a noun is, empty for none; those of time are none here.
+func (r *reader) unitOfNoun(noun string) string {
+	if unit := measureUnit(noun); unit != "" {
+		return unit
+	}
+	if u, known := trade.LookupUnit(noun); known && len(noun) > 2 && !isTime(u) {
+		return unitName(u)
+	}
+	return ""
 }
 
 // worth says whether work or waiting is what a length of time is of: "an hour's
@@ -123,37 +145,6 @@ func (r *reader) worth(at int) bool {
 	default:
 		return strings.HasSuffix(w, "ing")
 	}
-}
-
-// single reads one of what prose has no unit for, and one full unit: "a pint and
-// a half", "one tablespoon", "one full turn".
-func (r *reader) single(i, at int, one bool) bool {
-	k := &r.known.classes
-	noun := r.words[at].text
-	unit := measureUnit(noun)
-	ok := unit != ""
-	if u, known := trade.LookupUnit(noun); !ok && at > i+1 && known && len(noun) > 2 && !isTime(u) {
-		unit, ok = unitName(u), true
-	}
-	if !ok || r.words[at].stopped || r.words[i].mood == question || r.is(i+1, "more") {
-		return false
-	}
-	v := Value{Number: 1, Unit: unit, Span: prose.Span{Start: r.words[i].start, End: r.words[at].end}}
-	if r.is(at+1, "and") && r.is(at+2, "a") && (r.is(at+3, "half") || r.is(at+3, "quarter")) && !r.in(at+4, k.making) {
-		v.Number, v.End = 1.5, r.words[at+3].end
-		if r.is(at+3, "quarter") {
-			v.Number = 1.25
-		}
-	} else if part := r.partOf(i); part > 0 && at == i+1 {
-		v.Number = part
-	} else if (noun == "teaspoon" || noun == "tablespoon" || noun == "pint" || noun == "gallon") && r.is(at+1, "of") {
-		// "a teaspoon of salt"
-	} else if !one && at == i+1 || unit == "drop" || unit == "square" || unit == "click" || unit == "stroke" || unit == "notch" {
-		return false // "a cup", "with a click"
-	}
-	r.values = append(r.values, v)
-	r.stated(i)
-	return true
 }
 
 // halfOfThem reads "half of the ones I see": so many in a hundred, as other parts

@@ -258,21 +258,3 @@ func (r *reader) suffixed(f *prose.Figure) bool {
 	r.value(Value{Part: text, Span: f.Span}, PartNumber)
 	return true
 }
-
-// handed says whether a size only names the tool that is wanted or used: "pass me
-// the ten mil socket", "I'll use my eighteen volt drill".
-func (r *reader) handed(f *prose.Figure, at int) bool {
-	mood := r.words[min(at, len(r.words)-1)].mood
-	if mood&(order|own) == 0 || !r.refersBack(at) || f.Kind != prose.Quantity {
-		return false
-	}
-	for j := r.wordAt(f.End); j < len(r.words) && !r.words[j].stopped; j++ {
-		switch {
-		case r.words[j].marks&toolNouns != 0, r.is(j, "one"), r.is(j, "driver"), r.is(j, "bit"), r.is(j, "key"), r.is(j, "chisel"), r.is(j, "spanners"), r.is(j, "sockets"):
-			return true
-		case r.words[j].marks&sizers == 0:
-			return false
-		}
-	}
-	return false
-}

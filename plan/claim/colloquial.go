@@ -71,6 +71,12 @@ func (r *reader) colloquial(f *prose.Figure, at, n int) (unit string, scale floa
 	if w == "fluid" && (r.is(n+1, "ounces") || r.is(n+1, "ounce")) {
 		return "fl oz", 1, true
 	}
+	return r.workshopUnit(f, n)
+}
+
+// workshopUnit is the unit that the word at n is which is counted like one.
+func (r *reader) workshopUnit(f *prose.Figure, n int) (unit string, scale float64, ok bool) {
+	w, k := r.words[n].text, &r.known.classes
 	if unit = measureUnit(w); unit == "" {
 		unit = measureUnit(singular(w))
 	}
@@ -104,23 +110,4 @@ func (r *reader) ampere() bool {
 		}
 	}
 	return false
-}
-
-// inWorkshop takes a number with a unit of the workshop behind it, or one that
-// shares that of the number behind: "four, five pints".
-func (r *reader) inWorkshop(f *prose.Figure, at, n int) bool {
-	unit, scale, ok := r.colloquial(f, at, n)
-	if next := r.after(f); !ok && next != nil && next.Kind == prose.Count && len(next.Values) > 0 && next.Values[0].Unit == "" && r.isBare(f) &&
-		(r.listed(f, next) || r.eased(f, next) || r.joinedBy(r.wordAt(f.End), next, "to", "or", "and", "then")) {
-		unit, scale, ok = r.colloquial(next, r.wordAt(next.Start), r.wordAt(next.End))
-	}
-	if !ok {
-		return false
-	}
-	for i := range f.Values {
-		f.Values[i].Number /= scale
-	}
-	r.counted(f, unit)
-	r.stated(at)
-	return true
 }

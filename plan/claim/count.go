@@ -6,90 +6,7 @@ import (
 	"strings"
 
 	"fixslate/plan/prose"
-	"fixslate/plan/trade"
 )
-
-// count takes a number without a unit where it says what the object is, reads
-// or does: "66 links", "a six pole connector", "reads 187", "twice a week".
-// What is only handled, "the three screws", is none.
-func (r *reader) count(f *prose.Figure, at int) {
-	n := r.wordAt(f.End)
-	if n == at {
-		n++
-	}
-	if r.toldOtherwise(f, at, n) {
-		return
-	}
-	if r.recurs(f, at, n) || r.timesOver(f, at, n) {
-		return
-	}
-	if n < len(r.words) && !r.words[n].stopped && r.in(n, r.known.periods) && r.words[min(at, len(r.words)-1)].mood != own {
-		r.counted(f, singular(r.words[n].text))
-		r.add(Duration)
-		return
-	}
-	if r.parts(at, n) {
-		r.counted(f, "")
-		r.add(Spec)
-		return
-	}
-	if r.inWorkshop(f, at, n) {
-		return
-	}
-	if r.catalogued(f, at, n) {
-		return
-	}
-	if r.perPiece(f, n) {
-		r.rated(&prose.Figure{Span: prose.Span{Start: f.Start, End: r.words[n+1].end}, Values: []prose.Value{{Number: f.Values[0].Number / 100}}}, r.coin("GBP"))
-		r.add(Cost)
-		return
-	}
-	if r.sum(f, at) {
-		r.rated(&prose.Figure{Span: f.Span, Values: []prose.Value{{Number: f.Values[0].Number / 100}}}, r.coin("GBP"))
-		r.add(Cost)
-		return
-	}
-	if unit, ok := r.beside(f, at, n); ok {
-		r.counted(f, unit)
-		measure(f, unit)
-		r.stated(at)
-		return
-	}
-	if unit, ok := r.counts(f, at, n); ok {
-		r.counted(f, unit)
-		r.bareEnd, r.bareUnit = f.End, unit
-		measure(f, unit)
-		if isMoney(trade.Unit(unit)) {
-			r.add(Cost)
-			return
-		}
-		r.stated(at)
-		return
-	}
-	if r.multiple(f, n) {
-		r.counted(f, "")
-		r.add(Comparison)
-	}
-}
-
-// measure gives a figure the unit that was found for it, for those that follow.
-func measure(f *prose.Figure, unit string) {
-	of := trade.Unit("")
-	switch unit {
-	case "degC":
-		of = "°C"
-	case "V":
-		of = "V"
-	case "mm":
-		of = trade.Millimetre
-	default:
-		return
-	}
-	for i := range f.Values {
-		f.Values[i].Unit = of
-	}
-	f.Kind = prose.Quantity
-}
 
 // perPiece reads "nine ninety five a litre": pounds and pence for so much of a thing.
 func (r *reader) perPiece(f *prose.Figure, n int) bool {
@@ -233,58 +150,6 @@ func (r *reader) multiple(f *prose.Figure, n int) bool {
 		return true
 	}
 	return r.is(n, "what") || r.is(n, "the") && (r.in(n+1, k.dimension) || n+1 < len(r.words))
-}
-
-// counts says whether a bare number specifies something, and what it counts.
-// at is the word where it begins, n the one behind it.
-func (r *reader) counts(f *prose.Figure, at, n int) (string, bool) {
-	k := &r.known.classes
-	mood := r.words[min(at, len(r.words)-1)].mood
-	if r.is(at-1, "dot") || r.is(at-1, "version") || r.is(at-1, "usb") || r.is(at-1, "euro") {
-		return "", false // a grade's name
-	}
-	// "the two-pin pump" and "the three screws" refer to what was told before.
-	refers := r.is(at-1, "the") || r.is(at-1, "these") || r.is(at-1, "those") || r.is(at-1, "all") || r.is(at-1, "both") || r.in(at-1, k.poss)
-	if unit, ok := r.compounded(f, at, n); ok {
-		return unit, !refers
-	}
-	if noun, ok := r.countOf(at); ok {
-		return noun, true
-	}
-	if r.is(n, "to") && r.is(n+1, "one") {
-		return "", true
-	}
-	if unit, ok := r.ellipsis(f, at); ok {
-		return unit, true
-	}
-	if n >= len(r.words) || r.words[n].stopped || r.in(n, k.where) && (n+1 >= len(r.words) || r.words[n+1].stopped) || r.is(n, "times") || r.is(n, "including") || r.is(n, "plus") || r.is(n, "new") || r.is(n, "used") || r.is(n, "fitted") || r.is(n, "each") || r.words[n].classes&(k.glue|k.prep|k.be) != 0 {
-		return r.bare(f, at)
-	}
-	if r.is(n, "pitch") {
-		if f.Values[0].Number < 1 && !r.near(at, longestDial, k.thread) {
-			return "inch", true // chain is pitched in inches: ISO 606
-		}
-		return "mm", true // ISO 261
-	}
-	if v := f.Values[0].Number; v != math.Trunc(v) && len(f.Values) == 1 {
-		return r.bare(f, at) // "eight point eight bolts"
-	}
-	head, ok := r.head(n)
-	if !ok {
-		if f.Word == "" || f.Values[0].Number != float64(int(f.Values[0].Number)) {
-			return r.bare(f, at)
-		}
-		return "", false
-	}
-	one := singular(r.words[head].text)
-	noun := r.known.of(one)
-	holds := r.has(at) || r.coordinated(f)
-	counted := mood == own && (r.is(at-1, "counted") || r.is(at-1, "count"))
-	specifies := mood == statement || mood == viewer && holds || counted
-	if noun&k.fitting != 0 || !specifies || refers || r.left(head+1) {
-		return "", false
-	}
-	return one, holds || counted || noun&k.making != 0 || f.Kind == prose.Limit && len(f.Values) == 1 && r.atLeast(at)
 }
 
 // head finds the plural that a number counts, over a word or two before it:

@@ -17,6 +17,12 @@ func (r *reader) figured() {
 			r.figures = slices.Delete(r.figures, i, i+1)
 		}
 	}
+	r.later, r.united = r.later[:0], 0
+	for i := range r.figures {
+		if v := r.figures[i].Values; len(v) > 0 && v[0].Unit != "" {
+			r.united++
+		}
+	}
 	for i := 0; i < len(r.figures); i++ {
 		if r.coded(r.figures[i].Span) || r.told(r.figures[i].Span) {
 			continue
@@ -28,22 +34,53 @@ func (r *reader) figured() {
 		if r.oneIn(&r.figures[i]) {
 			continue
 		}
-		r.inherit(i, 0)
-		r.figure(&r.figures[i])
-		if i+1 < len(r.figures) && r.isRate(&r.figures[i], &r.figures[i+1]) {
+		r.figure(i)
+		if i+1 < len(r.figures) && (r.isRate(&r.figures[i], &r.figures[i+1]) || r.isReckoned(i)) {
 			i++
 		}
+		if len(r.later) > mostLater {
+			r.bare()
+		}
 	}
+	r.bare()
+	slices.SortStableFunc(r.values, func(a, b Value) int { return a.Start - b.Start })
 	r.articles()
 	slices.SortStableFunc(r.values, func(a, b Value) int { return a.Start - b.Start })
 	r.corrected()
 }
 
+// mostLater is how many numbers without a unit wait for those with one.
+const mostLater = 8
+
+// bare decides about the numbers without a unit, which may share one with others.
+func (r *reader) bare() {
+	for _, i := range r.later {
+		c := r.numberOf(i)
+		if !r.told(c.Span) {
+			r.offers = r.offers[:0]
+			r.offerBare(&c)
+			r.decide(&c)
+		}
+	}
+	r.later = r.later[:0]
+}
+
+// isReckoned says whether a number without a unit is reckoned by the figure behind it:
+// "forty gallons an hour".
+func (r *reader) isReckoned(i int) bool {
+	f := &r.figures[i]
+	if len(f.Values) == 0 || f.Values[0].Unit != "" {
+		return false
+	}
+	_, end := r.rate(r.wordAt(f.End))
+	return end > 0 && r.figures[i+1].Start < r.words[end-1].end && r.figures[i+1].Kind == prose.Quantity
+}
+
 // told says whether a stretch is part of the last value: the hour of "forty
 // beats an hour".
 func (r *reader) told(s prose.Span) bool {
-	n := len(r.values)
-	return n > 0 && r.values[n-1].Start <= s.Start && s.End <= r.values[n-1].End
+	late := r.values[max(0, len(r.values)-4*mostLater):]
+	return slices.ContainsFunc(late, func(v Value) bool { return v.Start <= s.Start && s.End <= v.End })
 }
 
 func (r *reader) value(v Value, k Kind) {
@@ -51,70 +88,117 @@ func (r *reader) value(v Value, k Kind) {
 	r.add(k)
 }
 
-// figure reads one figure by its kind.
-func (r *reader) figure(f *prose.Figure) {
+// figure reads one figure by its kind; what has no unit waits for those that have.
+func (r *reader) figure(i int) {
+	f := &r.figures[i]
 	at := r.wordAt(f.Start)
+	c := r.numberOf(i)
+	r.offers = r.offers[:0]
 	switch f.Kind {
 	case prose.StepNumber, prose.Ordinal:
+		return
 	case prose.Time:
 		r.atHour(at)
+		return
 	case prose.Label:
 		if r.known.terms[r.known.find(prose.Fold(f.Word))].marks&grades != 0 && r.words[at].mood&(statement|viewer) != 0 {
 			r.add(Spec)
 		}
+		return
 	case prose.Date:
-		if n := r.wordAt(f.End); r.capitals(at) != "" && r.catalogued(f, at, n) {
+		if n := r.wordAt(f.End); r.capitals(at) != "" && r.catalogued(f, at, n) || len(f.Values) == 0 {
 			return
 		}
-		r.year(f, at)
+		for _, v := range f.Values {
+			if !isYear(v.Number) {
+				return
+			}
+		}
+		r.offer("year", ofYear).kinds = bitOf(Spec)
 	case prose.PartNumber:
-		r.part(f)
-	case prose.Money:
-		r.take(f)
-		if r.values[len(r.values)-1].Unit == "cent" {
-			r.stated(at)
-			return
-		}
-		if r.paid(at) {
-			r.add(Measurement)
-		}
-	case prose.Percent:
-		if next := r.wordAt(f.End); r.is(next, "sure") || r.is(next, "certain") || r.is(next, "agree") || r.is(next, "with") && r.in(next+1, r.known.person) {
-			return
-		}
-		r.take(f)
-		if r.ofMany(f.End) || r.is(r.wordAt(f.End), "of") && r.is(r.wordAt(f.End)+2, "time") {
-			r.add(Frequency)
-			return
-		}
-		r.stated(at)
+		r.part(i)
+		return
 	case prose.Fraction:
-		if r.ofMany(f.End) && len(f.Values) > 0 {
-			r.value(Value{Number: percent(f.Values[0].Number), Unit: "%", Span: f.Span}, Frequency)
-		} else if len(f.Values) > 0 && !r.is(r.wordAt(f.End), "square") && r.inWorkshop(f, at, r.wordAt(f.End)) {
+		if len(f.Values) == 0 {
 			return
-		} else if r.halves(f) {
-			r.value(Value{Number: f.Values[0].Number, Span: f.Span}, Comparison)
-		} else if len(f.Values) > 0 && isHundredths(f.Of(r.text)) && r.words[at].mood == statement && (!strings.Contains(f.Of(r.text), "ten") || r.near(at, longestDial, r.known.measured)) {
-			r.value(Value{Number: f.Values[0].Number, Unit: "mm", Span: f.Span}, Measurement)
-		} else if r.inchTool(f) {
-			r.value(Value{Number: f.Values[0].Number, Unit: "inch", Span: f.Span}, Spec)
 		}
+		if r.ofMany(f.End) {
+			r.value(Value{Number: percent(f.Values[0].Number), Unit: "%", Span: f.Span}, Frequency)
+			return
+		}
+		if n := c.n; r.is(n, "of") && (r.is(n+1, "a") || r.is(n+1, "an")) && n+2 < len(r.words) && r.unitOfNoun(r.words[n+2].text) != "" {
+			return // "three tenths of a gallon"
+		}
+		r.offerPart(&c)
 	case prose.Ratio, prose.Size:
-		if f.Spoken && len(f.Values) == 2 && f.Values[0] == f.Values[1] && f.Values[0].Unit == "" && f.Values[0].Number < 13 {
-			return // "one by one"
-		}
 		if text := f.Of(r.text); len(f.Values) == 1 && f.Values[0].Number >= thickest && !f.Spoken && text[0] == 'M' {
 			r.value(Value{Part: text, Span: f.Span}, PartNumber) // "order M4471"
 			return
 		}
-		r.threaded(f, at)
-		r.sized(f, at)
-		r.take(f)
-		r.stated(at)
+		r.offerSizes(&c)
 	default:
-		r.amount(f, at)
+		if len(f.Values) == 0 || r.formed(f, at) {
+			return
+		}
+		if f.Values[0].Unit == "" {
+			r.later = append(r.later, i)
+			return
+		}
+		r.offerSaid(&c)
 	}
+	r.decide(&c)
+}
+
+// offerSizes offers what sizes one by another, a thread or a ratio may be.
+func (r *reader) offerSizes(c *number) {
+	f := c.f
+	r.threaded(f, c.at)
+	if f.Kind != prose.Size || f.Values[0].Unit != "" {
+		r.offerSaid(c)
+		return
+	}
+	r.sized(f, c.at)
+	told := f.Values[0].Unit
+	for k := range f.Values {
+		f.Values[k].Unit = ""
+	}
+	r.offer("", plain)
+	r.offer("mm", usual, is(agree, bit2(told == trade.Millimetre)))
+	r.offer("inch", usual, is(agree, bit2(told == trade.Inch)))
+}
+
+// offerPart offers what a fraction may be.
+func (r *reader) offerPart(c *number) {
+	f := c.f
+	if unit, scale, ok := r.colloquial(f, c.at, c.n); ok {
+		r.offerScaled(unit, 1/scale, asSaid, is(unitWord, 1))
+	}
+	r.offer("", plain, is(agree, bit2(r.halves(f)))).kinds = bitOf(Comparison)
+	if isHundredths(f.Of(r.text)) {
+		r.offer("mm", usual, is(agree, 1))
+	}
+	fine := c.v*4 != math.Trunc(c.v*4)
+	r.offer("inch", usual, is(agree, bit2(r.inchTool(f))|bit2(fine)<<1))
+	r.offerShared(c, r.bareness(c))
+}
+
+// formed takes what its form alone shows: the class of a bolt, an hour, a part number.
+func (r *reader) formed(f *prose.Figure, at int) bool {
+	unit := f.Values[0].Unit
+	if unit != "" && r.suffixed(f) || (unit == "" || r.found.has(PartNumber)) && r.dashed(f, at) {
+		return true
+	}
+	if unit != "" {
+		if n := r.wordAt(f.End) + 1; unit == trade.Degree && (r.is(n, "zero") || r.is(n, "freezing")) && r.belowZero(f) {
+			f.Values[0].Unit = "°C"
+		}
+		return false
+	}
+	n := r.wordAt(f.End)
+	if n == at {
+		n++
+	}
+	return r.toldOtherwise(f, at, n) || r.recurs(f, at, n) || r.catalogued(f, at, n)
 }
 
 // paid says whether money was paid by the speaker: a receipt, no price.
@@ -179,83 +263,12 @@ func (r *reader) inchTool(f *prose.Figure) bool {
 	return n < len(r.words) && !r.words[n].stopped && r.in(n, r.known.inched)
 }
 
-// amount reads a quantity, range, tolerance, limit or count.
-func (r *reader) amount(f *prose.Figure, at int) {
-	if len(f.Values) == 0 {
-		return
-	}
-	if n := r.wordAt(f.End) + 1; f.Values[0].Unit == trade.Degree && (r.is(n, "zero") || r.is(n, "freezing")) && r.belowZero(f) {
-		f.Values[0].Unit = "°C"
-	}
-	unit := f.Values[0].Unit
-	if r.vague(f, at) || r.handed(f, at) {
-		return
-	}
-	switch {
-	case unit != "" && r.suffixed(f):
-	case (unit == "" || r.found.has(PartNumber)) && r.dashed(f, at):
-	case unit == "" && isYear(f.Values[0].Number) && isYear(f.Values[len(f.Values)-1].Number) && len(f.Values) > 1:
-		r.year(f, at)
-	case unit == "lb" && r.isPrice(at, r.wordAt(f.End)):
-		for i := range f.Values {
-			f.Values[i].Unit = "GBP"
-		}
-		r.take(f)
-	case unit == "":
-		r.count(f, at)
-	case isMoney(unit):
-		r.take(f)
-	case !isMoney(unit) && r.perTime(f, at):
-	case isTime(unit):
-		r.time(f, at)
-	case unit == trade.Percent:
-		r.take(f)
-		if r.ofMany(f.End) {
-			r.add(Frequency)
-			return
-		}
-		r.stated(at)
-	default:
-		r.take(f)
-		r.stated(at)
-	}
-}
-
 func isMoney(u trade.Unit) bool {
 	switch u {
 	case "GBP", "EUR", "USD", "JPY", "p", "c":
 		return true
 	}
 	return false
-}
-
-// perTime reads a quantity "a minute" or "per hour": "nine litres a minute".
-func (r *reader) perTime(f *prose.Figure, at int) bool {
-	n := r.wordAt(f.End)
-	if next := r.after(f); next != nil && len(next.Values) > 0 && next.Values[0].Unit == f.Values[0].Unit && (r.listed(f, next) || r.eased(f, next)) {
-		n = r.wordAt(next.End) // "two, maybe three litres a minute"
-	}
-	if !r.in(n+1, r.known.period) {
-		return false
-	}
-	switch r.words[n].text {
-	case "a", "an", "per", "every", "each":
-	default:
-		return false
-	}
-	period := r.words[n+1].text
-	if next := r.after(f); next != nil && len(next.Values) == 1 && next.Values[0].Unit == "" && next.Kind == prose.Count && r.isBare(next) && r.joinedBy(n+2, next, "to", "and", "or") {
-		// "from six litres a minute to eleven"
-		r.rated(next, unitOver(f.Values[0].Unit, period))
-		next.Kind = prose.Ordinal // it is told
-	}
-	over := unitOver(f.Values[0].Unit, period)
-	if f.Values[0].Unit == trade.Degree {
-		over = r.degrees(at, f.Values[0].Number) + " per " + period
-	}
-	r.rated(f, over)
-	r.stated(at)
-	return true
 }
 
 // unitOver is a unit reckoned by a period.
@@ -279,54 +292,4 @@ func (r *reader) after(f *prose.Figure) *prose.Figure {
 		return &r.figures[n]
 	}
 	return nil
-}
-
-// joinedBy says whether a figure follows word i directly or behind one of the
-// joining words.
-func (r *reader) joinedBy(i int, f *prose.Figure, joints ...string) bool {
-	at := r.wordAt(f.Start)
-	return at == i+1 && slices.Contains(joints, r.words[i].text)
-}
-
-// take takes all numbers of a figure.
-func (r *reader) take(f *prose.Figure) {
-	at := r.wordAt(f.Start)
-	for _, v := range f.Values {
-		number, unit := v.Number, unitName(v.Unit)
-		switch {
-		case v.Unit == "h" && number < 1 && number*4 == math.Trunc(number*4) && number != 0.5:
-			number, unit = number*60, "min" // nobody writes a quarter of an hour as 0.25 h
-		case unit == "inH2O" && r.stands(f):
-			unit = "inch"
-		case v.Unit == "kg" && r.is(r.wordAt(f.End), "force"):
-			unit = "kgf"
-		case v.Unit == "lb" && r.is(r.wordAt(f.End), "of") && r.words[min(r.wordAt(f.End)+1, len(r.words)-1)].marks&forced != 0:
-			unit = "lbf"
-		case v.Unit == "K" && number < 1000 && !strings.HasSuffix(f.Of(r.text), "kelvin"):
-			unit = "kohm" // no workshop is that cold
-		case v.Unit == "mi" && r.is(r.wordAt(f.End)+2, "gallon"):
-			unit = "mpg"
-		case v.Unit == "lb" && (r.inTyre(at) || r.is(r.wordAt(f.End), "of") && (r.is(r.wordAt(f.End)+1, "boost") || r.is(r.wordAt(f.End)+1, "air") || r.is(r.wordAt(f.End)+1, "steam"))):
-			unit = "psi"
-		case v.Unit == trade.Degree:
-			unit = r.degrees(at, number)
-		case v.Unit == trade.Millimetre && r.isVolume(f, at):
-			unit = "ml"
-		case v.Unit == "GBP" && strings.HasSuffix(f.Of(r.text), "grand"):
-			unit = r.coin("GBP")
-		case v.Unit == "p":
-			number, unit = number/100, "GBP"
-		case v.Unit == "c" && r.tuned(f):
-			r.values = append(r.values, Value{Number: number, Unit: "cent", Span: f.Span})
-			continue
-		case v.Unit == "c":
-			number, unit = number/100, r.coin("EUR")
-		case v.Unit == trade.Millimetre && r.isCable(f):
-			unit = "mm2"
-		}
-		if isMoney(v.Unit) {
-			r.add(Cost)
-		}
-		r.values = append(r.values, Value{Number: number, Unit: unit, Span: f.Span})
-	}
 }

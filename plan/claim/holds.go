@@ -4,12 +4,6 @@ import (
 	"fixslate/plan/prose"
 )
 
-// atLeast says whether a bound stands before the number at i: "no fewer than three
-// full threads".
-func (r *reader) atLeast(i int) bool {
-	return r.is(i-1, "than") && (r.is(i-3, "no") || r.is(i-3, "not") || r.is(i-3, "never")) || r.is(i-1, "least") && r.is(i-2, "at")
-}
-
 // countOf finds the noun of "tooth count is thirty-two", also of a second
 // number of the same clause.
 func (r *reader) countOf(i int) (string, bool) {
@@ -86,19 +80,6 @@ func (r *reader) coordinated(f *prose.Figure) bool {
 		return false
 	}
 	return r.is(to-1, "and") || r.is(to-1, "plus")
-}
-
-// ellipsis gives a number the noun of the count before it where its own clause says
-// the same of another thing: "the wheel's forty-one tooth, the pinion's nine".
-func (r *reader) ellipsis(f *prose.Figure, at int) (string, bool) {
-	if len(r.values) == 0 || !r.isBare(f) && !(r.in(r.wordAt(f.End), r.known.be) && (r.is(at-1, "only") || r.is(at-1, "and") || r.is(at-1, "but"))) || len(f.Values) != 1 || !r.in(r.wordAt(f.End), r.known.be) && !r.in(at-1, r.known.be) && !r.is(at-1, "has") && !r.is(at-1, "takes") && !(r.is(at-1, "one") && r.in(at-2, r.known.where) || r.is(at-1, "one") && r.words[max(at-2, 0)].marks&version != 0) {
-		return "", false
-	}
-	last := r.values[len(r.values)-1]
-	if last.Part != "" || last.Unit == "" || r.known.of(last.Unit)&r.known.making == 0 || r.wordAt(f.Start)-r.wordAt(last.End) > farthestUnit {
-		return "", false
-	}
-	return last.Unit, true
 }
 
 // left holds behind a count of what remains: "two links to go".

@@ -22,60 +22,6 @@ func (r *reader) isRate(a, b *prose.Figure) bool {
 // quantity before it, in words.
 const farthestUnit = 12
 
-// inherit gives a bare number the unit of the quantity before or behind it where
-// both are told alike: "63.5 mm and the bore is 50", "3 mm in the middle and 4.5
-// at the edge".
-func (r *reader) inherit(i, depth int) {
-	const deepest = 4
-	f := &r.figures[i]
-	if f.Kind != prose.Count && f.Kind != prose.Range && f.Kind != prose.Limit || len(f.Values) == 0 || f.Values[0].Unit != "" || !r.isBare(f) {
-		return
-	}
-	if f.Values[0].Number == 0 && len(f.Values) == 1 {
-		return // "above zero"
-	}
-	if i+1 < len(r.figures) && depth < deepest && r.listed(f, &r.figures[i+1]) {
-		r.inherit(i+1, depth+1) // "ten, twenty, thirty newton metres"
-	}
-	var like *prose.Figure
-	if i > 0 && r.alike(&r.figures[i-1], f) {
-		like = &r.figures[i-1]
-	} else if i+1 < len(r.figures) && r.alike(f, &r.figures[i+1]) && (r.andBetween(f, &r.figures[i+1]) || r.listed(f, &r.figures[i+1]) || r.parallel(f, &r.figures[i+1])) {
-		like = &r.figures[i+1]
-	}
-	if like == nil || isTime(like.Values[0].Unit) && r.words[min(r.wordAt(f.Start), len(r.words)-1)].mood == order {
-		return
-	}
-	of := like.Values[len(like.Values)-1].Unit
-	if like.Start < f.Start && isTime(of) && !r.andBetween(like, f) && !r.listed(like, f) && !r.eased(like, f) && !r.parallel(like, f) {
-		return // "boiling hot for three weeks, whatever I set, one, two"
-	}
-	if like.Start < f.Start && (isTime(of) || of == "turn") && r.is(r.wordAt(f.Start)-1, "at") {
-		return // "two minutes at a hundred and fifty"
-	}
-	then := r.wordAt(like.Start) - 1
-	if v := f.Values[0].Number; f.Start < like.Start && (of == "turn" && v > mostTurns || of == trade.Degree && (r.is(then, "then") || r.is(then, "plus")) && r.is(r.wordAt(f.Start)-1, "to")) {
-		return // "take it to forty, then a quarter turn"
-	}
-	if last := like.Values[len(like.Values)-1].Number; like.Start < f.Start && len(f.Values) == 1 && f.Values[0].Number < 10 && r.eased(like, f) {
-		for _, scale := range [...]float64{1000, 100} {
-			if last >= scale && math.Mod(last, scale) == 0 && last < 10*scale && f.Values[0].Number >= last/scale {
-				f.Values[0].Number *= scale // "five hundred hours, maybe six"
-				break
-			}
-		}
-	}
-	for j := range f.Values {
-		f.Values[j].Unit = of
-	}
-	if f.Kind == prose.Count {
-		f.Kind = prose.Quantity
-	}
-}
-
-// mostTurns is how many turns are said of a screw without their unit.
-const mostTurns = 12
-
 // eased says whether "maybe" or the like alone joins two figures.
 func (r *reader) eased(a, b *prose.Figure) bool {
 	from, to := r.wordAt(a.End), r.wordAt(b.Start)
@@ -104,43 +50,6 @@ func (r *reader) isBare(f *prose.Figure) bool {
 		return false // "on all four"
 	}
 	return n >= len(r.words) || r.words[n].stopped || r.is(n, "without") || r.is(n, "now") || r.is(n, "today") || r.is(n, "yesterday") || r.tops(f) || r.is(n, "per") && r.is(n+1, "side") || (r.is(n, "this") || r.is(n, "last")) && (r.is(n+1, "morning") || r.is(n+1, "night") || r.in(n+1, k.period)) || r.words[n].classes&(k.glue|k.prep|k.where|k.maybe) != 0 && !r.is(n, "of")
-}
-
-// alike says whether two figures stand near and one of them has a unit that the
-// other may share.
-func (r *reader) alike(a, b *prose.Figure) bool {
-	from, to := r.wordAt(a.End), r.wordAt(b.Start)
-	if to-from > farthestUnit || to-from < 1 && strings.TrimSpace(r.text[a.End:b.Start]) != "," {
-		return false
-	}
-	for _, f := range []*prose.Figure{a, b} {
-		if len(f.Values) > 0 && f.Values[0].Unit != "" {
-			switch f.Kind {
-			case prose.Quantity, prose.Range, prose.Limit, prose.Money, prose.Percent:
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// andBetween says whether "and" or "or" joins two figures.
-func (r *reader) andBetween(a, b *prose.Figure) bool {
-	for j := r.wordAt(a.End); j < r.wordAt(b.Start); j++ {
-		switch r.words[j].text {
-		case "and", "or", "to", "maybe", "perhaps", "possibly", "even", "say", "then", "but", "not", "rather", "within":
-			return true
-		}
-	}
-	return false
-}
-
-// parallel says whether two clauses say of two things how much they are: "the rod's
-// one point six, the wire's one millimetre".
-func (r *reader) parallel(a, b *prose.Figure) bool {
-	k := &r.known.classes
-	from, to := r.wordAt(a.End), r.wordAt(b.Start)
-	return to > from && r.words[from].stopped && r.in(to-1, k.be) && r.in(r.wordAt(a.Start)-1, k.be)
 }
 
 // listed says whether nothing but a comma, or the words for another place, stand

@@ -37,7 +37,8 @@ func (r *reader) inchThread(t trade.Thread, at prose.Span) {
 
 // part takes a part number. A thread is a size, a drive names a tool and "42T"
 // counts teeth.
-func (r *reader) part(f *prose.Figure) {
+func (r *reader) part(i int) {
+	f := &r.figures[i]
 	text := f.Of(r.text)
 	at := r.wordAt(f.Start)
 	if t, ok := trade.ParseThread(strings.TrimSuffix(text, "s")); ok && !t.Inch() && t.Diameter < thickest {
@@ -77,12 +78,8 @@ func (r *reader) part(f *prose.Figure) {
 	}
 	if f.Spoken {
 		text = f.Word
-		if len(text) == 3 && r.words[at].number && r.inWorkshop(f, at, r.wordAt(f.End)) {
-			return // "one oh five pints"
-		}
-		if unit, ok := r.bare(f, at); ok && !r.announced(at) && len(text) == 3 && r.words[at].number {
-			r.counted(f, unit) // "it read two oh five"
-			r.stated(at)
+		if len(text) == 3 && r.words[at].number && !r.announced(at) {
+			r.later = append(r.later, i) // "it read two oh five"
 			return
 		}
 	}

@@ -27,39 +27,6 @@ func (r *reader) recurs(f *prose.Figure, at, n int) bool {
 	return false
 }
 
-// timesOver reads what happens or flows so often or so much in a time: "twice a week",
-// "forty gallons an hour".
-func (r *reader) timesOver(f *prose.Figure, at, n int) bool {
-	unit, end := r.rate(n)
-	if end == 0 {
-		return false
-	}
-	whole := prose.Span{Start: f.Start, End: r.words[end-1].end}
-	of := singular(r.words[n].text)
-	if of != "beat" && of != "frame" && of != "stitch" {
-		of = measureUnit(of)
-	}
-	if of != "" && end == n+3 {
-		// "forty gallons an hour" flow; they do not happen
-		r.rated(&prose.Figure{Span: whole, Values: f.Values}, shortRate(of+" per "+unit))
-		r.stated(at)
-		return true
-	}
-	if unit == "minute" && end == n+2 && f.Values[0].Number >= slowest && r.near(at, longestDial, r.known.settling) {
-		r.rated(&prose.Figure{Span: whole, Values: f.Values}, "rpm") // "it runs at six hundred a minute"
-		r.stated(at)
-		return true
-	}
-	if r.priced(at, 3) {
-		r.rated(&prose.Figure{Span: whole, Values: f.Values}, r.coin("GBP"))
-		r.add(Cost) // "they charge eighty an hour"
-		return true
-	}
-	r.rated(&prose.Figure{Span: whole, Values: f.Values}, "per "+unit)
-	r.add(Frequency)
-	return true
-}
-
 // shortRate is the short name of a rate, itself where it has none.
 func shortRate(of string) string {
 	switch of {

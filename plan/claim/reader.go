@@ -23,9 +23,17 @@ type reader struct {
 	values  []Value
 	whole   want // what the words of the sentence are, all together
 
-	bareEnd   int          // where the last bare number ended, -1 for none
-	bareUnit  string       // and what unit it was given
 	spellings []prose.Span // spelled codes that no figure has passed yet
+
+	offers  []offer   // what the number in question may be
+	scene   []feature // and what is to be seen of it
+	ofForms int
+	ofUnits int
+	united  int   // figures with a unit
+	later   []int // figures without a unit
+	common  int
+	taught  *[]feature
+	teacher func(r *reader, c *number) int
 }
 
 // readers are kept between sentences; one that grew on a giant is let go.
@@ -46,7 +54,7 @@ func (r *reader) turn(text string) {
 	r.prose.Read(text)
 	r.words = r.known.cut(r.words[:0], text, r.prose.Words())
 	r.figures, r.values, r.spellings = r.figures[:0], r.values[:0], r.spellings[:0]
-	r.found, r.about, r.bareEnd = 0, 0, -1
+	r.found, r.about = 0, 0
 	for i := range r.words {
 		r.about |= r.words[i].marks
 	}

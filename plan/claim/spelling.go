@@ -27,7 +27,8 @@ func hashed(h uint32, c byte) uint32 { return (h ^ uint32(c)) * 16777619 }
 type spelled struct {
 	folded        string // in the form in which words are compared
 	id            int32  // in the lexicon, 0 for a word it does not know
-	digits, marks bool   // it has digits, hyphens or apostrophes
+	hash          uint32
+	digits, marks bool // it has digits, hyphens or apostrophes
 }
 
 // spell reads a word letter by letter.
@@ -52,6 +53,7 @@ func (v *lexicon) spell(word string) spelled {
 		}
 		h = hashed(h, c)
 	}
+	s.hash = h
 	if s.id = v.look(h, word); !small {
 		if s.folded = v.terms[s.id].text; s.id == 0 {
 			s.folded = prose.Fold(word)

@@ -11,6 +11,7 @@ type word struct {
 	text       string
 	start, end int   // bytes of the sentence; parts of a contraction share theirs
 	id         int32 // in the lexicon, 0 for a word it does not know
+	hash       uint32
 	classes    class
 	marks      marks
 	mood       mood
@@ -32,14 +33,14 @@ func (v *lexicon) cut(list []word, text string, spans []prose.Span) []word {
 		// "what lets the air in" is no "let us"
 		lets := s.folded == "lets" && first > 0 && list[first-1].classes&(v.lead|v.glue) == 0
 		number := s.digits || t.marks&figure != 0 || s.marks && v.isNumber(s.folded)
-		add := func(part string, id int32) {
+		add := func(part string, id int32, hash uint32) {
 			t := &v.terms[id]
-			list = append(list, word{text: part, start: span.Start, end: span.End, id: id, classes: t.classes, marks: t.marks, number: number})
+			list = append(list, word{text: part, start: span.Start, end: span.End, id: id, hash: hash, classes: t.classes, marks: t.marks, number: number})
 		}
 		if t.whole == "" && !s.marks || lets {
-			add(s.folded, s.id)
+			add(s.folded, s.id, s.hash)
 		} else {
-			v.open(s.folded, t.whole, func(part string) { add(part, v.find(part)) })
+			v.open(s.folded, t.whole, func(part string) { h := hashOf(part); add(part, v.look(h, part), h) })
 		}
 		if between := text[last:span.Start]; between != " " {
 			list[first].stopped = len(between) > 1 && strings.ContainsAny(between, ",;:()?!—–…\"“”") || strings.Contains(between, " - ") || strings.Contains(between, "..")

@@ -122,19 +122,7 @@ const (
 
 // String is the cover in a word or two.
 func (c Cover) String() string {
-	switch c {
-	case Late:
-		return "too late"
-	case Stale:
-		return "worn off"
-	case Carded:
-		return "on a card"
-	case Said:
-		return "in the narration"
-	case Spoken:
-		return "spoken"
-	}
-	return "missing"
+	return [...]string{"missing", "too late", "worn off", "on a card", "in the narration", "spoken"}[c]
 }
 
 // Evidence is a place in the plan that helps to show a hazard.

@@ -73,17 +73,10 @@ const (
 
 // String is the skill in words: "a careful adult".
 func (s Skill) String() string {
-	switch s {
-	case Anyone:
-		return "anyone"
-	case CarefulAdult:
-		return "a careful adult"
-	case Trained:
-		return "a trained person"
-	case Licensed:
-		return "a licensed person"
+	if s < Anyone || s > Licensed {
+		return "unknown"
 	}
-	return "unknown"
+	return [...]string{"anyone", "a careful adult", "a trained person", "a licensed person"}[s-Anyone]
 }
 
 // Who may do work with the hazard. Text is the general form: which law and

@@ -82,9 +82,6 @@ func InFamily(id string) []Class {
 // Lead is the class whose words are used when a plan lists a family by name.
 // NoFamily has none.
 func Lead(family string) (Class, bool) {
-	f, ok := FindFamily(family)
-	if !ok {
-		return Class{}, false
-	}
+	f, _ := FindFamily(family)
 	return Find(f.Lead)
 }

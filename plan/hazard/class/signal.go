@@ -19,17 +19,10 @@ const (
 
 // String is the word as plans and JSON have it: "danger".
 func (s Signal) String() string {
-	switch s {
-	case Notice:
-		return "notice"
-	case Caution:
-		return "caution"
-	case Warning:
-		return "warning"
-	case Danger:
-		return "danger"
+	if s < Notice || s > Danger {
+		return "none"
 	}
-	return "none"
+	return [...]string{"notice", "caution", "warning", "danger"}[s-Notice]
 }
 
 // ParseSignal reads a signal word in any case.

@@ -15,6 +15,7 @@ import (
 	"errors"
 	"math"
 	"math/bits"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -113,12 +114,8 @@ func (n *Net) Families() []string { return n.families }
 
 // Family is the place of a family among them.
 func (n *Net) Family(id string) (int, bool) {
-	for i, f := range n.families {
-		if f == id {
-			return i, true
-		}
-	}
-	return 0, false
+	at := slices.Index(n.families, id)
+	return max(at, 0), at >= 0
 }
 
 // Stamp says what the network was learned from.

@@ -45,21 +45,13 @@ func Coverage(p *plan.Plan, shots []Shot) []Covered {
 	}
 	list = stepsThat(p, func(s *plan.Step) []string { return s.Parts })
 	for _, part := range p.Parts {
-		if part.Spare {
-			continue
+		if ref := (plan.Ref{Kind: plan.KindPart, ID: part.ID}); !isFluid(p.Name(ref)) {
+			c.fact(Orientation, ref, list)
+			c.fact(Fitted, ref, list)
 		}
-		ref := plan.Ref{Kind: plan.KindPart, ID: part.ID}
-		if isFluid(p.Name(ref)) {
-			continue
-		}
-		c.fact(Orientation, ref, list)
-		c.fact(Fitted, ref, list)
 	}
 	list = stepsThat(p, spokenCautions)
 	for _, caution := range p.Cautions {
-		if caution.Spare {
-			continue
-		}
 		c.fact(CautionCard, plan.Ref{Kind: plan.KindCaution, ID: caution.ID}, list)
 	}
 	for _, v := range p.Specs {

@@ -214,6 +214,13 @@ func TestNearestAnswersEverydayWords(t *testing.T) {
 	}
 }
 
+func isNearest(t *testing.T, words, want string) {
+	t.Helper()
+	if got := Nearest(words); len(got) == 0 || got[0].ID != want {
+		t.Errorf("Nearest(%q) = %v, want %s first", words, ids(got), want)
+	}
+}
+
 // Phrases that must find their class, whatever the averages say.
 func TestNearestMustFind(t *testing.T) {
 	for words, want := range map[string]string{
@@ -228,9 +235,7 @@ func TestNearestMustFind(t *testing.T) {
 		"kid nearby":        "child-bystander",
 		"Smell of GAS!":     "gas-appliance",
 	} {
-		if got := Nearest(words); len(got) == 0 || got[0].ID != want {
-			t.Errorf("Nearest(%q) = %v, want %s first", words, ids(got), want)
-		}
+		isNearest(t, words, want)
 	}
 }
 
@@ -253,9 +258,7 @@ func TestNearestForgivesSlips(t *testing.T) {
 		"mains-shok":      "mains-isolation",
 		"heigth-fall":     "ladder-height",
 	} {
-		if got := Nearest(words); len(got) == 0 || got[0].ID != want {
-			t.Errorf("Nearest(%q) = %v, want %s first", words, ids(got), want)
-		}
+		isNearest(t, words, want)
 	}
 }
 
@@ -263,9 +266,7 @@ func TestNearestForgivesSlips(t *testing.T) {
 func TestNearestFindsItself(t *testing.T) {
 	for _, c := range All() {
 		for _, words := range []string{c.ID, c.Name, c.Spoken} {
-			if got := Nearest(words); len(got) == 0 || got[0].ID != c.ID {
-				t.Errorf("Nearest(%q) = %v, want %s first", words, ids(got), c.ID)
-			}
+			isNearest(t, words, c.ID)
 		}
 	}
 }
@@ -274,11 +275,8 @@ func TestNearestFindsItself(t *testing.T) {
 // as words or the name carry.
 func TestNearestKnowsFamilies(t *testing.T) {
 	for _, f := range Families() {
-		if f.ID == NoFamily {
-			continue
-		}
-		if got := Nearest(f.ID); len(got) == 0 || got[0].ID != f.Lead {
-			t.Errorf("Nearest(%q) = %v, want %s first", f.ID, ids(got), f.Lead)
+		if f.ID != NoFamily {
+			isNearest(t, f.ID, f.Lead)
 		}
 	}
 }

@@ -101,6 +101,9 @@ func (p *Pass) contradicted(s said, q trade.Quantity) (valued, bool) {
 	if f, other := p.otherTorque(s, q); other || q.Unit.Dimension() == trade.Torque {
 		return f, other
 	}
+	if f, other := p.otherFuse(s, q); other {
+		return f, true
+	}
 	var wrong valued
 	found := false
 	for _, f := range p.facts {
@@ -135,6 +138,34 @@ func (p *Pass) quotesNear(step int, ref plan.Ref) bool {
 		return c != nil && slices.ContainsFunc(c.Say.Quotes, func(q plan.Quote) bool { return q.Ref == ref })
 	})
 }
+
+// otherFuse finds the fuse that a line wants replaced by another rating: "if the
+// fuse blows, put a 10 amp one in". It is the step's, or the plan's only one where
+// the line speaks of "the fuse". What is not to be fitted is no conflict.
+func (p *Pass) otherFuse(s said, q trade.Quantity) (valued, bool) {
+	folded := fold(s.line.Print)
+	if q.Unit.Dimension() != trade.Current || !says(folded, "fuse") || !says(folded, fuseFitting...) || says(folded, "never", "not", "don't", "no", "instead", "nor") {
+		return valued{}, false
+	}
+	var wrong valued
+	n := 0
+	for _, f := range p.facts {
+		if f.ref.Kind != plan.KindFuse || f.measure.Unit.Dimension() != trade.Current || !plan.Meets(f.variants, p.Plan.Steps[s.step].Variants) {
+			continue
+		}
+		if states(f.measure, q) {
+			return valued{}, false
+		}
+		if n++; n == 1 || slices.Contains(p.Plan.Steps[s.step].Fuses, f.ref.ID) {
+			wrong = f
+		}
+	}
+	here := slices.Contains(p.Plan.Steps[s.step].Fuses, wrong.ref.ID)
+	return wrong, n > 0 && (here || n == 1 && says(folded, "the fuse", "this fuse", "that fuse", "your fuse"))
+}
+
+// fuseFitting are words of putting a fuse in.
+var fuseFitting = []string{"put", "fit", "use", "push", "swap", "replace", "change", "stick", "try", "pop", "takes", "take", "goes"}
 
 // otherTorque finds the fact that a line gives a torque which the plan
 // doesn't: of the fasteners that the step turns the one that the line names, else the

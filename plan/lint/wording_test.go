@@ -61,3 +61,25 @@ func TestUnsafeOnce(t *testing.T) {
 		}
 	}
 }
+
+// The fuse that is to go in has the rating of the plan's, however its place is
+// called.
+func TestOtherFuse(t *testing.T) {
+	for line, want := range map[string]bool{
+		"If the fuse has gone, put in a ten amp one.":       true,
+		"If the fuse has gone, put in a three amp one.":     false,
+		"Never put a ten amp one in for the fuse.":          false,
+		"A ten amp fuse goes to the radio.":                 false,
+		"The motor draws ten amps, and the fuse is glass.":  false,
+		"The fuse pops out, and a new 10 amp fuse goes in.": true,
+	} {
+		text := "fuse = [{ id = \"f1\", at = \"board, F1\", rating = \"3 A\", verify = \"look\" }]\n[video]\ntitle = \"T\"\n[[step]]\ntitle = \"Look\"\ndo = \"look\"\nsay = \"" + line + "\"\n"
+		got := false
+		for _, f := range lint.Run(pass(t, text)) {
+			got = got || f.Rule == "number-conflict"
+		}
+		if got != want {
+			t.Errorf("%q: number-conflict %v, want %v", line, got, want)
+		}
+	}
+}

@@ -27,7 +27,11 @@ func (r *reader) consequences() {
 			if condition < 0 && i+2 < len(r.words) && !r.is(i+1, "in") && !r.is(i+1, "a") && !r.is(i+1, "every") && !r.is(i+1, "per") {
 				condition = i
 			}
-		case "if", "unless", "when", "without", "so", "or", "too", "whenever":
+		case "so":
+			if condition < 0 && i > 0 && i+2 < len(r.words) {
+				condition = i // at the head it opens talk, "so up we go", and names no cause
+			}
+		case "if", "unless", "when", "without", "or", "too", "whenever":
 			if condition < 0 && i+2 < len(r.words) {
 				condition = i
 			}

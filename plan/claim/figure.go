@@ -88,10 +88,26 @@ func (r *reader) value(v Value, k Kind) {
 	r.add(k)
 }
 
+// inParts holds for the "a millimetre" of "in hundredths of a millimetre": what
+// something is told in, and no length.
+func (r *reader) inParts(at int) bool {
+	if !r.is(at, "a") && !r.is(at, "an") || !r.is(at-1, "of") || at < 3 || r.words[at-3].number {
+		return false
+	}
+	switch r.words[at-2].text {
+	case "tenths", "hundredths", "thousandths", "fractions", "halves", "quarters", "eighths", "sixteenths":
+		return true
+	}
+	return false
+}
+
 // figure reads one figure by its kind; what has no unit waits for those that have.
 func (r *reader) figure(i int) {
 	f := &r.figures[i]
 	at := r.wordAt(f.Start)
+	if r.inParts(at) {
+		return
+	}
 	c := r.numberOf(i)
 	r.offers = r.offers[:0]
 	switch f.Kind {

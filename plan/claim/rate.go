@@ -52,8 +52,8 @@ func (r *reader) rate(n int) (period string, end int) {
 		}
 	}
 	for j := n; j < len(r.words) && j < n+reach; j++ {
-		if j > n && r.words[j].stopped {
-			return "", 0
+		if j > n && (r.words[j].stopped || r.words[j].number) {
+			return "", 0 // "ten stops from fifty kilometres an hour"
 		}
 		switch r.words[j].text {
 		case "half", "for", "within", "after", "over", "under":

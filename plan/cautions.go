@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"fixslate/plan/hazard/class"
@@ -83,7 +84,7 @@ func newLasting(p *Plan, c *Caution, step int) lasting {
 	l.states = p.In(step)
 	if c != nil {
 		l.family = c.Family
-		if known, ok := classOf(firstOf(c.Class, c.Hazard)); ok {
+		if known, ok := classOf(cmp.Or(c.Class, c.Hazard)); ok {
 			l.own, l.safe = statesOf(known), canonical(known.Answered)
 		}
 	}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -22,7 +23,7 @@ func Decode(src *diag.Source, files fs.FS) (*Plan, *Spans, []diag.Finding) {
 	if spans == nil {
 		return nil, &Spans{whole: diag.Place{Source: src}}, findings
 	}
-	d := &decoder{plan: p, spans: spans, findings: findings}
+	d := &decoder{p, faults{spans, findings}}
 	d.useFiles(src, files)
 	d.defaults()
 	d.identify()
@@ -47,16 +48,8 @@ func Decode(src *diag.Source, files fs.FS) (*Plan, *Spans, []diag.Finding) {
 
 // decoder holds a plan between reading and finished.
 type decoder struct {
-	plan     *Plan
-	spans    *Spans
-	findings []diag.Finding
-}
-
-func (d *decoder) fault(rule, path, hint, format string, args ...any) {
-	d.findings = append(d.findings, diag.Finding{
-		Rule: rule, Severity: diag.Error, Path: path, Hint: hint,
-		Message: fmt.Sprintf(format, args...), At: d.spans.Value(path),
-	})
+	plan *Plan
+	faults
 }
 
 // visit walks every key of the plan.
@@ -84,7 +77,7 @@ func decodeFile(src *diag.Source, p *Plan, only []string) (*Spans, []diag.Findin
 	if _, err := toml.Decode(src.Text, &values); err != nil {
 		return nil, append(findings, decodeFault(src, err))
 	}
-	r := &reader{src: src, spans: spans, findings: findings}
+	r := &reader{faults: faults{spans, findings}}
 	top := &element{step: -1}
 	if only == nil {
 		planTable.read(r, top, values, p)
@@ -136,11 +129,7 @@ func (r *reader) readUsed(top *element, values map[string]any, p *Plan, only []s
 		if !written {
 			continue
 		}
-		allowed := false
-		for _, name := range only {
-			allowed = allowed || name == k.Name
-		}
-		if !allowed {
+		if !slices.Contains(only, k.Name) {
 			r.faultKey("key-unknown", k.Name, "move it into the plan; a used file holds "+quoted(only[1:]), "%q does not belong in a used file", k.Name)
 			continue
 		}
@@ -228,26 +217,18 @@ func (r *reader) missingKey(name string, at *element, k *Key) {
 // defaults fills what holds where nothing is written.
 func (d *decoder) defaults() {
 	p := d.plan
-	if p.Version == 0 {
-		p.Version = 1
-	}
-	if p.Version != 1 {
+	if p.Version = cmp.Or(p.Version, 1); p.Version != 1 {
 		d.fault("version-unknown", "plan", "write plan = 1, or use a newer fixslate", "this fixslate reads version 1 of the plan language, not %d", p.Version)
 	}
-	setText := func(v *string, word string) {
-		if *v == "" {
-			*v = word
-		}
-	}
-	setText(&p.Video.Language, "en")
-	setText(&p.Voice.Narrated, Live)
-	setText(&p.Captions.Profile, "broadcast")
-	setText(&p.Captions.Sounds, "brackets")
-	setNumber(&p.Voice.WPM, 157)
-	setNumber(&p.Publish.FPS, 25)
-	setNumber(&p.Publish.TitleMax, 100)
-	setNumber(&p.Publish.DescriptionMax, 5000)
-	setNumber(&p.Publish.ChaptersMin, 3)
+	p.Video.Language = cmp.Or(p.Video.Language, "en")
+	p.Voice.Narrated = cmp.Or(p.Voice.Narrated, Live)
+	p.Captions.Profile = cmp.Or(p.Captions.Profile, "broadcast")
+	p.Captions.Sounds = cmp.Or(p.Captions.Sounds, "brackets")
+	p.Voice.WPM = cmp.Or(p.Voice.WPM, 157)
+	p.Publish.FPS = cmp.Or(p.Publish.FPS, 25)
+	p.Publish.TitleMax = cmp.Or(p.Publish.TitleMax, 100)
+	p.Publish.DescriptionMax = cmp.Or(p.Publish.DescriptionMax, 5000)
+	p.Publish.ChaptersMin = cmp.Or(p.Publish.ChaptersMin, 3)
 	setDuration(&p.Publish.ChapterShortest, "10s")
 	if !p.Shoot.Start.Set {
 		p.Shoot.Start = Clock{9 * 60, true}
@@ -258,14 +239,8 @@ func (d *decoder) defaults() {
 	}
 }
 
-func setNumber[N int | float64](v *N, n N) {
-	if *v == 0 {
-		*v = n
-	}
-}
-
 func setDuration(v *Duration, text string) {
 	if !v.Set {
-		*v, _ = parseDuration(text) // constants of ours
+		*v, _ = ParseDuration(text) // constants of ours
 	}
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -21,42 +22,30 @@ func isID(text string) bool {
 func (d *decoder) identify() {
 	p := d.plan
 	p.index, p.derived = map[Ref][]int{}, map[Ref]bool{}
-	identifyRows(d, &variantTable, p.Variants)
-	identifyRows(d, &sourceTable, p.Sources)
-	identifyRows(d, &toolTable, p.Tools)
-	identifyRows(d, &partTable, p.Parts)
-	identifyRows(d, &supplyTable, p.Supplies)
-	identifyRows(d, &fastenerTable, p.Fasteners)
-	identifyRows(d, &fuseTable, p.Fuses)
-	identifyRows(d, &wireTable, p.Wires)
-	identifyRows(d, &specTable, p.Specs)
-	identifyRows(d, &termTable, p.Terms)
-	identifyRows(d, &cautionTable, p.Cautions)
-	identifyRows(d, &causeTable, p.Causes)
-	identifyRows(d, &testTable, p.Tests)
-	identifyRows(d, &claimTable, p.Claims)
-	identifyRows(d, &setupTable, p.Setups)
-	identifyRows(d, &stepTable, p.Steps)
-	identifyRows(d, &personTable, p.Shoot.People)
+	for _, kind := range quotable {
+		p.rowsOf(kind).identify(d)
+	}
+	p.rowsOf(KindPerson).identify(d)
 	for i := range p.Tests {
 		d.identifyOutcomes(i)
 	}
 }
 
-func identifyRows[T any](d *decoder, t *table[T], rows []T) {
+func (l *list[T]) identify(d *decoder) {
+	t, rows := l.table, *l.rows
 	written := map[string]bool{}
 	for i := range rows {
 		if id := *t.id(&rows[i]); id != "" {
 			written[id] = true
 			if !isID(id) {
-				d.fault("value-wrong", fmt.Sprintf("%s[%d].id", t.name, i), fmt.Sprintf("write id = %q", firstOf(slug(id), string(t.kind))), "%q is no id; ids are lower-case letters, digits and hyphens", id)
+				d.fault("value-wrong", fmt.Sprintf("%s[%d].id", t.name, i), fmt.Sprintf("write id = %q", cmp.Or(slug(id), string(t.kind))), "%q is no id; ids are lower-case letters, digits and hyphens", id)
 			}
 		}
 	}
 	for i := range rows {
 		id := t.id(&rows[i])
 		if *id == "" {
-			*id = Unused(firstOf(slug(t.naming(&rows[i])), string(t.kind)), written)
+			*id = Unused(cmp.Or(slug(t.naming(&rows[i])), string(t.kind)), written)
 			written[*id] = true
 			d.plan.derived[Ref{t.kind, *id}] = true
 		}
@@ -83,11 +72,11 @@ func (d *decoder) identifyOutcomes(test int) {
 		path := fmt.Sprintf("test[%d].outcome[%d].id", test, i)
 		switch {
 		case *id == "":
-			*id = Unused(firstOf(slug(outcomes[i].Sees.Source), "outcome"), taken)
+			*id = Unused(cmp.Or(slug(outcomes[i].Sees.Source), "outcome"), taken)
 		case taken[*id]:
 			d.fault("id-duplicate", path, "give it another id", "outcome %q stands twice in the test", *id)
 		case *id == "passes" || *id == "fails" || !isID(*id):
-			d.fault("value-wrong", path, fmt.Sprintf("write id = %q", firstOf(slug(*id+" outcome"), "outcome")), "%q is no id for an outcome", *id)
+			d.fault("value-wrong", path, fmt.Sprintf("write id = %q", cmp.Or(slug(*id+" outcome"), "outcome")), "%q is no id for an outcome", *id)
 		}
 		taken[*id] = true
 	}

@@ -1,5 +1,7 @@
 package plan
 
+import "cmp"
+
 var sourceRefs = []Kind{KindSource}
 
 var sourceTable = table[Source]{
@@ -88,7 +90,7 @@ var fuseTable = table[Fuse]{
 	name: "fuse", doc: "a fuse and its place", kind: KindFuse,
 	common: func(v *Fuse) *Common { return &v.Common },
 	id:     func(v *Fuse) *string { return &v.ID },
-	naming: func(v *Fuse) string { return firstOf(v.At.Source, "fuse") },
+	naming: func(v *Fuse) string { return cmp.Or(v.At.Source, "fuse") },
 	keys: []key[Fuse]{
 		{Key{Name: "id", Doc: "id", Default: "from at", Example: `"blower-fuse"`}, func(v *Fuse) any { return &v.ID }},
 		{Key{Name: "at", Doc: "where it sits", Example: `"fuse 12"`}, func(v *Fuse) any { return &v.At }},
@@ -104,7 +106,7 @@ var wireTable = table[Wire]{
 	name: "wire", doc: "a wire and its ends", kind: KindWire,
 	common: func(v *Wire) *Common { return &v.Common },
 	id:     func(v *Wire) *string { return &v.ID },
-	naming: func(v *Wire) string { return firstOf(v.Colour, "wire") },
+	naming: func(v *Wire) string { return cmp.Or(v.Colour, "wire") },
 	keys: []key[Wire]{
 		{Key{Name: "id", Doc: "id", Default: "from the colour", Example: `"feed"`}, func(v *Wire) any { return &v.ID }},
 		{Key{Name: "from", Doc: "where it comes from", Example: `"blower relay"`}, func(v *Wire) any { return &v.From }},
@@ -148,7 +150,7 @@ var claimTable = table[Claim]{
 	name: "claim", doc: "an assertion of the narration and what it rests on", kind: KindClaim,
 	common: func(v *Claim) *Common { return &v.Common },
 	id:     func(v *Claim) *string { return &v.ID },
-	naming: func(v *Claim) string { return firstOf(v.Text.Source, v.Says) },
+	naming: func(v *Claim) string { return cmp.Or(v.Text.Source, v.Says) },
 	keys: []key[Claim]{
 		{Key{Name: "id", Doc: "id", Default: "from the text", Example: `"pumps-fail-open"`}, func(v *Claim) any { return &v.ID }},
 		{Key{Name: "text", Doc: "what is claimed", Example: `"Most dead pumps have an open winding"`}, func(v *Claim) any { return &v.Text }},
@@ -162,7 +164,7 @@ var setupTable = table[Setup]{
 	name: "setup", doc: "a place for the camera", kind: KindSetup,
 	common: func(v *Setup) *Common { return &v.Common },
 	id:     func(v *Setup) *string { return &v.ID },
-	naming: func(v *Setup) string { return firstOf(joinWords(v.Place.Source, v.View.Source), "setup") },
+	naming: func(v *Setup) string { return cmp.Or(joinWords(v.Place.Source, v.View.Source), "setup") },
 	keys: []key[Setup]{
 		{Key{Name: "id", Doc: "id", Default: "from place and view", Example: `"floor-low"`}, func(v *Setup) any { return &v.ID }},
 		{Key{Name: "place", Doc: "where the camera stands", Example: `"floor"`}, func(v *Setup) any { return &v.Place }},

@@ -1,12 +1,14 @@
 package plan
 
+import "cmp"
+
 var causeRefs = []Kind{KindCause}
 
 var cautionTable = table[Caution]{
 	name: "caution", doc: "a caution in the author's own words", kind: KindCaution,
 	common: func(v *Caution) *Common { return &v.Common },
 	id:     func(v *Caution) *string { return &v.ID },
-	naming: func(v *Caution) string { return firstOf(v.Hazard, v.Card.Source, "caution") },
+	naming: func(v *Caution) string { return cmp.Or(v.Hazard, v.Card.Source, "caution") },
 	keys: []key[Caution]{
 		{Key{Name: "id", Doc: "id; a class's name replaces that class's words", Default: "from hazard", Example: `"pull-the-plug"`}, func(v *Caution) any { return &v.ID }},
 		{Key{Name: "hazard", Doc: "hazard class or family; everyday words are answered with the nearest class", Default: "the id, where it is one", Example: `"mains-isolation"`, Settles: true}, func(v *Caution) any { return &v.Hazard }},

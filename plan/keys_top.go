@@ -1,6 +1,10 @@
 package plan
 
-import "fixslate/plan/hazard/class"
+import (
+	"cmp"
+
+	"fixslate/plan/hazard/class"
+)
 
 // planTable is the top of the file. Its order is the order in which faults of
 // one pass are found and in which the README lists the tables.
@@ -151,7 +155,7 @@ var variantTable = table[Variant]{
 	name: "variant", doc: "a version of the object that viewers may have", kind: KindVariant,
 	common: func(v *Variant) *Common { return &v.Common },
 	id:     func(v *Variant) *string { return &v.ID },
-	naming: func(v *Variant) string { return firstOf(v.Short.Source, v.Name.Source) },
+	naming: func(v *Variant) string { return cmp.Or(v.Short.Source, v.Name.Source) },
 	keys: []key[Variant]{
 		{Key{Name: "id", Doc: "id", Default: "from short or name", Example: `"two-wire"`}, func(v *Variant) any { return &v.ID }},
 		{Key{Name: "name", Doc: "what the version is called", Need: true, Example: `"early machines, two-pin pump"`}, func(v *Variant) any { return &v.Name }},

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 	"sync"
@@ -17,13 +18,13 @@ func (p *Plan) NameFor(ref Ref, versions []string) string {
 	for k, i := range p.index[ref] {
 		name, common := p.named(ref.Kind, i)
 		if Meets(common.Variants, versions) {
-			return firstOf(name, ref.ID)
+			return cmp.Or(name, ref.ID)
 		}
 		if k == 0 {
 			first = name
 		}
 	}
-	return firstOf(first, ref.ID)
+	return cmp.Or(first, ref.ID)
 }
 
 // NamesFor are the names of things of one kind.
@@ -106,9 +107,12 @@ func joinComma(a, b string) string {
 
 // rows is a table's elements seen without their type.
 type rows interface {
+	identify(d *decoder)
+	merge(m *merging, used rows)
 	kind() Kind
 	count() int
 	idAt(i int) string
+	idNamed(name string) string // of the first of that name, letter case aside
 	commonAt(i int) *Common
 	fieldAt(i int, key string) any // nil where the table has no such key
 }
@@ -140,6 +144,15 @@ func (l *list[T]) kind() Kind { return l.table.kind }
 func (l *list[T]) count() int { return len(*l.rows) }
 
 func (l *list[T]) idAt(i int) string { return *l.table.id(&(*l.rows)[i]) }
+
+func (l *list[T]) idNamed(name string) string {
+	for i := range *l.rows {
+		if strings.EqualFold(l.table.naming(&(*l.rows)[i]), name) {
+			return l.idAt(i)
+		}
+	}
+	return ""
+}
 
 func (l *list[T]) commonAt(i int) *Common { return l.table.common(&(*l.rows)[i]) }
 

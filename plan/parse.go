@@ -93,7 +93,7 @@ func parseBreak(text string) (Break, error) {
 	if err != nil {
 		return Break{}, err
 	}
-	length, err := parseDuration(f[1])
+	length, err := ParseDuration(f[1])
 	return Break{at, length}, err
 }
 

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -161,7 +162,7 @@ func (d *decoder) rowOf(at *element) string {
 func (d *decoder) nameOpen() {
 	for i := range d.plan.Open {
 		o := &d.plan.Open[i]
-		o.What = firstOf(strings.TrimSuffix(strings.TrimSuffix(o.Path, o.Key), "."), o.Key)
+		o.What = cmp.Or(strings.TrimSuffix(strings.TrimSuffix(o.Path, o.Key), "."), o.Key)
 		if o.Ref.ID != "" {
 			o.What = d.plan.Name(o.Ref)
 		}

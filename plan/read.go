@@ -11,10 +11,14 @@ import (
 // reader turns the decoded values of one file into the fields that the keys
 // name, and collects a fault for each value that is not what the key takes.
 type reader struct {
-	src      *diag.Source
+	faults
+	rows int // elements read so far
+}
+
+// faults collects what is wrong at the places of a plan.
+type faults struct {
 	spans    *Spans
 	findings []diag.Finding
-	rows     int // elements read so far
 }
 
 // maxRows bounds the elements of all tables of one file. A long plan has about
@@ -23,17 +27,17 @@ const maxRows = 100_000
 
 // fault reports something at the value of a path, or at the nearest thing
 // around it that has a place.
-func (r *reader) fault(rule, path, hint, format string, args ...any) {
-	r.findings = append(r.findings, diag.Finding{
+func (f *faults) fault(rule, path, hint, format string, args ...any) {
+	f.findings = append(f.findings, diag.Finding{
 		Rule: rule, Severity: diag.Error, Path: path, Hint: hint,
-		Message: fmt.Sprintf(format, args...), At: r.spans.Value(path),
+		Message: fmt.Sprintf(format, args...), At: f.spans.Value(path),
 	})
 }
 
 // faultKey reports something at the key of a path.
-func (r *reader) faultKey(rule, path, hint, format string, args ...any) {
-	r.fault(rule, path, hint, format, args...)
-	r.findings[len(r.findings)-1].At = r.spans.Key(path)
+func (f *faults) faultKey(rule, path, hint, format string, args ...any) {
+	f.fault(rule, path, hint, format, args...)
+	f.findings[len(f.findings)-1].At = f.spans.Key(path)
 }
 
 // read fills one element from its values.
@@ -170,7 +174,6 @@ func (r *reader) value(t target, value any) {
 	if value == "?" && t.key.Name != "id" && !t.holdsWords() {
 		return
 	}
-	var err error
 	switch field := t.field.(type) {
 	case *string:
 		*field = r.word(t, value)
@@ -195,19 +198,19 @@ func (r *reader) value(t target, value any) {
 	case *float64:
 		*field = r.number(t, value)
 	case *Duration:
-		*field, err = parsed(r, t, value, "a duration like \"4m\"", parseDuration)
+		*field = parsed(r, t, value, "a duration like \"4m\"", ParseDuration)
 	case *Clock:
 		*field = r.clock(t, value)
 	case *Date:
 		*field = r.date(t, value)
 	case *trade.Measure:
-		*field, err = parsed(r, t, value, "a value with its unit, as text", measureLike(t.key.Example))
+		*field = parsed(r, t, value, "a value with its unit, as text", measureLike(t.key.Example))
 	case *Share:
 		*field = r.share(t, value)
 	case *Exit:
-		*field, err = parsed(r, t, value, "text", parseExit)
+		*field = parsed(r, t, value, "text", parseExit)
 	case *Condition:
-		*field, err = parsed(r, t, value, "text", parseCondition)
+		*field = parsed(r, t, value, "text", parseCondition)
 	case *ChapterMark:
 		*field = r.chapter(t, value)
 	case *[]Break:
@@ -225,8 +228,5 @@ func (r *reader) value(t target, value any) {
 		*field = r.cautionUses(t, value)
 	default:
 		panic(fmt.Sprintf("plan: no reader for %T", field)) // a key of our own without a reader; a test reads them all
-	}
-	if err != nil {
-		r.fault("value-wrong", t.path(), "", "%s: %v", t.key.Name, err)
 	}
 }

@@ -90,22 +90,27 @@ func parsedList[V any](r *reader, t target, value any, parse func(string) (V, er
 	return out
 }
 
-func parsed[V any](r *reader, t target, value any, want string, parse func(string) (V, error)) (V, error) {
-	var zero V
-	s, ok := value.(string)
-	if !ok {
-		if n, isNumber := numberOf(value); isNumber {
-			hint := fmt.Sprintf("write it in quotes with its unit: %s = %s", t.key.Name, t.key.Example)
-			if strings.HasPrefix(want, "a duration") && n >= 0 {
-				hint = fmt.Sprintf("write %s = \"%vm\" for minutes, \"%vs\" for seconds, \"%vh\" for hours", t.key.Name, n, n, n)
-			}
-			r.fault("value-wrong", t.path(), hint, "%s = %v has no unit", t.key.Name, n)
-			return zero, nil
+// parsed reads text by its own reader, which may give a value beside an error.
+func parsed[V any](r *reader, t target, value any, want string, parse func(string) (V, error)) V {
+	var v V
+	if s, ok := value.(string); ok {
+		v, err := parse(s)
+		if err != nil {
+			r.fault("value-wrong", t.path(), "", "%s: %v", t.key.Name, err)
 		}
-		r.wrongType(t, value, want)
-		return zero, nil
+		return v
 	}
-	return parse(s)
+	n, isNumber := numberOf(value)
+	if !isNumber {
+		r.wrongType(t, value, want)
+		return v
+	}
+	hint := fmt.Sprintf("write it in quotes with its unit: %s = %s", t.key.Name, t.key.Example)
+	if strings.HasPrefix(want, "a duration") && n >= 0 {
+		hint = fmt.Sprintf("write %s = \"%vm\" for minutes, \"%vs\" for seconds, \"%vh\" for hours", t.key.Name, n, n, n)
+	}
+	r.fault("value-wrong", t.path(), hint, "%s = %v has no unit", t.key.Name, n)
+	return v
 }
 
 func numberOf(value any) (float64, bool) {
@@ -124,21 +129,20 @@ const maxNumber = 1e6
 
 func (r *reader) number(t target, value any) float64 {
 	n, ok := numberOf(value)
+	write := "write " + t.key.Name + " = " + t.key.Example
 	switch {
 	case !ok:
 		r.wrongType(t, value, "a number")
-		return 0
 	case math.IsNaN(n) || math.IsInf(n, 0):
 		r.fault("value-wrong", t.path(), "", "%s is no number that can be counted with", t.key.Name)
-		return 0
 	case n <= 0:
-		r.fault("value-wrong", t.path(), "write "+t.key.Name+" = "+t.key.Example, "%s must be over zero", t.key.Name)
-		return 0
+		r.fault("value-wrong", t.path(), write, "%s must be over zero", t.key.Name)
 	case n > maxNumber:
-		r.fault("value-wrong", t.path(), "write "+t.key.Name+" = "+t.key.Example, "%s is over a million", t.key.Name)
-		return 0
+		r.fault("value-wrong", t.path(), write, "%s is over a million", t.key.Name)
+	default:
+		return n
 	}
-	return n
+	return 0
 }
 
 func (r *reader) whole(t target, value any) int {
@@ -153,11 +157,7 @@ func (r *reader) clock(t target, value any) Clock {
 	if at, ok := value.(time.Time); ok && at.Year() == 0 { // a TOML local time
 		return Clock{at.Hour()*60 + at.Minute(), true}
 	}
-	c, err := parsed(r, t, value, "a time like \"09:30\"", parseClock)
-	if err != nil {
-		r.fault("value-wrong", t.path(), "", "%s: %v", t.key.Name, err)
-	}
-	return c
+	return parsed(r, t, value, "a time like \"09:30\"", parseClock)
 }
 
 func (r *reader) date(t target, value any) Date {
@@ -166,14 +166,7 @@ func (r *reader) date(t target, value any) Date {
 	if at, ok := value.(time.Time); ok && at.Year() > 0 {
 		return dateOf(at)
 	}
-	if s, ok := value.(string); ok && s == "?" {
-		return Date{}
-	}
-	d, err := parsed(r, t, value, "a date like 2026-11-25", parseDate)
-	if err != nil {
-		r.fault("value-wrong", t.path(), "", "%s: %v", t.key.Name, err)
-	}
-	return d
+	return parsed(r, t, value, "a date like 2026-11-25", parseDate)
 }
 
 func (r *reader) share(t target, value any) Share {

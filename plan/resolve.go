@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -157,40 +158,16 @@ func tableOf(kind Kind) string {
 
 // named finds a thing of a kind by its name, letter case aside.
 func (d *decoder) named(kind Kind, name string) string {
-	p := d.plan
 	name = strings.TrimSpace(name)
 	switch kind {
-	case KindTool:
-		return findNamed(&toolTable, p.Tools, name)
-	case KindPart:
-		return findNamed(&partTable, p.Parts, name)
-	case KindSupply:
-		return findNamed(&supplyTable, p.Supplies, name)
-	case KindFastener:
-		return findNamed(&fastenerTable, p.Fasteners, name)
+	case KindTool, KindPart, KindSupply, KindFastener, KindFuse, KindWire, KindCause, KindSource:
+		return d.plan.rowsOf(kind).idNamed(name)
 	case KindSetup:
-		for i := range p.Setups {
-			s := &p.Setups[i]
+		for i := range d.plan.Setups {
+			s := &d.plan.Setups[i]
 			if strings.EqualFold(name, s.Place.Source+", "+s.View.Source) || strings.EqualFold(name, s.Place.Source) && s.View.Source == "" {
 				return s.ID
 			}
-		}
-	case KindCause:
-		return findNamed(&causeTable, p.Causes, name)
-	case KindSource:
-		return findNamed(&sourceTable, p.Sources, name)
-	case KindWire:
-		return findNamed(&wireTable, p.Wires, name)
-	case KindFuse:
-		return findNamed(&fuseTable, p.Fuses, name)
-	}
-	return ""
-}
-
-func findNamed[T any](t *table[T], rows []T, name string) string {
-	for i := range rows {
-		if strings.EqualFold(t.naming(&rows[i]), name) {
-			return *t.id(&rows[i])
 		}
 	}
 	return ""
@@ -233,7 +210,7 @@ func addRow[T any](d *decoder, t *table[T], rows *[]T, row T) string {
 		for _, other := range d.plan.ids(t.kind) {
 			taken[other] = true
 		}
-		*id = Unused(firstOf(slug(t.naming(&row)), string(t.kind)), taken)
+		*id = Unused(cmp.Or(slug(t.naming(&row)), string(t.kind)), taken)
 	}
 	if len(d.plan.index[Ref{t.kind, *id}]) == 0 {
 		d.plan.index[Ref{t.kind, *id}] = []int{len(*rows)}
@@ -324,7 +301,7 @@ func (d *decoder) resolvePeople(s *Step) {
 			s.People = append(s.People, c.Who)
 		}
 	}
-	s.Narrated = firstOf(s.Narrated, d.plan.Voice.Narrated)
+	s.Narrated = cmp.Or(s.Narrated, d.plan.Voice.Narrated)
 }
 
 func (p *Plan) presenter() string {
@@ -359,7 +336,7 @@ func (d *decoder) resolveShots(step int) {
 		case *id == "":
 			*id = Unused(fmt.Sprintf("%s-%d", s.ID, i+1), taken)
 		case !isID(*id):
-			d.fault("value-wrong", path, fmt.Sprintf("write id = %q", firstOf(slug(*id), "shot")), "%q is no id; ids are lower-case letters, digits and hyphens", *id)
+			d.fault("value-wrong", path, fmt.Sprintf("write id = %q", cmp.Or(slug(*id), "shot")), "%q is no id; ids are lower-case letters, digits and hyphens", *id)
 		case taken[*id]:
 			d.fault("id-duplicate", path, "give it another id", "shot %q stands twice in the step", *id)
 		}

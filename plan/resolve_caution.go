@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -45,7 +46,7 @@ func (c *Caution) takeWords(stock class.Class, hazard string) {
 	if c.Signal == 0 {
 		c.Signal = class.Caution
 	}
-	c.Text = firstOf(c.Say.Source, stock.Text)
+	c.Text = cmp.Or(c.Say.Source, stock.Text)
 	if c.Say.Source == "" {
 		c.Say = Text{Source: stock.Spoken}
 	}
@@ -93,7 +94,7 @@ func hazardHint(words string) string {
 // caution of a class or family that is only named.
 func (d *decoder) resolveCaution(use *StepCaution) {
 	p := d.plan
-	name := strings.TrimPrefix(firstOf(use.ID, use.hazard), string(KindCaution)+":")
+	name := strings.TrimPrefix(cmp.Or(use.ID, use.hazard), string(KindCaution)+":")
 	use.ID, use.Listed = name, true
 	if len(p.index[Ref{KindCaution, name}]) > 0 {
 		return

@@ -25,16 +25,13 @@ func (d Duration) Minutes() float64 { return d.Likely.Minutes() }
 // Seconds is the likely value in seconds.
 func (d Duration) Seconds() float64 { return d.Likely.Seconds() }
 
-// ParseDuration reads a duration as a plan writes it: "90s", "4m", "1h30m", or
-// low..likely..high. "?" is an open one. Errors say what to write.
-func ParseDuration(text string) (Duration, error) { return parseDuration(text) }
-
 // maxDuration bounds what a plan may hold: longer is a slip of the unit.
 const maxDuration = 100 * time.Hour
 
-// parseDuration reads "90s", "4m", "1h30m" or "3m..4m..9m" (low, likely,
-// high), at most 100 hours.
-func parseDuration(text string) (Duration, error) {
+// ParseDuration reads a duration as a plan writes it: "90s", "4m", "1h30m" or
+// "3m..4m..9m" (low, likely, high), at most 100 hours. "?" is an open one. Errors
+// say what to write.
+func ParseDuration(text string) (Duration, error) {
 	text = strings.TrimSpace(text)
 	if text == "?" {
 		return Duration{Set: true, Open: true}, nil

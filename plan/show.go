@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -44,12 +45,10 @@ func (f *filler) show(q *Quote, at where) (print, speak, fault string) {
 // showOne gives one row of a quote.
 func (f *filler) showOne(q *Quote, i int, at where) (print, speak, fault string) {
 	if q.Key != "" {
-		field := f.plan.rowsOf(q.Ref.Kind).fieldAt(i, q.Key)
-		if field == nil {
+		print, ok := f.field(q.Ref.Kind, i, q.Key)
+		if !ok {
 			return "", "", fmt.Sprintf("asks for a key that a %s does not have", q.Ref.Kind)
 		}
-		path := fmt.Sprintf("%s[%d].%s", q.Ref.Kind, i, q.Key)
-		print = f.printed(field, where{path, f.variantsOf(q.Ref.Kind, i), 0})
 		if print == "" {
 			return "", "", "is not written in the plan"
 		}
@@ -58,29 +57,34 @@ func (f *filler) showOne(q *Quote, i int, at where) (print, speak, fault string)
 	return f.whole(q.Ref, i)
 }
 
+// field is the printed form of a key of one row; false where its table has no
+// such key.
+func (f *filler) field(kind Kind, i int, key string) (string, bool) {
+	field := f.plan.rowsOf(kind).fieldAt(i, key)
+	if field == nil {
+		return "", false
+	}
+	return f.printed(field, where{fmt.Sprintf("%s[%d].%s", kind, i, key), f.variantsOf(kind, i), 0}), true
+}
+
 // whole is a fact's own form, by its kind.
 func (f *filler) whole(ref Ref, i int) (print, speak, fault string) {
 	p := f.plan
-	text := func(t *Text, key string) string {
-		f.text(t, where{fmt.Sprintf("%s[%d].%s", ref.Kind, i, key), f.variantsOf(ref.Kind, i), 0})
-		return t.Print
-	}
-	value := func(v *Value, key string) string {
-		f.value(v, where{fmt.Sprintf("%s[%d].%s", ref.Kind, i, key), f.variantsOf(ref.Kind, i), 0})
-		return v.Print
+	field := func(key string) string {
+		print, _ := f.field(ref.Kind, i, key)
+		return print
 	}
 	switch ref.Kind {
 	case KindFastener:
-		return f.fastener(&p.Fasteners[i], text(&p.Fasteners[i].What, "what"))
+		return f.fastener(&p.Fasteners[i], field("what"))
 	case KindPart:
-		part := &p.Parts[i]
-		speak = text(&part.Name, "name")
-		if print = speak; part.Number != "" {
-			print += " (" + Known(part.Number) + ")"
+		speak = field("name")
+		if print = speak; p.Parts[i].Number != "" {
+			print += " (" + Known(p.Parts[i].Number) + ")"
 		}
 	case KindFuse:
 		fuse := &p.Fuses[i]
-		print = text(&fuse.At, "at")
+		print = field("at")
 		if print == "" || '0' <= print[0] && print[0] <= '9' {
 			print = strings.TrimSpace("fuse " + print)
 		}
@@ -89,35 +93,25 @@ func (f *filler) whole(ref Ref, i int) (print, speak, fault string) {
 		}
 	case KindWire:
 		print = strings.TrimSpace(Known(p.Wires[i].Colour) + " wire")
-	case KindSpec:
-		print = value(&p.Specs[i].Value, "value")
-	case KindTest:
-		print = value(&p.Tests[i].Expect, "expect")
-	case KindTool:
-		print = text(&p.Tools[i].Name, "name")
-	case KindSupply:
-		print = text(&p.Supplies[i].Name, "name")
-	case KindCause:
-		print = text(&p.Causes[i].What, "what")
-	case KindCaution:
-		print = text(&p.Cautions[i].Say, "say")
 	case KindTerm:
 		print = p.Terms[i].Text
-	case KindSource:
-		print = text(&p.Sources[i].Title, "title")
-	case KindVariant:
-		print = text(&p.Variants[i].Name, "name")
-	case KindClaim:
-		print = text(&p.Claims[i].Text, "text")
 	case KindSetup:
-		print = joinWords(text(&p.Setups[i].Place, "place"), text(&p.Setups[i].View, "view"))
-	case KindStep:
-		print = text(&p.Steps[i].Title, "title")
+		print = joinWords(field("place"), field("view"))
+	default:
+		if key, ok := speaking[ref.Kind]; ok {
+			print = field(key)
+		}
 	}
 	if print == "" {
 		return "", "", "has nothing to print"
 	}
-	return print, firstOf(speak, print), ""
+	return print, cmp.Or(speak, print), ""
+}
+
+// speaking are the keys that stand for the whole of a fact.
+var speaking = map[Kind]string{
+	KindSpec: "value", KindTest: "expect", KindTool: "name", KindSupply: "name", KindVariant: "name", KindCause: "what",
+	KindCaution: "say", KindSource: "title", KindClaim: "text", KindStep: "title",
 }
 
 // fastener is count, drive and name: "three 8 mm pump bracket screws". Spoken,
@@ -208,7 +202,7 @@ func (f *filler) shortNames(ids []string) string {
 			v := &f.plan.Variants[i]
 			f.text(&v.Short, where{fmt.Sprintf("variant[%d].short", i), nil, 0})
 			f.text(&v.Name, where{fmt.Sprintf("variant[%d].name", i), nil, 0})
-			names = append(names, firstOf(v.Short.Print, v.Name.Print))
+			names = append(names, cmp.Or(v.Short.Print, v.Name.Print))
 		}
 	}
 	return strings.Join(names, " and ")

@@ -90,17 +90,9 @@ func reason(err error) string {
 func (d *decoder) merge(used *Plan, spans *Spans) {
 	p := d.plan
 	m := &merging{d, spans}
-	mergeRows(m, &sourceTable, &p.Sources, used.Sources)
-	mergeRows(m, &toolTable, &p.Tools, used.Tools)
-	mergeRows(m, &partTable, &p.Parts, used.Parts)
-	mergeRows(m, &supplyTable, &p.Supplies, used.Supplies)
-	mergeRows(m, &fastenerTable, &p.Fasteners, used.Fasteners)
-	mergeRows(m, &fuseTable, &p.Fuses, used.Fuses)
-	mergeRows(m, &wireTable, &p.Wires, used.Wires)
-	mergeRows(m, &specTable, &p.Specs, used.Specs)
-	mergeRows(m, &termTable, &p.Terms, used.Terms)
-	mergeRows(m, &cautionTable, &p.Cautions, used.Cautions)
-	mergeRows(m, &testTable, &p.Tests, used.Tests)
+	for _, kind := range quotable { // of those that no used file may hold there are none
+		p.rowsOf(kind).merge(m, used.rowsOf(kind))
+	}
 	mergeKeys(m, &voiceTable, &p.Voice, &used.Voice)
 	mergeKeys(m, &publishTable, &p.Publish, &used.Publish)
 	if len(p.Shoot.Gear) == 0 {
@@ -114,8 +106,9 @@ type merging struct {
 	used *Spans
 }
 
-// mergeRows appends the elements whose id the plan does not have.
-func mergeRows[T any](m *merging, t *table[T], rows *[]T, used []T) {
+// merge appends the elements whose id the plan does not have.
+func (l *list[T]) merge(m *merging, shared rows) {
+	t, rows, used := l.table, l.rows, *shared.(*list[T]).rows
 	own := map[string]int{}
 	for i := range *rows {
 		own[*t.id(&(*rows)[i])] = i

@@ -85,15 +85,6 @@ func idOr(k Key, what string) string {
 	return what
 }
 
-func firstOf(texts ...string) string {
-	for _, t := range texts {
-		if t != "" {
-			return t
-		}
-	}
-	return ""
-}
-
 func joinWords(texts ...string) string {
 	var kept []string
 	for _, t := range texts {

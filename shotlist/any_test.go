@@ -117,7 +117,7 @@ func checkDay(t *testing.T, shots []Shot, d *Day, text string) {
 	if n := float64(change) / 60; n != d.Change || d.Bound > d.Change || d.Change > d.StoryChange {
 		t.Fatalf("change-overs %v, added up %v, bound %v, story %v\n%s", d.Change, n, d.Bound, d.StoryChange, text)
 	}
-	if len(d.Summary()) == 0 || d.Verdict() == "" {
+	if len(d.Summary()) == 0 || d.verdict() == "" {
 		t.Fatal("no words")
 	}
 }

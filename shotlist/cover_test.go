@@ -187,7 +187,7 @@ func TestSummaries(t *testing.T) {
 		{Day{Change: 10, Bound: 4}, "at most 6 min above the best"},
 		{Day{Change: 10, Bound: 4, Idle: 5}, "at most 6 min above the best, which may wait longer"},
 	} {
-		if got := c.day.Verdict(); got != c.want {
+		if got := c.day.verdict(); got != c.want {
 			t.Errorf("%q, not %q", got, c.want)
 		}
 	}

@@ -9,8 +9,8 @@ import (
 	"fixslate/plan/prose"
 )
 
-// Verdict says how good the order is known to be.
-func (d *Day) Verdict() string {
+// verdict says how good the order is known to be.
+func (d *Day) verdict() string {
 	if d.Optimal {
 		return "proved best"
 	}
@@ -87,7 +87,7 @@ func (d *Day) changes() string {
 	if saved := d.StoryChange - d.Change; saved >= 0.5 {
 		against = prose.Minutes(saved) + " less than in story order"
 	}
-	return fmt.Sprintf("Change-overs %s, %s; %s.", prose.Minutes(d.Change), against, d.Verdict())
+	return fmt.Sprintf("Change-overs %s, %s; %s.", prose.Minutes(d.Change), against, d.verdict())
 }
 
 func (d *Day) supplies() string {

@@ -32,8 +32,8 @@ type Picture struct {
 	body          []byte
 }
 
-// Empty holds where there is nothing to see.
-func (p Picture) Empty() bool { return len(p.body) == 0 }
+// empty holds where there is nothing to see.
+func (p Picture) empty() bool { return len(p.body) == 0 }
 
 // Style is the style of every picture, for the page that holds one. The page
 // may set --paper, --ink, --soft, --rule, --bar; a file of its own sets them.
@@ -47,7 +47,7 @@ var fileStyle string
 // Inline is the picture as an element of a page. name is an id no other
 // element of the page begins with.
 func (p Picture) Inline(name string) []byte {
-	if p.Empty() {
+	if p.empty() {
 		return nil
 	}
 	var b bytes.Buffer
@@ -69,7 +69,7 @@ func File(pictures ...Picture) []byte {
 	width, height := 0.0, edge
 	var inner bytes.Buffer
 	for i, p := range pictures {
-		if p.Empty() {
+		if p.empty() {
 			continue
 		}
 		fmt.Fprintf(&inner, "<g transform=\"translate(%s %s)\">\n", Units(edge), Units(height))

@@ -84,7 +84,7 @@ const TimeLegend = "Minutes across, steps down. A stroke under the minutes and a
 // TimeFile is the running time as a file of its own, with its words and legend.
 func TimeFile(p *plan.Plan, t timing.Timeline, marks []chapters.Chapter) []byte {
 	pic := Time(p, t, marks)
-	if pic.Empty() {
+	if pic.empty() {
 		return nil
 	}
 	d := &drawing{width: pic.Width}

@@ -28,7 +28,7 @@ func Tests(p *plan.Plan, r diagnose.Result) []Picture {
 	}
 	var out []Picture
 	for _, one := range results {
-		if pic := treeOf(p, one); !pic.Empty() {
+		if pic := treeOf(p, one); !pic.empty() {
 			out = append(out, pic)
 		}
 	}

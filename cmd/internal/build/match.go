@@ -99,22 +99,22 @@ func (m *Matched) Doubt() string {
 	return ""
 }
 
-// Heard is the second in the edit at which a finding stands; false where it
+// heardAt is the second in the edit at which a finding stands; false where it
 // stands in the plan only.
-func (m *Matched) Heard(f diag.Finding) (seconds float64, ok bool) {
+func (m *Matched) heardAt(f diag.Finding) (seconds float64, ok bool) {
 	e := lint.Edit{Captions: m.Edit, Match: m.Match}
 	return e.Second(f.At)
 }
 
-// Review is what the review page and sheet are made of.
-func (m *Matched) Review() book.Review {
+// review is what the review page and sheet are made of.
+func (m *Matched) review() book.Review {
 	r := book.Review{
 		Plan: m.Planned.Plan, Planned: m.Planned.Timeline, PlannedChapters: m.Planned.Chapters,
 		Match: m.Match, Accepted: m.Accepted, Timeline: m.Timeline, Chapters: m.Chapters,
 		Findings: m.Findings, Snippet: m.Snippet(),
 	}
 	for _, f := range m.Findings {
-		at, heard := m.Heard(f)
+		at, heard := m.heardAt(f)
 		if !heard {
 			at = -1
 		}

@@ -112,7 +112,7 @@ func (m *Matched) JSON() []byte {
 	entries := diag.Entries(m.Findings)
 	for i, f := range m.Findings {
 		entry := reviewEntry{Entry: entries[i]}
-		if at, heard := m.Heard(f); heard {
+		if at, heard := m.heardAt(f); heard {
 			entry.Seconds = seconds(at)
 		}
 		out.Findings = append(out.Findings, entry)

@@ -19,9 +19,9 @@ func matchOutputs() []output[*Matched] {
 		{"comment.txt", func(m *Matched) []byte { return blurb.Comment(m.Planned.Plan, m.Chapters) }},
 		{"description.md", func(m *Matched) []byte { return m.Description.Markdown }},
 		{"description.txt", func(m *Matched) []byte { return m.Description.Text }},
-		{"review.html", func(m *Matched) []byte { return book.ReviewPage(m.Review()) }},
+		{"review.html", func(m *Matched) []byte { return book.ReviewPage(m.review()) }},
 		{"review.json", (*Matched).JSON},
-		{"review.md", func(m *Matched) []byte { return sheet.Review(sheet.Cut(m.Review())) }},
+		{"review.md", func(m *Matched) []byte { return sheet.Review(sheet.Cut(m.review())) }},
 	}
 	return withTimes(all, "final", func(m *Matched, f marks.Format) []byte {
 		if len(m.Chapters) == 0 {

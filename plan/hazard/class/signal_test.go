@@ -51,7 +51,7 @@ func TestTiming(t *testing.T) {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
-	if m := Before | Step; !m.Has(Step) || !m.Has(Before|Step) || m.Has(Step|Return) {
+	if m := Before | Step; !m.has(Step) || !m.has(Before|Step) || m.has(Step|Return) {
 		t.Errorf("%v: Has", m)
 	}
 }

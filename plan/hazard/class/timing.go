@@ -16,8 +16,8 @@ const (
 	After                     // afterwards: check, dispose, watch for fire
 )
 
-// Has says whether every moment of m is in the set.
-func (m Moment) Has(of Moment) bool { return m&of == of }
+// has says whether every moment of m is in the set.
+func (m Moment) has(of Moment) bool { return m&of == of }
 
 // String is the set in words: "before the work, right before the action".
 func (m Moment) String() string {
@@ -32,7 +32,7 @@ func (m Moment) String() string {
 		{Close, "with an action that closes it"},
 		{After, "and something to do afterwards"},
 	} {
-		if m.Has(w.m) {
+		if m.has(w.m) {
 			words = append(words, w.word)
 		}
 	}

@@ -67,8 +67,36 @@ func Tools(p *plan.Plan) []Item {
 	return items
 }
 
-// Parts are what is fitted.
+// Parts are what is fitted, new bolts for those that are used once among them.
 func Parts(p *plan.Plan) []Item {
+	items := parts(p)
+	for _, f := range p.Fasteners {
+		if f.Reuse || !turned(p, f.ID) || listed(p, f.What.Print) {
+			continue
+		}
+		name := "new " + f.What.Print
+		if f.Count > 1 {
+			name = fmt.Sprintf("%d × %s", f.Count, name)
+		}
+		items = append(items, newItem(p, name, Join(plan.Known(f.Thread), plan.Known(f.Grade)), f.Variants))
+	}
+	return items
+}
+
+// turned holds for a fastener that a step lists.
+func turned(p *plan.Plan, id string) bool {
+	return slices.ContainsFunc(p.Steps, func(s plan.Step) bool { return slices.Contains(s.Fasteners, id) })
+}
+
+// listed holds where a part of the plan has the name of what is asked for in its own.
+func listed(p *plan.Plan, what string) bool {
+	return slices.ContainsFunc(p.Parts, func(part plan.Part) bool {
+		name, sought := strings.ToLower(part.Name.Print), strings.ToLower(what)
+		return strings.Contains(name, strings.TrimSuffix(sought, "s"))
+	})
+}
+
+func parts(p *plan.Plan) []Item {
 	var items []Item
 	for _, part := range p.Parts {
 		if part.Spare {

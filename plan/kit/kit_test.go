@@ -152,3 +152,30 @@ func TestGearForEars(t *testing.T) {
 		}
 	}
 }
+
+// Fasteners that are used once are bought with the parts, unless a part is them.
+func TestPartsHaveNewFasteners(t *testing.T) {
+	p := given.Plan(t, `
+part = [{ id = "seal", name = "seal" }, { id = "crush", name = "copper sealing washer, pack of two" }]
+fastener = [
+  { id = "carrier-bolts", what = "carrier bolts", thread = "M12", grade = "10.9", count = 2, reuse = false },
+  { id = "washers", what = "sealing washers", count = 2, reuse = false },
+  { id = "lid-screws", what = "lid screws", count = 4 },
+  { id = "hub-nut", what = "hub nut", reuse = false },
+]
+[video]
+title = "T"
+[[step]]
+title = "S"
+say = "Fit it."
+fasteners = ["carrier-bolts", "washers", "lid-screws"]
+`)
+	var got []string
+	for _, item := range Parts(p) {
+		got = append(got, item.Line())
+	}
+	want := []string{"seal", "copper sealing washer, pack of two", "2 × new carrier bolts – M12, 10.9"}
+	if !slices.Equal(got, want) {
+		t.Errorf("parts %q, want %q", got, want)
+	}
+}

@@ -69,15 +69,15 @@ func toTry(p *plan.Plan) []string {
 	if object == "" {
 		object = "the filmed object"
 	}
+	seen := ""
+	if p.Shoot.Tried != (plan.Date{}) {
+		seen = "; last seen on " + p.Shoot.Tried.String()
+	}
 	for _, id := range p.Shoot.Has {
-		line := fmt.Sprintf("is the fault there: %s, on %s", p.Name(plan.Ref{Kind: plan.KindCause, ID: id}), object)
-		if p.Shoot.Tried != (plan.Date{}) {
-			line += "; last seen on " + p.Shoot.Tried.String()
-		}
-		lines = append(lines, line)
+		lines = append(lines, fmt.Sprintf("is the fault there: %s, on %s%s", p.Name(plan.Ref{Kind: plan.KindCause, ID: id}), object, seen))
 	}
 	if len(p.Shoot.Has) == 0 {
-		lines = append(lines, "is the fault there, on "+object)
+		lines = append(lines, "is the fault there, on "+object+seen)
 	}
 	for _, t := range p.Tests {
 		if !filmed(p, t.Variants) {

@@ -94,3 +94,11 @@ verify = "ask the editor"
 		t.Errorf("asked twice in\n%s", text)
 	}
 }
+
+// When the fault was last seen is said where no cause is known yet, too.
+func TestBeforeSaysWhenTheFaultWasSeen(t *testing.T) {
+	p := given.Plan(t, "[video]\ntitle = \"T\"\nsubject = \"dishwasher\"\n[shoot]\ntried = 2026-11-12\n[[step]]\ntitle = \"S\"\nsay = \"Look.\"\n")
+	if text := string(Before(p)); !strings.Contains(text, "is the fault there, on dishwasher; last seen on 2026-11-12") {
+		t.Errorf("no day in\n%s", text)
+	}
+}

@@ -209,10 +209,32 @@ func right(table []byte, l *lesson) bool {
 	return l.right[best]
 }
 
-// taughtRows are the sentences that the weights are learned from: those of each set
-// that may be read, those of the tables of values, and those that claim nothing. The
-// last two are held to the word by tests of their own, so they count four times.
+// taughtRows are the sentences that the weights are learned from: labelledRows, those of
+// the tables of values, and those that claim nothing. The last two are held to the word by
+// tests of their own, so they count four times.
 func taughtRows(t *testing.T) []row {
+	all := labelledRows(t)
+	for line := range strings.Lines(string(read(t, "testdata/values.tsv"))) {
+		text, want, _ := strings.Cut(strings.TrimRight(line, "\n"), "\t")
+		all = append(all, slices.Repeat([]row{stating(text, want)}, 4)...)
+	}
+	for _, r := range quietRows(t) {
+		all = append(all, slices.Repeat([]row{r}, 4)...)
+	}
+	return all
+}
+
+// quietRows are sentences that claim nothing.
+func quietRows(t *testing.T) []row {
+	var all []row
+	for line := range strings.Lines(string(read(t, "testdata/quiet.txt"))) {
+		all = append(all, row{Text: strings.TrimSpace(line)})
+	}
+	return all
+}
+
+// labelledRows are the sentences of each set that may be read.
+func labelledRows(t *testing.T) []row {
 	all, _ := halves(rows(t, "testdata/blind.jsonl"))
 	for i, r := range rows(t, "testdata/spoken.jsonl") {
 		if (i+1)%3 != 0 {
@@ -225,13 +247,6 @@ func taughtRows(t *testing.T) []row {
 	}
 	all = append(all, rows(t, "testdata/first.jsonl")...)
 	all = append(all, rows(t, "testdata/sentences.jsonl")...)
-	for line := range strings.Lines(string(read(t, "testdata/values.tsv"))) {
-		text, want, _ := strings.Cut(strings.TrimRight(line, "\n"), "\t")
-		all = append(all, slices.Repeat([]row{stating(text, want)}, 4)...)
-	}
-	for line := range strings.Lines(string(read(t, "testdata/quiet.txt"))) {
-		all = append(all, slices.Repeat([]row{{Text: strings.TrimSpace(line)}}, 4)...)
-	}
 	return all
 }
 

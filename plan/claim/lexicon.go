@@ -17,7 +17,7 @@ type lexicon struct {
 // reading them takes as long as reading seven plans.
 //
 //go:generate env FIXSLATE_UPDATE=1 go test -tags bare -run TestTables .
-//go:generate env FIXSLATE_UPDATE=1 go test -run TestWeights$ .
+//go:generate env FIXSLATE_UPDATE=1 go test -run 'TestWeights$|TestAsserting$' .
 func vocabulary() *lexicon { return &tables }
 
 // term is what is known of a word.

@@ -102,6 +102,7 @@ func (r *reader) read() {
 	r.when()
 	r.named()
 	r.properties()
+	r.believed()
 }
 
 func (r *reader) add(k Kind) { r.found.add(k) }

@@ -62,8 +62,38 @@ func orders(clause []string) bool {
 	case "i", "we", "let's":
 		return len(clause) > 1 && act(clause[1], clause[2:])
 	}
-	return act(clause[0], clause[1:])
+	return act(clause[0], clause[1:]) || short(clause)
 }
+
+// short holds for an act without its verb, as the bench says it: "new one in",
+// "both screws out", "lid off". What a thing does by itself has a verb: "the light
+// comes on".
+func short(clause []string) bool {
+	const longest = 5
+	last := slices.IndexFunc(clause, func(w string) bool { return homeward[w] })
+	if last < 1 || last >= longest || last+1 < len(clause) && !onward[clause[last+1]] || noThing[clause[0]] {
+		return false
+	}
+	return !slices.ContainsFunc(clause[:last], func(w string) bool {
+		return byItself[w] || strings.HasSuffix(w, "ed") || strings.HasSuffix(w, "ing") || strings.Contains(w, "'")
+	})
+}
+
+// homeward are particles that say where a part goes.
+var homeward = set("in off out on back up down apart")
+
+// onward are words that go on with where it goes to.
+var onward = set("from with first again against by")
+
+// noThing are words that begin no part's name: pronouns, verbs of talk, adverbs.
+var noThing = set(`i you he she it we they this that there here what which who how why when where if because so now later early
+	right straight come hang carry hold go move read stay keep log sign tune be is are was were do does did can could
+	will would not no never nobody nothing just far way much and or but from into to for with of at by as than`)
+
+// byItself are verbs of what a thing does or is, not of hands.
+var byItself = set(`is are was were be been has have had comes come came goes go went gone pops pulls lifts slides falls fell drops
+	turns runs ran stays starts kicks springs swings hangs sticks flies will would can could may might should must does did not
+	you it he she they we me us him them`)
 
 // act holds where a verb and what follows it are an act of the hands.
 func act(verb string, after []string) bool {

@@ -2,6 +2,7 @@ package hazard
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fixslate/plan"
@@ -32,19 +33,34 @@ func (a *avoidance) answers(h *Hazard) bool {
 // earlier step counts as long as the state that answers the hazard goes on:
 // pulling the plug in step 1 is said for step 3, until it goes back in. A plan
 // that names no such state tells it by its words: until something is switched on.
+// Words that answered a hazard of their own step last as a caution in those words
+// would, and until something is switched on; what can kill at once (danger) wants
+// them again in each step.
 func heeded(p *plan.Plan, steps []Step, told []advice) {
 	nothing := func() saidLast { return saidLast{class: map[string]int{}, family: map[string]int{}} }
 	before, off := nothing(), nothing()
+	var spoken []lasting
 	for i := range steps {
 		if told[i].powered {
-			off = nothing()
+			off, spoken = nothing(), nil
 		}
+		for k := range spoken {
+			spoken[k].stepInto(p, steps, i)
+		}
+		spoken = slices.DeleteFunc(spoken, func(l lasting) bool { return l.how != Spoken })
+		earlier := len(spoken)
 		for h := range steps[i].all {
 			if h.Cover >= Carded {
 				continue
 			}
 			h.heed(told[i].avoided)
-			if h.Cover != Said && (len(h.Answered) > 0 && before.since(since(p, i, h.Answered), h) || off.since(0, h)) {
+			switch {
+			case h.Cover == Said:
+				if h.Signal < class.Danger {
+					spoken = append(spoken, lasting{caution: &plan.Caution{Class: h.Class, Family: h.Family}, step: i, states: openStates(p, i), how: Spoken})
+				}
+			case len(h.Answered) > 0 && before.since(since(p, i, h.Answered), h) || off.since(0, h),
+				h.Signal < class.Danger && slices.ContainsFunc(spoken[:earlier], func(l lasting) bool { return answers(l.caution, h) }):
 				h.Cover, h.Caution = Said, ""
 			}
 		}

@@ -156,6 +156,14 @@ func TestCover(t *testing.T) {
 			"[[step]]\ntitle = \"Open\"\nsay = \"Unplug it, and take the back panel off.\"\n", 0, Said, "",
 		},
 		{
+			"said in an earlier step of its family",
+			"[[step]]\ntitle = \"Open\"\nsay = \"Pull the plug. Then take the back panel off.\"\n" + fmt.Sprintf(open, 2) + fmt.Sprintf(open, 3), 2, Said, "",
+		},
+		{
+			"said before a step without its family",
+			"[[step]]\ntitle = \"Open\"\nsay = \"Pull the plug. Then take the back panel off.\"\n[[step]]\ntitle = \"Talk\"\nsay = \"A word.\"\n" + fmt.Sprintf(open, 3), 2, Missing, "",
+		},
+		{
 			"said over the action",
 			"[[step]]\ntitle = \"Open\"\nsay = \"Take the back panel off. Pull the plug.\"\n", 0, Late, "",
 		},

@@ -148,7 +148,9 @@ func TestFastenerDrives(t *testing.T) {
 		{"8 mm", "", "8 mm"},
 		{"10 mm", "flange", "10 mm"},
 		{"T25", "socket", "T25"},
-		{"10 mm hex", "button", "10 mm"},
+		{"10 mm hex", "button", "10 mm hex key"},
+		{"5 mm hex", "socket", "5 mm hex key"},
+		{"10 mm hex", "flange", "10 mm"},
 	} {
 		var got []string
 		for _, d := range FastenerDrives(c.drive, c.head) {

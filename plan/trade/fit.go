@@ -63,14 +63,14 @@ func DriveFits(thread, head string, drive Drive) Fit {
 
 // FastenerDrives reads what turns a fastener from its drive and its head. A
 // bare size is a hexagon, and on a socket, button, countersunk or set screw it
-// is the one inside: those heads have no flats outside (ISO 4762, ISO 7380-1,
-// ISO 10642, ISO 4026).
+// is the one inside, "5 mm hex" too: those heads have no flats outside (ISO 4762,
+// ISO 7380-1, ISO 10642, ISO 4026).
 func FastenerDrives(drive, head string) []Drive {
 	drives := ParseDrives(drive)
 	heads := headsOf(head)
 	inside := len(heads) > 0 && !slices.ContainsFunc(heads, func(h string) bool { return !slices.Contains(insideHeads, h) })
 	for i, d := range drives {
-		if inside && d.Kind == Hex && !strings.Contains(strings.ToLower(drive), "hex") {
+		if inside && d.Kind == Hex {
 			drives[i].Kind = HexKey
 		}
 	}

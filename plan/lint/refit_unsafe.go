@@ -6,17 +6,24 @@ import (
 	"slices"
 	"sync"
 
+	"fixslate/plan"
 	"fixslate/plan/diag"
 )
 
 var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for _, g := range closingChecks {
 		shown := p.withClass(g.classes...)
+		if g.works != nil {
+			shown = slices.DeleteFunc(shown, func(d danger) bool { return !says(p.words[d.step], g.works...) })
+		}
 		if len(shown) == 0 {
 			continue
 		}
 		last := shown[len(shown)-1]
-		if closed := p.closedBy(last.step, g.words) || g.acts != nil && p.doneAfter(last.step, g.acts()); closed || g.beforePower && p.earthTested() {
+		if g.works != nil && p.testedAfter(last.step, g.acts()) || len(found) > 0 && g.also {
+			continue // the brakes are the graver half of the same report
+		}
+		if closed := g.words != nil && p.closedBy(last.step, g.words) || g.acts != nil && p.doneAfter(last.step, g.acts()); closed || g.beforePower && p.earthTested() {
 			continue
 		}
 		r := last.report(p)
@@ -30,21 +37,51 @@ var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error
 var closingChecks = []struct {
 	classes []string
 	what    string
+	works   []string // what a step says that does this work; nil: all of the classes do
 	words   []string
 	hint    string
 	acts    func() *regexp.Regexp // of folded words: the check as something done
 	// The check is made before the power is back, so an earlier step may hold it.
 	beforePower bool
+	also        bool // said with the one above, if that is said
 }{
-	{[]string{"critical-fastener", "hanging-caliper", "brake-fluid", "brake-clutch-dust"}, "brakes, steering or wheels",
-		[]string{"test the brake", "test the brakes", "brake test", "brakes bite", "brake bites", "bites", "pump the pedal", "pump the lever", "pump it", "firm", "squeeze the lever", "pull the lever", "torque", "torqued", "torque wrench", "tighten again", "retighten", "re-torque", "check the nuts", "check the bolts", "tight", "tightened", "spin the wheel", "spins true", "no play", "wiggle", "rock it", "road test", "test ride", "turn the wheel", "lock to lock", "holds", "check"},
-		"add the check to the last step: pump and test the brake, tighten to torque, look for play and leaks", checksOfRun, false},
-	{[]string{"gas-appliance", "gas-tightness"}, "gas joints for leaks",
-		[]string{"leak test", "leak spray", "leak detection", "soapy", "soap", "bubbles", "tightness test", "tightness", "gas tight", "leaks"},
-		"a gas joint is tested for tightness by whoever may do it; say so", nil, false},
-	{[]string{"earth-continuity"}, "protective earth",
-		[]string{"continuity", "earth test", "earth wire back", "earth back", "earth goes back", "earth wire first", "earth wire on", "earth is on", "earth tag", "measure the earth", "from the earth pin", "earth pin to", "on the earth pin", "green and yellow", "green-and-yellow", "earthed"},
-		"measure earth continuity from plug pin to bare metal before the power comes back", nil, true},
+	{classes: runClasses, what: "brakes", works: brakeParts,
+		hint: "add the check to the last step: pump the brake until it is firm, and try it at walking pace", acts: brakesTried},
+	{classes: runClasses, what: "brakes, steering or wheels", also: true,
+		words: []string{"test the brake", "test the brakes", "brake test", "brakes bite", "brake bites", "bites", "pump the pedal", "pump the lever", "pump it", "firm", "squeeze the lever", "pull the lever", "torque", "torqued", "torque wrench", "tighten again", "retighten", "re-torque", "check the nuts", "check the bolts", "tight", "tightened", "spin the wheel", "spins true", "no play", "wiggle", "rock it", "road test", "test ride", "turn the wheel", "lock to lock", "holds", "check"},
+		hint:  "add the check to the last step: pump and test the brake, tighten to torque, look for play and leaks", acts: checksOfRun},
+	{classes: []string{"gas-appliance", "gas-tightness"}, what: "gas joints for leaks",
+		words: []string{"leak test", "leak spray", "leak detection", "soapy", "soap", "bubbles", "tightness test", "tightness", "gas tight", "leaks"},
+		hint:  "a gas joint is tested for tightness by whoever may do it; say so"},
+	{classes: []string{"earth-continuity"}, what: "protective earth",
+		words: []string{"continuity", "earth test", "earth wire back", "earth back", "earth goes back", "earth wire first", "earth wire on", "earth is on", "earth tag", "measure the earth", "from the earth pin", "earth pin to", "on the earth pin", "green and yellow", "green-and-yellow", "earthed"},
+		hint:  "measure earth continuity from plug pin to bare metal before the power comes back", beforePower: true},
+}
+
+var (
+	runClasses = []string{"critical-fastener", "hanging-caliper", "brake-fluid", "brake-clutch-dust"}
+	// brakeParts are what is named where a brake itself is opened: nuts to torque
+	// say nothing of whether it bites.
+	brakeParts = []string{"pads", "brake pad", "brake shoes", "caliper", "calipers", "brake hose", "brake line", "brake pipe", "brake cable", "wheel cylinder", "master cylinder", "bleed nipple"}
+)
+
+// brakesTried is a brake that is worked, felt or driven, in one sentence.
+var brakesTried = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:test|tests|check|checks|try|tries|tried|pump|pumps|pumped|press|squeeze|squeezes|squeezed|pull|pulls|work|works|apply|feel|prove|use|hold|grab) (?:[^ .]+ ){0,4}(?:brakes|brake levers?|levers?|pedal|brake (?:\.|again|hard|twice|once|and|before|until|a few|first|from|at)) ` +
+		`| (?:brakes?|pedal|levers?|it|they|pads?|caliper|calipers) (?:[^ .]+ ){0,3}(?:bite|bites|firm|hard|hold|holds|grip|grips|stop|stops|stopping|drag|drags|rub|rubs) ` +
+		`| (?:road|brake|braking|stop) tests? | test (?:ride|drive|run|stop)s? | walking pace | bed (?:the pads|them|it) in | bed in | bedding in | (?:brake|stop|stops) (?:[^ .]+ ){0,3}(?:gently|hard|slowly|times) `)
+})
+
+// testedAfter holds where the step, or one after it, makes a test that the
+// expression finds in what is asked or expected.
+func (p *Pass) testedAfter(from int, act *regexp.Regexp) bool {
+	return slices.ContainsFunc(p.Plan.Steps[from:], func(s plan.Step) bool {
+		return slices.ContainsFunc(s.Tests, func(id string) bool {
+			return slices.ContainsFunc(p.Plan.Test(id), func(t *plan.Test) bool {
+				return act.MatchString(fold(t.Question.Print + " . " + t.At.Print + " . " + t.How.Print))
+			})
+		})
+	})
 }
 
 // checksOfRun are a brake that is worked and a fastener that is felt again, with

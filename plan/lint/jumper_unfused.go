@@ -10,7 +10,7 @@ import (
 var jumperUnfused = Rule{Name: "jumper-unfused", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for _, d := range p.withClass("unfused-jumper") {
 		s := &p.Plan.Steps[d.step]
-		if says(p.words[d.step], fusedWords...) || len(s.Fuses) > 0 || p.fusedTool(s) {
+		if says(p.words[d.step], fusedWords...) || p.fusedLead(s, p.words[d.step]) || p.fusedTool(s) {
 			continue
 		}
 		r := d.report(p)
@@ -21,6 +21,23 @@ var jumperUnfused = Rule{Name: "jumper-unfused", Group: Safety, Severity: diag.E
 }}
 
 var fusedWords = []string{"fused", "in-line fuse", "inline fuse", "fuse of its own", "with a fuse", "fuse holder", "through a fuse"}
+
+// fusedLead holds where a fuse of the step sits in the lead, or the step is about
+// a fuse and names no lead: a fuse that it tests or fits elsewhere guards the
+// circuit, and not what bridges it.
+func (p *Pass) fusedLead(s *plan.Step, words string) bool {
+	if len(s.Fuses) > 0 && !says(words, "bridge", "bridges", "jumper", "paper clip", "paperclip", "link", "wire", "jump lead", "foil") {
+		return true
+	}
+	for _, id := range s.Fuses {
+		for _, i := range p.Plan.Find(plan.Ref{Kind: plan.KindFuse, ID: id}) {
+			if f := &p.Plan.Fuses[i]; says(fold(f.At.Print+" . "+f.Protects.Print), "lead", "jumper", "in-line", "inline", "holder", "bridge") {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // fusedTool holds where a tool of the step has a fuse in it.
 func (p *Pass) fusedTool(s *plan.Step) bool {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"fixslate/plan"
 	"fixslate/plan/diag"
 )
 
@@ -29,9 +30,36 @@ var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag
 		})
 		return
 	}
-	known, all := 0, 0
+	if readsEnglish(p.words) && readsEnglish(p.spoken()) {
+		return
+	}
+	report(Report{
+		Message: "the narration does not read like English, and hazards and claims are read in English only",
+		Hint:    "have somebody who knows the trade read it for danger, and set [video] language; silence here means nothing",
+		Path:    path,
+	})
+}}
+
+// spoken are the words of each step's narration alone: notes of what the hands
+// do may stand in English beside it.
+func (p *Pass) spoken() []string {
+	said := make([]string, len(p.Plan.Steps))
 	for i := range p.Plan.Steps {
-		for w := range strings.SplitSeq(p.words[i], " ") {
+		for _, l := range p.Plan.Steps[i].Lines {
+			if l.Kind == plan.Spoken {
+				said[i] += fold(unquoted(l.Print, l.Quotes))
+			}
+		}
+	}
+	return said
+}
+
+// readsEnglish holds for folded texts with enough of the commonest words, and for
+// those too short to say.
+func readsEnglish(texts []string) bool {
+	known, all := 0, 0
+	for _, text := range texts {
+		for w := range strings.SplitSeq(text, " ") {
 			if w == "" || w == "." {
 				continue
 			}
@@ -41,15 +69,8 @@ var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag
 			}
 		}
 	}
-	if all < 20 || float64(known) >= englishShare*float64(all) {
-		return
-	}
-	report(Report{
-		Message: "the narration does not read like English, and hazards and claims are read in English only",
-		Hint:    "have somebody who knows the trade read it for danger, and set [video] language; silence here means nothing",
-		Path:    path,
-	})
-}}
+	return all < 20 || float64(known) >= englishShare*float64(all)
+}
 
 // english holds for the commonest words of English; about a third of running
 // text is made of them, even in terse notes a tenth.

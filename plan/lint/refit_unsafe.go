@@ -11,6 +11,7 @@ import (
 )
 
 var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
+	brakes := false
 	for _, g := range closingChecks {
 		shown := p.withClass(g.classes...)
 		if g.works != nil {
@@ -20,7 +21,7 @@ var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error
 			continue
 		}
 		last := shown[len(shown)-1]
-		if g.works != nil && p.testedAfter(last.step, g.acts()) || len(found) > 0 && g.also {
+		if g.works != nil && p.testedAfter(last.step, g.acts()) || brakes && g.also {
 			continue // the brakes are the graver half of the same report
 		}
 		if closed := g.words != nil && p.closedBy(last.step, g.words) || g.acts != nil && p.doneAfter(last.step, g.acts()); closed || g.beforePower && p.earthTested() {
@@ -30,6 +31,7 @@ var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error
 		r.Message = fmt.Sprintf("after step %q nothing checks the %s", p.Plan.Steps[last.step].Title.Print, g.what)
 		r.Hint = g.hint
 		report(r)
+		brakes = brakes || g.works != nil
 	}
 }}
 

@@ -2,8 +2,11 @@ package lint
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -117,13 +120,49 @@ func (p *Pass) contradicted(s said, q trade.Quantity) (valued, bool) {
 		if !quoted && !namedIn(folded, f.what) && !(p.quotesNear(s.step, f.ref) && says(folded, headNoun(f.what))) {
 			continue
 		}
-		if states(f.measure, q) || f.measure.Contains(q) {
+		if states(f.measure, q) || f.measure.Contains(q) && !(says(folded, wanted...) && otherLimit(folded, f.measure)) {
 			return valued{}, false
+		}
+		if f.ref.Kind == plan.KindFuse && !quoted && numberedOther(folded, f.what) {
+			continue
 		}
 		wrong, found = f, true
 	}
-	// A reading read aloud is what it is: it may be bad on purpose.
-	return wrong, found && !p.readAloud(s)
+	// A reading read aloud is what it is: it may be bad on purpose. What is wanted
+	// of it is none.
+	return wrong, found && (!p.readAloud(s) || says(folded, wanted...))
+}
+
+// otherLimit holds where a line gives a limit and the fact is one of the same
+// kind: "at least three" lies within "at least 2" and is another limit.
+func otherLimit(folded string, m trade.Measure) bool {
+	return m.Shape == trade.AtLeast && says(folded, "at least", "no less than", "not less than") ||
+		m.Shape == trade.AtMost && says(folded, "at most", "no more than", "not more than")
+}
+
+// wanted are words of what a reading has to be.
+var wanted = []string{"you want", "we want", "it wants", "has to be", "must be", "should be", "should read", "has to read", "must read", "ought to be"}
+
+// numberedOther holds where a line speaks of a numbered fuse, and not of the one
+// of that name: "fuse nine beside it".
+func numberedOther(folded, name string) bool {
+	own := numbered().FindStringSubmatch(fold(name))
+	of := numbered().FindAllStringSubmatch(folded, -1)
+	return own != nil && len(of) > 0 && !slices.ContainsFunc(of, func(m []string) bool { return digits(m[1]) == digits(own[1]) })
+}
+
+var numbered = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\bfuse (?:number )?(\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b`)
+})
+
+var smallNumbers = []string{"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+
+// digits is a small number word in digits, else the word as it is.
+func digits(word string) string {
+	if i := slices.Index(smallNumbers, word); i >= 0 {
+		return strconv.Itoa(i)
+	}
+	return word
 }
 
 // quotesNear holds where the step quotes the fact elsewhere, or a caution that it

@@ -1,12 +1,14 @@
 package lint
 
 import (
+	"slices"
+
 	"fixslate/plan"
 	"fixslate/plan/diag"
 )
 
 var objectUntried = Rule{Name: "object-untried", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
-	if p.Plan.Shoot.Tried != (plan.Date{}) || len(p.Plan.Tests) == 0 || p.Plan.Video.Symptom.Empty() && len(p.Plan.Shoot.Has)+len(p.Plan.Causes) == 0 {
+	if p.Plan.Shoot.Tried != (plan.Date{}) || !p.looksForFault() || p.Plan.Video.Symptom.Empty() && len(p.Plan.Shoot.Has)+len(p.Plan.Causes) == 0 {
 		return
 	}
 	report(Report{
@@ -15,3 +17,11 @@ var objectUntried = Rule{Name: "object-untried", Group: Truth, Severity: diag.Wa
 		Path:    "shoot",
 	})
 }}
+
+// looksForFault holds where a test of the plan tells causes apart or leads
+// somewhere; one that does neither only shows that the work is well done.
+func (p *Pass) looksForFault() bool {
+	return slices.ContainsFunc(p.Plan.Tests, func(t plan.Test) bool {
+		return len(t.Checks)+len(t.Clears)+len(t.Blames)+len(t.Outcomes) > 0 || t.Pass.Kind != plan.Nowhere || t.Fail.Kind != plan.Nowhere
+	})
+}

@@ -14,7 +14,7 @@ import (
 var toolUnused = Rule{Name: "tool-unused", Group: Completeness, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Tools {
 		t := &p.Plan.Tools[i]
-		if t.Named || t.Spare || p.toolUsed(t) {
+		if t.Named || t.Spare || t.Optional && !t.Why.Empty() || p.toolUsed(t) {
 			continue
 		}
 		report(idle(t.Name.Print, "tools", t.ID, row(plan.KindTool, i, "")))

@@ -3,7 +3,9 @@ package lint
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -15,7 +17,7 @@ var outcomeUnshown = Rule{Name: "outcome-unshown", Group: Truth, Severity: diag.
 	}
 	for i := range p.Plan.Steps {
 		s := &p.Plan.Steps[i]
-		if s.OnlyIf.Test == "" || !s.HandsOn() || p.madeElsewhere(i) {
+		if s.OnlyIf.Test == "" || !s.HandsOn() || p.madeElsewhere(i) || saysSound(p.words[i]) {
 			continue
 		}
 		for _, t := range p.Plan.Test(s.OnlyIf.Test) {
@@ -49,6 +51,14 @@ func (p *Pass) madeElsewhere(step int) bool {
 		return shot.Apart || shot.Kind == "insert" || shot.Kind == "still" || shot.Kind == "screen"
 	})
 }
+
+// saysSound holds where the words of a step say that what is changed on camera
+// has nothing wrong with it, or is changed for show.
+func saysSound(words string) bool { return soundWords().MatchString(words) }
+
+var soundWords = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:mine|ours|(?:this|my|our) (?:\S+ ){0,2}?)(?: ?is|'s) (?:still )?(?:fine|good|sound|healthy|all right|ok|okay|in order) | nothing (?:is )?wrong with | (?:just|only) (?:to|for) show | (?:show|do|fit|change|swap) (?:\S+ ){0,6}(?:all the same|anyway|even so) `)
+})
 
 // canShow holds where one of the faults that the object has brings the outcome.
 func (p *Pass) canShow(t *plan.Test, outcome string) bool {

@@ -1,6 +1,8 @@
 package lint
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"fixslate/plan"
@@ -8,8 +10,8 @@ import (
 )
 
 var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
-	marks := p.poleMarks()
-	if len(marks) == 0 {
+	marks, places := p.poleMarks(), p.polePlaces()
+	if len(marks)+len(places) == 0 {
 		return
 	}
 	values := p.versionValues()
@@ -22,7 +24,7 @@ var polarityByVariant = Rule{Name: "polarity-by-variant", Group: Truth, Severity
 			if l.Kind != plan.Spoken {
 				continue
 			}
-			if folded := fold(unquoted(l.Print, l.Quotes)); !says(folded, poles...) || !says(folded, marks...) {
+			if folded := fold(unquoted(l.Print, l.Quotes)); !says(folded, poles...) || !says(folded, marks...) && !namesPlace(folded, places) {
 				continue
 			}
 			if _, _, bare := bareValue(l, values); bare {
@@ -47,11 +49,49 @@ func (p *Pass) poleMarks() []string {
 		a := &p.Plan.Wires[i]
 		for _, b := range p.Plan.Wire(a.ID) {
 			for _, pair := range [][2]string{{a.Colour, b.Colour}, {a.FromPin.Print, b.FromPin.Print}, {a.ToPin.Print, b.ToPin.Print}} {
-				if pair[0] != pair[1] && pair[0] != "" {
-					marks = append(marks, strings.TrimSpace(strings.ReplaceAll(fold(pair[0]), " . ", "")))
+				if pair[0] == pair[1] || pair[0] == "" {
+					continue
+				}
+				mark := strings.TrimSpace(strings.ReplaceAll(fold(pair[0]), " . ", ""))
+				marks = append(marks, mark)
+				if word := inWords(mark); word != "" {
+					marks = append(marks, "pin "+word, "terminal "+word)
 				}
 			}
 		}
 	}
 	return marks
+}
+
+// inWords is a small number in words, as a pin is said; empty for all else.
+func inWords(digits string) string {
+	if n, err := strconv.Atoi(digits); err == nil && n > 0 && n < len(smallNumbers) {
+		return smallNumbers[n]
+	}
+	return ""
+}
+
+// polePlaces are the words of where a pole is, from facts about a pole that
+// differ between the versions: "plus side of the plug", left tab or right tab.
+func (p *Pass) polePlaces() [][]string {
+	var places [][]string
+	for i := range p.Plan.Specs {
+		a := &p.Plan.Specs[i]
+		if !says(fold(a.What.Print), "plus", "minus", "positive", "negative", "polarity", "live", "neutral") {
+			continue
+		}
+		for _, b := range p.Plan.Spec(a.ID) {
+			if words := contentWords(a.Value.Print); a.Value.Print != b.Value.Print && len(words) > 0 {
+				places = append(places, words)
+			}
+		}
+	}
+	return places
+}
+
+// namesPlace holds where a line has all words of a place.
+func namesPlace(folded string, places [][]string) bool {
+	return slices.ContainsFunc(places, func(words []string) bool {
+		return !slices.ContainsFunc(words, func(w string) bool { return !says(folded, w) })
+	})
 }

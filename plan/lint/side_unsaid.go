@@ -2,8 +2,10 @@ package lint
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -26,7 +28,7 @@ var sideUnsaid = Rule{Name: "side-unsaid", Group: Completeness, Severity: diag.W
 	}
 	wheeled := says(p.all, vehicles...)
 	for i := range p.Plan.Steps {
-		if s := &p.Plan.Steps[i]; len(s.Sides) == 0 && (says(p.words[i], sideWords...) || wheeled && says(p.words[i], corners...)) {
+		if s := &p.Plan.Steps[i]; len(s.Sides) == 0 && (says(p.words[i], sideWords...) || wheeled && (says(p.words[i], corners...) || pairedPart().MatchString(p.words[i]))) {
 			report(Report{
 				Message: fmt.Sprintf("step %q works on one side, and the plan does not say how the other is", s.Title.Print),
 				Hint:    `add sides = ["right", "left"] and other_side = "…", or a [[differs]]`,
@@ -58,7 +60,13 @@ var sideWords = []string{
 var corners = []string{"left front", "right front", "left rear", "right rear", "front left", "front right", "rear left", "rear right"}
 
 // vehicles are what has such corners.
-var vehicles = []string{"car", "van", "vehicle", "truck", "lorry", "pickup", "hatchback", "estate", "motorhome", "caravan", "trailer", "tractor", "quad", "bus", "wheel", "wheels", "axle"}
+var vehicles = []string{"car", "van", "vehicle", "truck", "lorry", "pickup", "hatchback", "estate", "motorhome", "caravan", "trailer", "tractor", "quad", "bus", "bicycle", "bike", "motorcycle", "wheel", "wheels", "axle"}
+
+// pairedPart is one of two parts that stand on either side of a vehicle: "the left
+// pedal". Common practice, no source.
+var pairedPart = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:left|right) (?:brake lever|shift lever|lever|pedal|crank|crank arm|grip|caliper|mirror|headlight|headlamp|tail light|tail lamp|indicator|wiper|shock absorber|shock|strut|drive shaft|driveshaft|track rod|track rod end|wheel bearing|hub) `)
+})
 
 // saysOtherSide holds where the plan says how the other side is.
 func (p *Pass) saysOtherSide() bool {

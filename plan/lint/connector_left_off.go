@@ -3,8 +3,10 @@ package lint
 import (
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -47,7 +49,7 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 			case off && lent[called(clause, noun)]:
 				// a hose to drain by was put on for the work and goes home with the tools
 			case off && !p.stateEnds(i):
-				if _, already := open[noun]; !already {
+				if _, already := open[noun]; !already && !alias(open, noun) {
 					open[noun], last = i, noun
 				}
 			}
@@ -62,6 +64,14 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 		})
 	}
 }}
+
+// alias holds where one thing was parted by its other name: "unplug the connector"
+// in the notes, "pull the plug" in what is said.
+func alias(open map[string]int, noun string) bool {
+	other, ok := map[string]string{"plug": "connector", "connector": "plug"}[noun]
+	_, parted := open[other]
+	return ok && parted
+}
 
 // What is joined and parted by hand. A lead, a wire or a mains plug may be
 // anything else as well: a bench lead, a supply.
@@ -114,6 +124,9 @@ func connection(clause string) (noun string, off, on bool) {
 		return "", false, true
 	}
 	at, plugs := named(words)
+	if at >= 0 && !plugs && words[at] == "plug" && at+1 < len(words) && !says(sentence, mainsWords...) && plugsThing().MatchString(sentence) {
+		return "plug", false, true
+	}
 	if at >= 0 && !plugs && at+1 < len(words) && strings.HasPrefix(words[at], "plug") && slices.Contains(ignition, words[at+1]) {
 		at++ // "the plug lead" is a lead, and goes on as one
 	} else if at < 0 {
@@ -162,6 +175,11 @@ func called(clause, noun string) string {
 }
 
 var determiners = []string{"the", "a", "an", "this", "that", "these", "those", "its", "your", "my", "one", "both", "each", "new", "old", "same", "other", "push", "pull", "take", "and"}
+
+// plugsThing is a thing that is plugged in: "plug the airbag back in".
+var plugsThing = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` plug (?:the|its|that|this|each|both) (?:\S+ ){1,3}(?:back )?in `)
+})
 
 // named is the place of the noun in a clause, -1 where it has none, and whether it
 // stands after the verb: "plug the connector in".

@@ -16,7 +16,11 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 		have[s.Protects] = true
 	}
 	for i := range p.Plan.Cautions {
-		if c, ok := class.Find(p.Plan.Cautions[i].Class); ok {
+		own := &p.Plan.Cautions[i]
+		if own.Spare || !own.Stock && slices.Contains(wornFamilies, own.Family) {
+			continue // in words of its own, which may name nothing to wear
+		}
+		if c, ok := class.Find(own.Class); ok {
 			for _, g := range c.Gear {
 				have[g.Protects] = true // the caution brings it: packing list and description have it
 			}
@@ -27,21 +31,67 @@ var gearMissing = Rule{Name: "gear-missing", Group: Safety, Severity: diag.Warni
 			if h.Suspected() || !h.Covered() || h.Cover != hazard.Spoken && !slices.Contains(wornFamilies, h.Family) {
 				continue // the caution that is missing brings its gear; words that say how to keep clear may do without
 			}
-			c, _ := class.Find(h.Class)
-			for _, g := range c.Gear {
-				words, guarded := gearWords[g.Protects]
-				if have[g.Protects] || !guarded || g.Protects == class.Hearing && !kit.Loud(h.Family) || says(p.all, words...) || p.worn(words) {
-					continue
-				}
-				have[g.Protects] = true // once a plan
-				r := danger{i, h}.report(p)
-				r.Message = fmt.Sprintf("step %q wants something for the %s (%s), and the plan has none", p.Plan.Steps[i].Title.Print, bodyPart(g.Protects), g.Name)
-				r.Hint = fmt.Sprintf("add supply = [{ name = %q, protects = %q }] and say when to put it on", g.Name, g.Protects)
-				report(r)
+			p.ungeared(have, danger{i, h}, report)
+		}
+	}
+	p.ungearedCautions(have, report)
+}}
+
+// ungeared reports what a hazard wants worn and the plan has not; once a plan for
+// each part of the body.
+func (p *Pass) ungeared(have map[string]bool, d danger, report func(Report)) {
+	c, _ := class.Find(d.Class)
+	for _, g := range c.Gear {
+		if g.Protects == class.Hearing && !kit.Loud(d.Family) || !p.lacksGear(have, g) {
+			continue
+		}
+		r := d.report(p)
+		r.Message = fmt.Sprintf("step %q wants something for the %s (%s), and the plan has none", p.Plan.Steps[d.step].Title.Print, bodyPart(g.Protects), g.Name)
+		r.Hint = fmt.Sprintf("add supply = [{ name = %q, protects = %q }] and say when to put it on", g.Name, g.Protects)
+		report(r)
+	}
+}
+
+// lacksGear holds where nothing of the plan guards that part of the body, and takes
+// it down as asked for.
+func (p *Pass) lacksGear(have map[string]bool, g class.Gear) bool {
+	words, guarded := gearWords[g.Protects]
+	if have[g.Protects] || !guarded || says(p.all, words...) || p.worn(words) {
+		return false
+	}
+	have[g.Protects] = true
+	return true
+}
+
+// ungearedCautions reports those in words of the plan's own, where what is worn is
+// the control: the first thing of their class's gear, which is what it is for, also
+// where no word of the step shows the hazard.
+func (p *Pass) ungearedCautions(have map[string]bool, report func(Report)) {
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		for k, use := range s.Cautions {
+			own := p.Plan.CautionOf(s, use)
+			if own == nil || own.Stock || !use.Listed || !slices.Contains(wornFamilies, own.Family) {
+				continue
+			}
+			c, ok := class.Find(own.Class)
+			if !ok || len(c.Gear) == 0 {
+				continue
+			}
+			if _, other := speaksOfAnother(own.Say.Print, c); other {
+				continue // caution-mismatch: its hazard is to be settled first
+			}
+			if g := c.Gear[0]; p.lacksGear(have, g) {
+				report(Report{
+					Message:  fmt.Sprintf("caution %q wants something for the %s (%s), and the plan has none", own.ID, bodyPart(g.Protects), g.Name),
+					Hint:     fmt.Sprintf("add supply = [{ name = %q, protects = %q }] and say when to put it on", g.Name, g.Protects),
+					Path:     stepPath(i, fmt.Sprintf("cautions[%d]", k)),
+					Families: []string{own.Family},
+				})
 			}
 		}
 	}
-}}
+}
 
 // wornFamilies are those where what is worn is the control, and keeping clear
 // is none.

@@ -84,15 +84,16 @@ func (p *Pass) mainsOn(i int) bool { return p.mainsOpen(i) && !p.inForce(i, "pow
 // mainsUnproved holds where it is open, isolated, and not proved dead. A plug
 // that lies in sight is proof enough.
 func (p *Pass) mainsUnproved(i int) bool {
-	return p.mainsOpen(i) && p.inForce(i, "power-off") && !p.inForce(i, "proven-dead") && !p.unplugged(i) && !p.provedNext(i)
+	return p.mainsOpen(i) && p.inForce(i, "power-off") && !p.inForce(i, "proven-dead") && !p.unplugged(i) && !p.uncovers(i, "proven-dead")
 }
 
-// provedNext holds for a step that does no more than take the cover off, where the
-// very next one proves it dead: what is tested stands behind the cover.
-func (p *Pass) provedNext(i int) bool {
+// uncovers holds for a step that does no more than take the cover off, where the
+// very next one brings the state that is wanted: what is proved dead or
+// discharged stands behind the cover.
+func (p *Pass) uncovers(i int, state string) bool {
 	s := &p.Plan.Steps[i]
 	return p.startsHere(i, "covers-off") && len(s.Parts)+len(s.Wires)+len(s.Tests) == 0 &&
-		i+1 < len(p.Plan.Steps) && p.startsHere(i+1, "proven-dead")
+		i+1 < len(p.Plan.Steps) && p.startsHere(i+1, state)
 }
 
 // unplugged holds where the isolation in force is a plug that was pulled.
@@ -122,7 +123,7 @@ func (p *Pass) fuelUnderPressure(i int) bool {
 
 // chargeLeft holds where a capacitor is touched that was not discharged.
 func (p *Pass) chargeLeft(i int) bool {
-	return p.inForce(i, "covers-off") && p.has(i, "capacitor-charge", "microwave-oven") && !p.inForce(i, "discharged")
+	return p.inForce(i, "covers-off") && p.has(i, "capacitor-charge", "microwave-oven") && !p.inForce(i, "discharged") && !p.uncovers(i, "discharged")
 }
 
 // powerOverOpen holds where mains comes back while covers are off: in the step

@@ -156,14 +156,6 @@ func TestCover(t *testing.T) {
 			"[[step]]\ntitle = \"Open\"\nsay = \"Unplug it, and take the back panel off.\"\n", 0, Said, "",
 		},
 		{
-			"said in an earlier step of its family",
-			"[[step]]\ntitle = \"Open\"\nsay = \"Pull the plug. Then take the back panel off.\"\n" + fmt.Sprintf(open, 2) + fmt.Sprintf(open, 3), 2, Said, "",
-		},
-		{
-			"said before a step without its family",
-			"[[step]]\ntitle = \"Open\"\nsay = \"Pull the plug. Then take the back panel off.\"\n[[step]]\ntitle = \"Talk\"\nsay = \"A word.\"\n" + fmt.Sprintf(open, 3), 2, Missing, "",
-		},
-		{
 			"said over the action",
 			"[[step]]\ntitle = \"Open\"\nsay = \"Take the back panel off. Pull the plug.\"\n", 0, Late, "",
 		},
@@ -187,6 +179,20 @@ func TestCover(t *testing.T) {
 		}
 		if h.Covered() != (c.want >= Carded) {
 			t.Errorf("%s: covered %v", c.name, h.Covered())
+		}
+	}
+}
+
+// Words that answered a hazard last as a caution would: through the steps of its
+// family, and not past one without it.
+func TestWordsLast(t *testing.T) {
+	const grind = "[[step]]\ntitle = \"Grind\"\ndo = \"grind the weld down with the angle grinder\"\n"
+	for between, want := range map[string]Cover{"": Said, "[[step]]\ntitle = \"Talk\"\nsay = \"A word.\"\n": Missing} {
+		p := given.Plan(t, "[video]\ntitle = \"Gate\"\nsubject = \"steel gate\"\n"+grind+"say = \"Wear safety glasses for this.\"\n"+between+grind)
+		steps := Read(p).Steps
+		h, ok := find(steps[len(steps)-1], "eye-impact")
+		if first, seen := find(steps[0], "eye-impact"); !ok || !seen || first.Cover != Said || h.Cover != want {
+			t.Errorf("after %q: %v (first %v), want %v", between, h.Cover, first.Cover, want)
 		}
 	}
 }

@@ -253,6 +253,7 @@ func locate(p *plan.Plan, planned timing.Timeline, cues []captions.Cue, w weight
 	}
 	s.starts()
 	s.firstTakes()
+	s.beside()
 	m.order()
 	return s
 }

@@ -30,7 +30,7 @@ type settler struct {
 
 // spread lays the chances over the words.
 func (s *settler) spread(o odds) {
-	s.odds, s.Added = o, nil
+	s.odds = o
 	s.place()
 	s.visits = visits(s.Words, s.t.words)
 	s.pres = s.presences()
@@ -224,8 +224,7 @@ func (m *Match) order() {
 	}
 }
 
-// place says of each word which step it is in, and gathers the talk that is in
-// none.
+// place says of each word which step it is in.
 func (s *settler) place() {
 	talk := 0 // words of talk at hand
 	for i := range s.Words {
@@ -243,6 +242,10 @@ func (s *settler) place() {
 		}
 		talk = 0
 	}
+}
+
+// beside gathers the talk that is in no step.
+func (s *settler) beside() {
 	for i, w := range s.Words {
 		if w.Step >= 0 {
 			continue

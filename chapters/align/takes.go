@@ -185,10 +185,7 @@ func (s *settler) startsOver(first, k int, v visit, before map[string]int, w wei
 			continue
 		}
 		for j := min(was, k-3); j >= max(first, was-9); j-- {
-			if j != first && !s.halts(j) {
-				continue
-			}
-			if s.same(v.step, j, k, v.last, w) {
+			if (j == first || s.halts(j)) && s.same(v.step, j, k, v.last, w) {
 				return true
 			}
 		}

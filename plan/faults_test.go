@@ -50,6 +50,7 @@ func TestFaults(t *testing.T) {
 			`plan.toml:4:9: error: type-wrong: title takes text in quotes, not a whole number`},
 		"no unit":                  {video + "[[step]]\ntitle = \"B\"\nwork = 4\n", `plan.toml:5:8: error: value-wrong: work = 4 has no unit | write work = "4m" for minutes, "4s" for seconds, "4h" for hours`},
 		"unit unsaid":              {video + "[[step]]\ntitle = \"B\"\nwork = \"4\"\n", `plan.toml:5:8: error: value-wrong: work: "4" has no unit; write "4s", "4m" or "4h"`},
+		"a mark for a value":       {"spec = [{ id = \"a\", what = \"jet\", value = \"85\" }]\n" + video + step, `a mark in words, like "marked 12"`},
 		"no unit of torque":        {"fastener = [{ id = \"a\", what = \"bolt\", torque = \"5\" }]\n" + video + step, `value-wrong: torque: "5" has no unit; write it with one, like "3 N·m"`},
 		"other unit":               {"fastener = [{ id = \"a\", what = \"bolt\", torque = \"5 V\" }]\n" + video + step, `value-wrong: torque: "5 V" measures voltage, and torque is wanted; write it like "3 N·m"`},
 		"no area":                  {"wire = [{ id = \"a\", section = \"1.5 mm\" }]\n" + video + step, `value-wrong: section: "1.5 mm" measures length, and area is wanted`},

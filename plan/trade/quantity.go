@@ -25,7 +25,7 @@ var errUnitMissing = errors.New("unit missing")
 type unitMissing struct{ text string }
 
 func (e unitMissing) Error() string {
-	return fmt.Sprintf("%q has no unit; write the unit after the number, like \"12 mm\", \"12 N·m\", \"12 V\", \"12 A\" or \"12 bar\"", shorten(e.text))
+	return fmt.Sprintf("%q has no unit; write the unit after the number, like \"12 mm\", \"12 N·m\", \"12 V\", \"12 A\" or \"12 bar\"; a mark in words, like \"marked 12\"", shorten(e.text))
 }
 
 func (unitMissing) Unwrap() error { return errUnitMissing }

@@ -22,7 +22,7 @@ var bystanderNear = Rule{Name: "bystander-near", Group: Safety, Severity: diag.W
 					Hint:    "film it without them; a child shows it to children",
 					Path:    stepPath(i, "people"), Families: []string{"bystander-child"},
 				}
-				if i < len(p.Hazards.Steps) && slices.ContainsFunc(p.Hazards.Steps[i].Hazards, func(h hazard.Hazard) bool { return h.Family != class.NoFamily && !h.Perhaps() }) {
+				if i < len(p.Hazards.Steps) && canHurt(p.Hazards.Steps[i]) {
 					r.Severity = diag.Error
 					r.Message = fmt.Sprintf("%s is not an adult and takes part in step %q, which can hurt", id, s.Title.Print)
 				}
@@ -37,4 +37,19 @@ var bystanderNear = Rule{Name: "bystander-near", Group: Safety, Severity: diag.W
 			})
 		}
 	}
+	for i, person := range p.Plan.Shoot.People {
+		if person.Adult || p.firstWith(person.ID) >= 0 || !slices.ContainsFunc(p.Hazards.Steps, canHurt) {
+			continue
+		}
+		report(Report{
+			Message: fmt.Sprintf("%s is not an adult and is there on the day, and no step needs them", person.ID),
+			Hint:    "take them off the list, and name in a note who minds them, away from the work",
+			Path:    fmt.Sprintf("shoot.people[%d]", i), Families: []string{"bystander-child"},
+		})
+	}
 }}
+
+// canHurt holds for a step in which something is shown to hurt.
+func canHurt(s hazard.Step) bool {
+	return slices.ContainsFunc(s.Hazards, func(h hazard.Hazard) bool { return h.Family != class.NoFamily && !h.Perhaps() })
+}

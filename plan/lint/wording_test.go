@@ -16,7 +16,7 @@ func TestWording(t *testing.T) {
 	for _, c := range []struct {
 		name, rule, plan, want string // want empty: quiet
 	}{
-		{"called safe", "always-never", said("Now it is safe to reach in."), "this calls it safe"},
+		{"called safe", "always-never", said("It is safe to reach in."), "this calls it safe"},
 		{"of all", "always-never", said("These seals never leak."), "said of every one"},
 		{"a reading", "number-loose", said("Mine reads 4 volts."), "make it a [[test]]"},
 		{"a value", "number-loose", said("The bolt takes 40 newton metres."), "declare it once"},
@@ -80,6 +80,27 @@ func TestOtherFuse(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("%q: number-conflict %v, want %v", line, got, want)
+		}
+	}
+}
+
+// A child on the day's list is near the work, also where no step needs them.
+func TestChildOnTheDay(t *testing.T) {
+	const steps = "[video]\ntitle = \"T\"\nsubject = \"tumble dryer\"\n[[step]]\ntitle = \"Off\"\ndo = \"%\"\n"
+	for _, c := range []struct {
+		adult, do string
+		want      bool
+	}{
+		{"false", "take the back panel off", true},
+		{"true", "take the back panel off", false},
+		{"false", "look at the label", false},
+	} {
+		got := false
+		for _, f := range lint.Run(pass(t, "[shoot]\npeople = [{ id = \"presenter\" }, { id = \"son\", adult = "+c.adult+" }]\n"+strings.ReplaceAll(steps, "%", c.do))) {
+			got = got || f.Rule == "bystander-near"
+		}
+		if got != c.want {
+			t.Errorf("adult %s, %s: raised %v, want %v", c.adult, c.do, got, c.want)
 		}
 	}
 }

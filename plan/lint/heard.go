@@ -117,11 +117,10 @@ func valueKey(v claim.Value) string {
 	if v.Part != "" {
 		return strings.ToLower(v.Part)
 	}
-	if unit, ok := trade.LookupUnit(v.Unit); ok {
-		if base, known := baseUnits[unit.Dimension()]; known {
-			if q, same := (trade.Quantity{Number: v.Number, Unit: unit}).In(base); same {
-				return fmt.Sprintf("%.6g %s", q.Number, base)
-			}
+	if q, ok := quantity(v); ok {
+		base := baseUnits[q.Unit.Dimension()]
+		if in, same := q.In(base); base != "" && same {
+			return fmt.Sprintf("%.6g %s", in.Number, base)
 		}
 	}
 	return fmt.Sprintf("%g %s", v.Number, v.Unit)

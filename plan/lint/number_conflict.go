@@ -18,14 +18,10 @@ var numberConflict = Rule{Name: "number-conflict", Group: Truth, Severity: diag.
 	p.cautionConflicts(report)
 	for _, s := range p.said {
 		for _, v := range s.Values {
-			if v.Quoted || v.Part != "" || v.Unit == "" {
+			q, ok := quantity(v)
+			if v.Quoted || v.Part != "" || !ok {
 				continue
 			}
-			unit, ok := trade.LookupUnit(v.Unit)
-			if !ok {
-				continue
-			}
-			q := trade.Quantity{Number: v.Number, Unit: unit}
 			if f, other := p.contradicted(s, q); other {
 				r := s.report(v.Start, v.End)
 				r.Message = fmt.Sprintf("%s is said to be %s here, and %s in the plan", f.what, s.printed(v), f.measure)

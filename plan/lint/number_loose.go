@@ -7,7 +7,6 @@ import (
 	"fixslate/plan"
 	"fixslate/plan/claim"
 	"fixslate/plan/diag"
-	"fixslate/plan/trade"
 )
 
 var numberLoose = Rule{Name: "number-loose", Group: Truth, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
@@ -39,9 +38,9 @@ var numberLoose = Rule{Name: "number-loose", Group: Truth, Severity: diag.Warnin
 // sameValue is the quote of the fact that gives a loose number; empty where none
 // does.
 func (p *Pass) sameValue(s said, v claim.Value) string {
-	unit, ok := trade.LookupUnit(v.Unit)
+	q, ok := quantity(v)
 	for _, f := range p.facts {
-		if ok && states(f.measure, trade.Quantity{Number: v.Number, Unit: unit}) && plan.Meets(f.variants, p.Plan.Steps[s.step].Variants) {
+		if ok && states(f.measure, q) && plan.Meets(f.variants, p.Plan.Steps[s.step].Variants) {
 			return f.quote
 		}
 	}
@@ -51,11 +50,10 @@ func (p *Pass) sameValue(s said, v claim.Value) string {
 // toldElsewhere holds for a loose number that number-conflict or variant-gap
 // speaks of: the remedy is the same quote.
 func (p *Pass) toldElsewhere(s said, v claim.Value, versions []versionValue) bool {
-	unit, ok := trade.LookupUnit(v.Unit)
+	q, ok := quantity(v)
 	if !ok {
 		return false
 	}
-	q := trade.Quantity{Number: v.Number, Unit: unit}
 	if _, other := p.contradicted(s, q); other {
 		return true
 	}

@@ -58,6 +58,12 @@ func (s said) quotesFact() bool {
 	})
 }
 
+// quantity is a value that has a unit as a quantity; false for a bare number.
+func quantity(v claim.Value) (trade.Quantity, bool) {
+	unit, ok := trade.LookupUnit(v.Unit)
+	return trade.Quantity{Number: v.Number, Unit: unit}, ok
+}
+
 // readAloud holds for a reading that is read aloud while a test is made.
 func (p *Pass) readAloud(s said) bool {
 	return s.Has(claim.Measurement) && len(p.Plan.Steps[s.step].Tests) > 0
@@ -72,21 +78,18 @@ func (p *Pass) loose(s said) []claim.Value {
 	}
 	var found []claim.Value
 	for _, v := range s.Values {
-		unit, ok := trade.LookupUnit(v.Unit)
-		if v.Quoted || v.Part != "" || v.Unit == "" || !ok {
+		q, ok := quantity(v)
+		if v.Quoted || v.Part != "" || !ok {
 			continue
 		}
-		switch unit.Dimension() {
+		switch q.Unit.Dimension() {
 		case trade.Time, trade.Angle, trade.Ratio:
 			continue
 		}
-		if unit == "ft" && says(fold(s.line.Print), standing...) {
+		if q.Unit == "ft" && says(fold(s.line.Print), standing...) || travelled(q.Unit) && says(fold(s.line.Print), travelWords...) {
 			continue
 		}
-		if travelled(unit) && says(fold(s.line.Print), travelWords...) {
-			continue
-		}
-		if q := (trade.Quantity{Number: v.Number, Unit: unit}); !p.tested(s, q) {
+		if !p.tested(s, q) {
 			found = append(found, v)
 		}
 	}
@@ -132,7 +135,7 @@ func (p *Pass) setBy(id string, q trade.Quantity) bool {
 	for _, t := range p.Plan.Test(id) {
 		for _, text := range [...]string{t.How.Print, t.At.Print, t.Setting.Print} {
 			for _, v := range claim.Sentence(text).Values {
-				if unit, ok := trade.LookupUnit(v.Unit); ok && same(trade.Quantity{Number: v.Number, Unit: unit}, q) {
+				if set, ok := quantity(v); ok && same(set, q) {
 					return true
 				}
 			}
@@ -144,8 +147,8 @@ func (p *Pass) setBy(id string, q trade.Quantity) bool {
 // allTested holds where each figure of a line about the object is tested.
 func (p *Pass) allTested(s said) bool {
 	return !slices.ContainsFunc(s.Values, func(v claim.Value) bool {
-		unit, ok := trade.LookupUnit(v.Unit)
-		return ofTheObject(v) && !(ok && p.tested(s, trade.Quantity{Number: v.Number, Unit: unit}))
+		q, ok := quantity(v)
+		return ofTheObject(v) && !(ok && p.tested(s, q))
 	})
 }
 

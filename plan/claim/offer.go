@@ -171,7 +171,7 @@ func (r *reader) offerSaid(c *number) {
 		return
 	case u == "c":
 		r.offerScaled(r.coin("EUR"), 0.01, asSaid)
-		r.offer("cent", otherwise, is(agree, bit2(r.tuned(f))))
+		r.offer("cent", otherwise)
 		return
 	case u == "h" && c.v < 1 && c.v*4 == math.Trunc(c.v*4) && c.v != 0.5:
 		r.offerScaled("min", 60, asSaid) // nobody writes a quarter of an hour as 0.25 h
@@ -191,18 +191,19 @@ func (r *reader) offerSaid(c *number) {
 		r.offer(rate, over)
 		return
 	}
-	o := r.offer(name, asSaid)
+	r.offer(name, asSaid)
 	switch {
 	case u == trade.Millimetre && strings.HasPrefix(last, "mil") && !strings.HasPrefix(last, "millim"):
-		r.offer("ml", otherwise, is(agree, bit2(r.isVolume(f, c.at))))
+		r.offer("ml", otherwise)
 		if r.isCable(f) {
 			r.offer("mm2", otherwise)
 		}
 	case u == trade.Millimetre && r.isCable(f):
 		r.offer("mm2", otherwise)
 	case u == "lb":
-		o.add(is(agree, bit2(r.isPrice(c.at, c.n))).with(is(dialOf, 1)))
-		r.offer(r.coin("GBP"), otherwise, is(agree, bit2(r.isPrice(c.at, c.n))))
+		if r.money == pounds {
+			r.offer(r.coin("GBP"), otherwise)
+		}
 		if r.inTyre(c.at) || r.is(c.n, "of") {
 			r.offer("psi", otherwise)
 		}
@@ -216,9 +217,8 @@ func (r *reader) offerSaid(c *number) {
 func (r *reader) offerDegrees(c *number) {
 	near := is(agree, bit2(r.near(c.at, 9, r.known.heat))|bit2(r.near(c.at, 9, r.known.angle))<<1)
 	right := is(sizeOf, bit2(c.v == 45 || c.v > 0 && math.Mod(c.v, 90) == 0))
-	rule := is(agree, 16|bit2(r.degrees(c.at, c.v) == "deg"))
-	r.offer("degC", asSaid, near, right, rule)
-	r.offer("deg", otherwise, near, right, rule)
+	r.offer("degC", asSaid, near, right)
+	r.offer("deg", otherwise, near, right)
 }
 
 // perTimeUnit is the unit of a quantity "a minute" or "per hour", empty for none.

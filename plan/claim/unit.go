@@ -35,45 +35,6 @@ var ascii = strings.NewReplacer("Ω", "ohm", "µ", "u", "·", "", "°", "deg", "
 // isTime holds for units of time.
 func isTime(u trade.Unit) bool { return u.Dimension() == trade.Minute.Dimension() }
 
-// degrees says of what a bare degree is one: a temperature unless the words
-// around turn, tilt or bend something. A right angle and its multiples are
-// angles unless the words speak of heat.
-func (r *reader) degrees(i int, number float64) string {
-	const reach = 9
-	k := &r.known.classes
-	if r.astray(i) {
-		return "deg"
-	}
-	if n := len(r.values); n > 0 && r.values[n-1].Unit == "deg" && r.is(i-1, "within") {
-		return "deg"
-	}
-	hot, turned := r.near(i, reach, k.heat), r.near(i, reach, k.angle)
-	if n := len(r.values); !turned && (n > 0 && r.values[n-1].Unit == "degC" || r.is(i-1, "reach") || r.is(i-1, "reaches") || r.is(i-1, "reached")) {
-		return "degC"
-	}
-	if turned && (r.is(i-1, "past") || r.is(i-1, "over")) {
-		turned = r.near(i-reach/2-1, reach/2, k.angle) || r.near(i+reach/2+1, reach/2, k.angle)
-	}
-	if hot != turned {
-		if turned {
-			return "deg"
-		}
-		return "degC"
-	}
-	for j := max(0, i-reach); j < i && j < len(r.words); j++ {
-		if r.is(j, "gas") || r.is(j, "fan") {
-			return "degC" // "gas mark four is a hundred and eighty degrees"
-		}
-	}
-	if r.is(i-1, "above") || r.is(i-1, "below") || r.is(i-1, "of") && (r.is(i-2, "north") || r.is(i-2, "south")) {
-		return "degC"
-	}
-	if number == 45 || number > 0 && int(number)%90 == 0 && number == float64(int(number)) {
-		return "deg"
-	}
-	return "degC"
-}
-
 // singular is a counted noun in the form that names the count.
 func singular(w string) string {
 	switch {

@@ -70,6 +70,7 @@ const (
 	unitIs
 	bareOf
 	hold
+	topic
 )
 
 func is(s aspect, what uint32) feature { return feature(s+1)*0x01000193 ^ feature(what)*0x27D4EB2F }
@@ -115,6 +116,7 @@ func (r *reader) see(c *number) {
 	s = r.seeClasses(s, classBehind, c.n)
 	r.ofUnits = len(s)
 	s = append(s, is(sizeOf, sizeClass(c.v)), r.wordFeature(wordBefore, r.inClause(c.at, -1)), r.wordFeature(wordBehind, r.inClause(c.n, 0)))
+	s = r.seeTopics(s, c)
 	const reach = 9
 	for j := c.at - 1; j >= 0 && j >= c.at-reach; j-- {
 		s = append(s, r.wordFeature(wordLeft, j))
@@ -123,6 +125,21 @@ func (r *reader) see(c *number) {
 		s = append(s, r.wordFeature(wordRight, j))
 	}
 	r.scene = s
+}
+
+// seeTopics lists of what the words around speak: of heat, of turning, of paying.
+func (r *reader) seeTopics(s []feature, c *number) []feature {
+	const reach = 9
+	k := &r.known.classes
+	topics := k.heat | k.angle | k.poured | k.long | k.heavy | k.priced | k.thermal | k.measured | k.dimension | k.meter | k.inched | k.thread | k.fluid | k.resistive | k.settling
+	var found class
+	for j := max(0, c.at-reach); j < min(len(r.words), c.n+reach); j++ {
+		found |= r.words[j].classes & topics
+	}
+	for b := uint64(found); b != 0; b &= b - 1 {
+		s = append(s, is(topic, uint32(bits.TrailingZeros64(b))))
+	}
+	return s
 }
 
 func bit2(on bool) uint32 {

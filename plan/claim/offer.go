@@ -344,8 +344,11 @@ func (r *reader) offerNouns(c *number) {
 		return
 	}
 	if r.is(c.n, "pitch") {
-		r.offer("mm", ofMaking)
-		r.offer("inch", ofMaking)
+		if c.v < 1 && !r.near(c.at, longestDial, r.known.thread) {
+			r.offer("inch", ofMaking) // chain is pitched in inches: ISO 606
+		} else {
+			r.offer("mm", ofMaking) // ISO 261
+		}
 		return
 	}
 	head, ok := r.head(c.n)

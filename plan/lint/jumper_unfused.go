@@ -26,7 +26,7 @@ var fusedWords = []string{"fused", "in-line fuse", "inline fuse", "fuse of its o
 // a fuse and names no lead: a fuse that it tests or fits elsewhere guards the
 // circuit, and not what bridges it.
 func (p *Pass) fusedLead(s *plan.Step, words string) bool {
-	if len(s.Fuses) > 0 && !says(words, "bridge", "bridges", "jumper", "paper clip", "paperclip", "link", "wire", "jump lead", "foil") {
+	if len(s.Fuses) > 0 && !says(words, "bridge", "bridges", "jumper", "paper clip", "paperclip", "link", "bit of wire", "piece of wire", "length of wire", "wire across", "jump wire", "jump lead", "foil") {
 		return true
 	}
 	for _, id := range s.Fuses {

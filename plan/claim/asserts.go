@@ -3,6 +3,7 @@ package claim
 import (
 	_ "embed"
 	"math"
+	"slices"
 )
 
 // Whether a sentence asserts anything is read twice: by the rules of the kinds, and by
@@ -11,7 +12,7 @@ import (
 // has every cue. What they are sure of is a claim though no rule knows its turn; without
 // a rule its kind is that of most, a spec. The limits were chosen where each author's
 // sentences were held by weights learned from all others': nearly no claim is lost, and
-// as many sentences of no claim pass as before.
+// as many sentences of no claim pass as before. That something is safe is doubted never.
 const (
 	unlikely = 0.2
 	likely   = 0.9
@@ -50,9 +51,14 @@ func (r *reader) believed() {
 		sum += int(asserting[f.slot()]) - noWeight
 	}
 	switch odds := 1 / (1 + math.Exp(-float64(sum)*weightStep*share)); {
-	case odds < unlikely:
+	case odds < unlikely && !r.promises():
 		r.found, r.values = 0, r.values[:0]
 	case odds >= likely && r.found == 0:
 		r.add(Spec)
 	}
+}
+
+// promises says whether something is called safe.
+func (r *reader) promises() bool {
+	return slices.ContainsFunc(r.words, func(w word) bool { return w.text == "safe" || w.text == "safely" || w.text == "harmless" })
 }

@@ -30,6 +30,8 @@ func TestSeenAndKept(t *testing.T) {
 		{"I see eleven point four.", Measurement, true},
 		{"I see 11.4 volts.", Measurement, true},
 		{"You should see 11.4 volts.", Measurement, false},
+		{"Now it is safe to reach in.", Universal, true},
+		{"Right, that is harmless now.", Universal, true},
 		{"In eighty percent of cases it is the belt.", Frequency, true},
 		{"Eighty percent of the charge is left.", Frequency, false},
 	} {

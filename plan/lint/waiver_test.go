@@ -133,7 +133,7 @@ subject = "mains-powered washing machine"
 [[step]]
 id = "back"
 title = "Back panel off"
-do = "undo the back panel of the washing machine and pull the wires off the terminals, cut the seized bolt off with the angle grinder"
+do = "undo the back panel of the washing machine and pull the wires off the terminals. Cut the seized bolt off with the angle grinder"
 say = "The panel comes off."
 [[waiver]]
 rule = "caution-missing"

@@ -42,7 +42,7 @@ func (r row) example(t testing.TB) odds.Example {
 	add(reader.signsAbout(nil, &out))
 	for k := range reader.sources {
 		if reader.sources[k].kind == "do" {
-			reader.sentences(int32(k), func(signs func([]sign) []sign) { add(signs(nil)) })
+			reader.sentences(int32(k), reader.whole(int32(k)), func(signs func([]sign) []sign) { add(signs(nil)) })
 		}
 	}
 	return e

@@ -48,6 +48,7 @@ type room struct {
 	cues     []hit
 	named    []hit // cues, and what pronouns among them stand for
 	finding  finding
+	starts   []int32 // of the acts of a sentence, by byte
 	weighing weighing
 }
 

@@ -112,7 +112,7 @@ func (r *reader) weigh(out *Step, answered []string) {
 		tells := src.weight == telling && (src.kind == "do" || r.acted(int32(k)))
 		w.signs = r.signsAbout(w.signs[:0], out)
 		about := len(w.signs)
-		r.sentences(int32(k), func(add func([]sign) []sign) {
+		r.sentences(int32(k), r.acts(int32(k)), func(add func([]sign) []sign) {
 			w.signs = add(w.signs[:about])
 			w.forget(w.shared)
 			r.look(w.signs)

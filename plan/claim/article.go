@@ -76,7 +76,7 @@ func (r *reader) articles() {
 // offerOne offers what one of the noun at a word may be.
 func (r *reader) offerOne(c *number, at int) {
 	i, noun, k := c.at, r.words[at].text, &r.known.classes
-	one := bit2(r.is(i, "one"))
+	one := oneIf(r.is(i, "one"))
 	period := at
 	switch {
 	case one == 1 && (r.is(at, "a") || r.is(at, "per")):
@@ -97,13 +97,13 @@ func (r *reader) offerOne(c *number, at int) {
 		part = 1
 	}
 	said := is(unitWord, hashOf(noun))
-	how := is(hold, one|bit2(at > i+1)<<1|bit2(part < 1)<<2)
+	how := is(hold, one|oneIf(at > i+1)<<1|oneIf(part < 1)<<2)
 	if n := note(noun); n > 0 {
 		r.offerScaled(r.coin("GBP"), n, single, said)
 		return
 	}
 	if number, unit := spanOfTime(noun); number > 0 {
-		r.offerScaled(unit, number*part, single, said, how, is(hold, 64|bit2(r.worth(at))), is(hold, 128|bit2(r.lasting(i))))
+		r.offerScaled(unit, number*part, single, said, how, is(hold, 64|oneIf(r.worth(at))), is(hold, 128|oneIf(r.lasting(i))))
 		return
 	}
 	unit := r.unitOfNoun(noun)
@@ -119,7 +119,7 @@ func (r *reader) offerOne(c *number, at int) {
 	if measureUnit(noun) != "" && one == 0 && at == i+1 && part == 1 && !r.is(at+1, "of") {
 		return // "a cup", "with a click"
 	}
-	r.offerScaled(unit, part, single, said, how, is(hold, 256|bit2(r.is(at+1, "of"))))
+	r.offerScaled(unit, part, single, said, how, is(hold, 256|oneIf(r.is(at+1, "of"))))
 }
 
 // unitOfNoun is the unit that a noun is, empty for none; those of time are none here.

@@ -179,8 +179,8 @@ func (r *reader) offerSizes(c *number) {
 		f.Values[k].Unit = ""
 	}
 	r.offer("", plain)
-	r.offer("mm", usual, is(agree, bit2(told == trade.Millimetre)))
-	r.offer("inch", usual, is(agree, bit2(told == trade.Inch)))
+	r.offer("mm", usual, is(agree, oneIf(told == trade.Millimetre)))
+	r.offer("inch", usual, is(agree, oneIf(told == trade.Inch)))
 }
 
 // offerPart offers what a fraction may be.
@@ -189,12 +189,12 @@ func (r *reader) offerPart(c *number) {
 	if unit, scale, ok := r.colloquial(f, c.at, c.n); ok {
 		r.offerScaled(unit, 1/scale, asSaid, is(unitWord, 1))
 	}
-	r.offer("", plain, is(agree, bit2(r.halves(f)))).kinds = bitOf(Comparison)
+	r.offer("", plain, is(agree, oneIf(r.halves(f)))).kinds = bitOf(Comparison)
 	if isHundredths(f.Of(r.text)) {
 		r.offer("mm", usual, is(agree, 1))
 	}
 	fine := c.v*4 != math.Trunc(c.v*4)
-	r.offer("inch", usual, is(agree, bit2(r.inchTool(f))|bit2(fine)<<1))
+	r.offer("inch", usual, is(agree, oneIf(r.inchTool(f))|oneIf(fine)<<1))
 	r.offerShared(c, r.bareness(c))
 }
 

@@ -269,14 +269,20 @@ func stating(text, want string) row {
 func TestWeights(t *testing.T) {
 	wide, _ := thirds(rows(t, "testdata/wide.jsonl"))
 	list := lessons(append(taughtRows(t), wide...))
+	keep(t, "weights.bin", learned, list)
+}
+
+// keep holds a file of weights to its lessons, or learns it anew where that is asked for.
+func keep(t *testing.T, name, kept string, list []lesson) {
+	t.Helper()
 	stamp := binary.LittleEndian.AppendUint64(nil, sumOf(list))
-	if learned[weightsSize:] == string(stamp) {
+	if kept[weightsSize:] == string(stamp) {
 		return
 	}
 	if os.Getenv("FIXSLATE_UPDATE") == "" {
-		t.Fatal("weights.bin is not what the sentences teach; go generate ./plan/claim learns it anew")
+		t.Fatalf("%s is not what the sentences teach; go generate ./plan/claim learns it anew", name)
 	}
-	if err := os.WriteFile("weights.bin", append(learn(list, usually), stamp...), 0o644); err != nil {
+	if err := os.WriteFile(name, append(learn(list, usually), stamp...), 0o644); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -289,7 +295,7 @@ func sumOf(list []lesson) uint64 {
 			for _, f := range keys {
 				h.Write(binary.LittleEndian.AppendUint32(nil, uint32(f)))
 			}
-			h.Write([]byte{byte(bit2(list[i].right[k])), byte(bit2(list[i].none))})
+			h.Write([]byte{byte(oneIf(list[i].right[k])), byte(oneIf(list[i].none))})
 		}
 	}
 	return h.Sum64()

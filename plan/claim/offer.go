@@ -215,8 +215,8 @@ func (r *reader) offerSaid(c *number) {
 
 // offerDegrees offers a temperature and an angle.
 func (r *reader) offerDegrees(c *number) {
-	near := is(agree, bit2(r.near(c.at, 9, r.known.heat))|bit2(r.near(c.at, 9, r.known.angle))<<1)
-	right := is(sizeOf, bit2(c.v == 45 || c.v > 0 && math.Mod(c.v, 90) == 0))
+	near := is(agree, oneIf(r.near(c.at, 9, r.known.heat))|oneIf(r.near(c.at, 9, r.known.angle))<<1)
+	right := is(sizeOf, oneIf(c.v == 45 || c.v > 0 && math.Mod(c.v, 90) == 0))
 	r.offer("degC", asSaid, near, right)
 	r.offer("deg", otherwise, near, right)
 }
@@ -272,11 +272,11 @@ func (r *reader) offerBare(c *number) {
 		r.offer("mm2", otherwise)
 	}
 	if c.v != 0 || !c.spoken {
-		parts := is(hold, bit2(f.Spoken && hasParts(f.Of(r.text))))
+		parts := is(hold, oneIf(f.Spoken && hasParts(f.Of(r.text))))
 		for _, unit := range [...]string{"mm", "inch", "V", "degC", "rpm", "A", "W", "bar", "psi", "Nm"} {
 			r.offer(unit, usual, bare, parts)
 		}
-		r.offer(r.coin("GBP"), usual, bare, is(agree, bit2(r.priced(c.at, 4))))
+		r.offer(r.coin("GBP"), usual, bare, is(agree, oneIf(r.priced(c.at, 4))))
 	}
 }
 
@@ -356,7 +356,7 @@ func (r *reader) offerNouns(c *number) {
 		return
 	}
 	one := singular(r.words[head].text)
-	o := r.offer(one, ofNoun, is(distance, uint32(head-c.n)), is(hold, bit2(r.left(head+1))), is(hold, 4|bit2(r.coordinated(f))))
+	o := r.offer(one, ofNoun, is(distance, uint32(head-c.n)), is(hold, oneIf(r.left(head+1))), is(hold, 4|oneIf(r.coordinated(f))))
 	noun := r.known.of(one)
 	for cl := uint64(noun); cl != 0; cl &= cl - 1 {
 		o.add(is(headOf, uint32(bits.TrailingZeros64(cl))))

@@ -1,8 +1,6 @@
 package claim
 
-import (
-	"math"
-)
+import "math"
 
 // Offers that come from elsewhere in the sentence.
 
@@ -45,16 +43,16 @@ func (r *reader) offerLike(c *number, v *Value, as form, rank uint32, bare featu
 	if to-1 >= from && to-1 < len(r.words) && to > 0 {
 		behind = r.wordFeature(joint, to-1)
 	}
-	same := bit2(c.at > 0 && vat > 0 && r.words[c.at-1].text == r.words[vat-1].text)
-	both := bit2(r.in(c.at-1, r.known.be) && r.in(vat-1, r.known.be))
+	same := oneIf(c.at > 0 && vat > 0 && r.words[c.at-1].text == r.words[vat-1].text)
+	both := oneIf(r.in(c.at-1, r.known.be) && r.in(vat-1, r.known.be))
 	stops := uint32(0)
 	for j := from; j <= to && j < len(r.words); j++ {
 		if r.words[j].stopped {
 			stops++
 		}
 	}
-	mood := bit2(r.words[min(c.at, len(r.words)-1)].mood == r.words[min(vat, len(r.words)-1)].mood)
-	r.offer(v.Unit, as, is(distance, gap|rank<<8).with(bare), is(agree, same|both<<1|mood<<2).with(bare), is(agree, 64|ratio), behind, is(company, 64|min(stops, 3)).with(bare), is(company, 128|bit2(c.whole)|bit2(v.Number == math.Trunc(v.Number))<<1))
+	mood := oneIf(r.words[min(c.at, len(r.words)-1)].mood == r.words[min(vat, len(r.words)-1)].mood)
+	r.offer(v.Unit, as, is(distance, gap|rank<<8).with(bare), is(agree, same|both<<1|mood<<2).with(bare), is(agree, 64|ratio), behind, is(company, 64|min(stops, 3)).with(bare), is(company, 128|oneIf(c.whole)|oneIf(v.Number == math.Trunc(v.Number))<<1))
 	for _, scale := range [...]float64{1000, 100} {
 		if as == shared && c.whole && c.v < 10 && v.Number >= scale && math.Mod(v.Number, 100) == 0 && v.Number < 10*scale*2 {
 			r.offerScaled(v.Unit, scale, as, is(agree, 999), is(agree, 64|ratio).with(is(always, 5)), behind)
@@ -75,7 +73,7 @@ func (r *reader) offerNear(c *number, bare feature) {
 			if c.v < d.least || c.v > d.most || c.whole && d.parts {
 				continue
 			}
-			r.offer(d.unit, near, is(dialOf, min(rank, 3)|gap<<4).with(bare), is(dialOf, 1024+bit2(d.parts)))
+			r.offer(d.unit, near, is(dialOf, min(rank, 3)|gap<<4).with(bare), is(dialOf, 1024+oneIf(d.parts)))
 			rank++
 			return
 		}
@@ -91,12 +89,12 @@ func (r *reader) offerNear(c *number, bare feature) {
 		try(j, gap)
 	}
 	for j := c.n; j < len(r.words) && j < c.n+6; j++ {
-		try(j, 3+bit2(j > c.n+2))
+		try(j, 3+oneIf(j > c.n+2))
 	}
 	if unit := r.celsius(); unit != "" {
 		r.offer(unit, near, is(dialOf, 2000))
 	}
 	if r.near(c.at, longestDial, r.known.thermal) || r.near(c.at, longestDial, r.known.heat) || c.v < 0 {
-		r.offer("degC", near, is(dialOf, 2001), is(sizeOf, bit2(c.v < 0)))
+		r.offer("degC", near, is(dialOf, 2001), is(sizeOf, oneIf(c.v < 0)))
 	}
 }

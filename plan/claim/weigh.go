@@ -106,7 +106,7 @@ func (r *reader) see(c *number) {
 		kind = uint32(c.f.Kind)
 	}
 	mood := uint32(r.words[at].mood)
-	s = append(s, is(kindOf, kind), is(moodOf, mood), is(manner, uint32(bit2(c.spoken)|bit2(c.whole)<<1)))
+	s = append(s, is(kindOf, kind), is(moodOf, mood), is(manner, uint32(oneIf(c.spoken)|oneIf(c.whole)<<1)))
 	s = r.seeClause(s, c, mood)
 	s = r.seeCompany(s, c)
 	r.ofForms = len(s)
@@ -142,7 +142,7 @@ func (r *reader) seeTopics(s []feature, c *number) []feature {
 	return s
 }
 
-func bit2(on bool) uint32 {
+func oneIf(on bool) uint32 {
 	if on {
 		return 1
 	}
@@ -218,7 +218,7 @@ func (r *reader) seeClause(s []feature, c *number, mood uint32) []feature {
 	})
 	ends := c.n >= len(r.words) || r.words[c.n].stopped
 	begins := c.at == 0 || r.words[min(c.at, len(r.words)-1)].stopped
-	return append(s, is(placed, bit2(refers)|bit2(self)<<1).with(is(moodOf, mood)), is(placed, 8|bit2(ends)|bit2(begins)<<1), is(placed, 16|bit2(r.has(c.at))), is(hold, mood).with(is(placed, bit2(ends))))
+	return append(s, is(placed, oneIf(refers)|oneIf(self)<<1).with(is(moodOf, mood)), is(placed, 8|oneIf(ends)|oneIf(begins)<<1), is(placed, 16|oneIf(r.has(c.at))), is(hold, mood).with(is(placed, oneIf(ends))))
 }
 
 // seeCompany lists what other numbers the sentence has.

@@ -135,19 +135,19 @@ func (r *reader) whole(k int32) iter.Seq[[]token] {
 	return stretches(r.done[r.sources[k].from:r.sources[k].to])
 }
 
-// listMin is how long a sentence of what hands do is in words, from which on it is
+// listMin is how long a sentence that tells the work is in words, from which on it is
 // taken for a list where it has several acts. Joined to one sentence by a comma, two
 // steps never learned from lost a quarter of what they show apart: some .57 of the families
 // in place of .74; act by act it is .72. The odds are learned from whole sentences, most of them shorter.
 const listMin = 16
 
-// acts are the sentences of a text that is weighed, and of a list of what hands do each
+// acts are the sentences of a text that is weighed, and of a list that tells the work each
 // act with what follows it: "undo the plug, drain the oil, refit the plug".
 func (r *reader) acts(k int32) iter.Seq[[]token] {
 	return func(yield func([]token) bool) {
 		for toks := range r.whole(k) {
 			from := 0
-			if r.sources[k].kind == "do" && len(toks) >= listMin {
+			if r.sources[k].weight == telling && len(toks) >= listMin {
 				heads := r.heads(k, toks)
 				for i := actMin; i+1 < len(toks); i++ {
 					if toks[i].comma && i-from >= actMin && slices.Contains(heads, toks[i].start) {

@@ -36,18 +36,37 @@ func openBook(t *testing.T, html []byte) *tab {
 	if err := os.WriteFile(file, html, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), 2*time.Minute)
-	t.Cleanup(cancel)
-	ctx, cancel = chromedp.NewExecAllocator(ctx,
-		chromedp.ExecPath(program), chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(t.TempDir()),
-		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-quic", true))
-	t.Cleanup(cancel)
 	p := &tab{t: t}
-	p.ctx, cancel = chromedp.NewContext(ctx, chromedp.WithListener(p.hear))
-	t.Cleanup(cancel)
-	p.do(chromedp.EmulateViewport(390, 844))
+	p.start(program)
 	p.do(chromedp.Navigate((&url.URL{Scheme: "file", Path: file}).String()))
 	return p
+}
+
+// start launches the browser, before it sees any page. Chromium now and then
+// dies at launch on a busy machine, which says nothing about a book: it is
+// launched anew, twice at most, each time with a profile of its own.
+func (p *tab) start(program string) {
+	p.t.Helper()
+	for launch := 1; ; launch++ {
+		ctx, stop := context.WithTimeout(context.Background(), 2*time.Minute)
+		ctx, quit := chromedp.NewExecAllocator(ctx,
+			chromedp.ExecPath(program), chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(p.t.TempDir()),
+			chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-quic", true), chromedp.Flag("disable-dev-shm-usage", true))
+		ctx, shut := chromedp.NewContext(ctx, chromedp.WithListener(p.hear))
+		_, err := chromedp.Run(ctx, chromedp.EmulateViewport(390, 844))
+		if err == nil {
+			p.ctx = ctx
+			p.t.Cleanup(func() { shut(); quit(); stop() })
+			return
+		}
+		shut()
+		quit()
+		stop()
+		if launch == 3 {
+			p.t.Fatal(err)
+		}
+		p.t.Logf("launch %d: %v", launch, err)
+	}
 }
 
 func (p *tab) hear(event any) {

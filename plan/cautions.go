@@ -159,3 +159,51 @@ func (p *Plan) cautionFor(id string, variants []string) *Caution {
 // CautionOf is the caution that a step's entry means, for the versions of the
 // step; nil never happens in a plan that decoded.
 func (p *Plan) CautionOf(s *Step, use StepCaution) *Caution { return p.cautionFor(use.ID, s.Variants) }
+
+// Given is the caution that a step's entry means, in the words that the step has
+// for it: its own, where it writes some.
+func (p *Plan) Given(s *Step, use StepCaution) *Caution {
+	c := p.CautionOf(s, use)
+	if c == nil || use.Say.Empty() {
+		return c
+	}
+	own := *c
+	own.Say, own.Lines, own.Text = use.Say, use.Lines, use.Say.Print
+	return &own
+}
+
+// Told are the cautions that the steps give, as they are first given. One that is
+// always given in a step's own words has those, each once; else it has the words
+// that were written for it, or its class's.
+func (p *Plan) Told() []*Caution {
+	var all []*Caution
+	given := map[*Caution][]*Caution{}
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		for _, use := range s.Cautions {
+			c := p.CautionOf(s, use)
+			switch {
+			case c == nil:
+				continue
+			case given[c] == nil:
+				all = append(all, c)
+			case !use.Spoken:
+				continue // in force yet, in the words of before
+			}
+			given[c] = append(given[c], p.Given(s, use))
+		}
+	}
+	var told []*Caution
+	for _, c := range all {
+		if slices.Contains(given[c], c) {
+			told = append(told, c)
+			continue
+		}
+		for _, own := range given[c] {
+			if !slices.ContainsFunc(told, func(t *Caution) bool { return t.ID == own.ID && t.Text == own.Text }) {
+				told = append(told, own)
+			}
+		}
+	}
+	return told
+}

@@ -56,3 +56,42 @@ func TestCardOfOwnWords(t *testing.T) {
 		}
 	}
 }
+
+// A step's own words for a caution are what is told of it: alone where every step
+// has its own, beside the stock words where another step gives those, and not
+// once more by a step in which they still hold.
+func TestToldInOwnWords(t *testing.T) {
+	const own, other = `{ id = "hot-surface", say = "The jacket glows. Wait an hour." }`, `{ id = "hot-surface", say = "The muffle stays hot too." }`
+	const stock = `"hot-surface"`
+	for _, c := range []struct {
+		first, second, third string
+		own                  []bool // of each that is told: no stock words
+	}{
+		{own, stock, own, []bool{true}}, // the second still holds
+		{own, other, own, []bool{true, true}},
+		{stock, own, stock, []bool{false}},
+		{stock, stock, stock, []bool{false}},
+	} {
+		p := decoded(t, "[video]\ntitle = \"T\"\n[[step]]\ntitle = \"A\"\ncautions = ["+c.first+"]\n[[step]]\ntitle = \"B\"\ncautions = ["+c.second+"]\n[[step]]\ntitle = \"C\"\ncautions = ["+c.third+"]\n")
+		var got []bool
+		for _, told := range p.Told() {
+			got = append(got, told.Text != p.Caution("hot-surface")[0].Text)
+			if told.Text != told.Say.Print && told.Text != p.Caution("hot-surface")[0].Text {
+				t.Errorf("%s: text %q, said %q", c.first, told.Text, told.Say.Print)
+			}
+		}
+		if !slices.Equal(got, c.own) {
+			t.Errorf("%s, %s, %s: own words %v, want %v", c.first, c.second, c.third, got, c.own)
+		}
+	}
+}
+
+func decoded(t *testing.T, text string) *Plan {
+	t.Helper()
+	src, _ := diag.NewSource("plan.toml", []byte(text))
+	p, _, faults := Decode(src, nil)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	return p
+}

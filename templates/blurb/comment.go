@@ -12,15 +12,7 @@ import (
 // Cautions are the cautions that the plan's steps give, each once, gravest
 // first and in the order of the story.
 func Cautions(p *plan.Plan) []*plan.Caution {
-	var all []*plan.Caution
-	for i := range p.Steps {
-		s := &p.Steps[i]
-		for _, use := range s.Cautions {
-			if c := p.CautionOf(s, use); c != nil && !slices.Contains(all, c) {
-				all = append(all, c)
-			}
-		}
-	}
+	all := p.Told()
 	slices.SortStableFunc(all, func(a, b *plan.Caution) int { return cmp.Compare(b.Signal, a.Signal) })
 	return all
 }

@@ -106,7 +106,7 @@ func stepOf(p *plan.Plan, i int) step {
 		v.Narrated = "recorded later"
 	}
 	for _, use := range s.Cautions {
-		if c := p.CautionOf(s, use); c != nil {
+		if c := p.Given(s, use); c != nil {
 			v.Cautions = append(v.Cautions, cautionIn(c, use))
 		}
 	}

@@ -86,7 +86,7 @@ func helperOf(p *plan.Plan, person *plan.Person, at func(step int) when) helperV
 		}
 		if len(step.Cues) > 0 {
 			for _, use := range s.Cautions {
-				if caution := p.CautionOf(s, use); caution != nil {
+				if caution := p.Given(s, use); caution != nil {
 					step.Keep = append(step.Keep, caution.Say.Print)
 					told = append(told, caution.ID)
 				}
@@ -203,13 +203,23 @@ func window(p *plan.Plan, person *plan.Person) string {
 }
 
 // handsOff are the cautions of warning and danger that the helper's own steps
-// have not given, once each: what a helper must keep clear of.
+// have not given, once each, those that no step gives at the end: what a helper
+// must keep clear of.
 func handsOff(p *plan.Plan, told []string) []string {
 	var lines []string
+	add := func(c *plan.Caution) {
+		if c.Signal >= class.Warning && !slices.Contains(told, c.ID) && !slices.Contains(lines, c.Say.Print) {
+			lines = append(lines, c.Say.Print)
+		}
+	}
+	given := p.Told()
+	for _, c := range given {
+		add(c)
+	}
 	for i := range p.Cautions {
 		c := &p.Cautions[i]
-		if c.Signal >= class.Warning && !c.Spare && !slices.Contains(told, c.ID) && !slices.Contains(lines, c.Say.Print) {
-			lines = append(lines, c.Say.Print)
+		if !c.Spare && !slices.ContainsFunc(given, func(g *plan.Caution) bool { return g.ID == c.ID }) {
+			add(c)
 		}
 	}
 	return lines

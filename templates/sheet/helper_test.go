@@ -6,6 +6,7 @@ import (
 
 	"fixslate/plan/diag"
 	"fixslate/plan/given"
+	"fixslate/plan/hazard"
 	"fixslate/plan/timing"
 	"fixslate/shotlist"
 )
@@ -156,5 +157,24 @@ func TestHelperOverMidnight(t *testing.T) {
 	text := string(Helper(p, shots, dayOf(p, shots, timing.Estimate(p, timing.DefaultPace())), nil))
 	if !strings.Contains(text, "About 09:") || strings.Contains(text, "when you go") {
 		t.Error(text)
+	}
+}
+
+// A caution that a step writes in its own words stands so on the helper's sheet,
+// whether the helper's cues are in that step or not, and on the risks sheet.
+func TestOwnWordsOnSheets(t *testing.T) {
+	const words = "The ride has no brakes yet. Helmet on, and walk the first round."
+	own := strings.Replace(withHelper, `cautions = ["ride"]`, `cautions = [{ id = "ride", say = "`+words+`" }]`, 1)
+	away := strings.Replace(own, "[[step.cue]]\nwho = \"helper\"\nwhen = \"off you go\"\ndoes = \"ride\"\n", "", 1)
+	for _, text := range []string{own, away} {
+		p := given.Plan(t, text)
+		sheet := string(Helper(p, nil, &shotlist.Day{}, nil))
+		if !strings.Contains(sheet, words) || strings.Contains(sheet, "A brake can fail.") {
+			t.Errorf("the step's own words are not alone in\n%s", sheet)
+		}
+		risks := string(Risks(p, hazard.Read(p), nil))
+		if !strings.Contains(risks, words) || strings.Contains(risks, "A brake can fail.") {
+			t.Errorf("the step's own words are not alone in\n%s", risks)
+		}
 	}
 }

@@ -95,7 +95,7 @@ func HazardsOf(p *plan.Plan, r hazard.Reading, findings []diag.Finding) Hazards 
 			step.add(hz)
 		}
 		for _, use := range p.Steps[i].Cautions {
-			c := p.CautionOf(&p.Steps[i], use)
+			c := p.Given(&p.Steps[i], use)
 			switch {
 			case c == nil:
 			case use.Spoken:

@@ -50,7 +50,7 @@ func TestAsItSits(t *testing.T) {
 			if got := readStory(p).windowsOf(shots)[i]; got != c.window {
 				t.Errorf("%+v, not %+v", got, c.window)
 			}
-			states := strings.Join(shots[i].States, " ")
+			states := strings.Join(shots[i].States(p), " ")
 			for _, s := range shots[i].Without {
 				states = strings.TrimSpace(states + " not " + s)
 			}

@@ -271,9 +271,9 @@ func (d *deriving) add(name string, cover Cover, shot Shot) {
 		shot.Kind, shot.Who, shot.Bound = Camera, s.People, Free
 	case shot.Bound == Before:
 		shot.Kind, shot.Who = Camera, s.People
-		shot.States, shot.Without = statesBefore(d.plan, d.step)
+		shot.Without = started(d.plan, d.step)
 	default:
-		shot.Kind, shot.Who, shot.States = Camera, s.People, statesAt(d.plan, d.step)
+		shot.Kind, shot.Who = Camera, s.People
 	}
 	if shot.Setup == "" && shot.Kind == Camera {
 		shot.Setup = d.nearestSetup()

@@ -9,7 +9,6 @@ package shotlist
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 
@@ -28,7 +27,7 @@ type Shot struct {
 	Light     string
 	Sound     string
 	Who       []string // ids of people
-	States    []string // canonical states that hold while it is made
+	Needs     []string // canonical states of its own in which it is made; States has those of its step, too
 	Without   []string // states that must not hold
 	Takes     int
 	Seconds   float64 // length of one take
@@ -186,7 +185,7 @@ func bind(shot *Shot, w *plan.Shot, p *plan.Plan) {
 		if n.Not {
 			shot.Without = append(shot.Without, class.CanonicalState(n.State))
 		} else {
-			shot.States = append(shot.States, class.CanonicalState(n.State))
+			shot.Needs = append(shot.Needs, class.CanonicalState(n.State))
 		}
 	}
 	switch {
@@ -197,8 +196,6 @@ func bind(shot *Shot, w *plan.Shot, p *plan.Plan) {
 	case !p.Steps[shot.Step].HandsOn() && strings.Contains(strings.ToLower(shot.Of), "camera") && toCamera().MatchString(shot.Of):
 		shot.Bound = Free
 		shot.show(Cover{Why: Presenter})
-	default:
-		shot.States = statesAt(p, shot.Step)
 	}
 }
 
@@ -231,27 +228,48 @@ func narrower(own, around []string) []string {
 	return around
 }
 
-// statesBefore are the states that a step finds, in the order in which they
-// began, and those that it starts.
-func statesBefore(p *plan.Plan, step int) (found, started []string) {
-	for _, v := range p.In(step) {
-		switch {
-		case v.During:
-		case v.From < step:
-			found = append(found, v.State)
-		default:
-			started = append(started, v.State)
-		}
+// States are the canonical states that hold while a shot is made, in the order
+// in which they began: its own needs, or what its step has or finds. They are
+// looked up and not kept, for in a plan of many states at once there are more of
+// them than of all else.
+func (s *Shot) States(p *plan.Plan) []string {
+	switch s.Bound {
+	case ByStep:
+		return statesAt(p, s.Step)
+	case Before:
+		return statesBefore(p, s.Step)
 	}
-	return found, started
+	return s.Needs
 }
 
-// statesAt are the states that hold at some moment of a step, in the order in
-// which they began.
+// statesBefore are the states that a step finds.
+func statesBefore(p *plan.Plan, step int) []string {
+	var found []string
+	for _, v := range p.In(step) {
+		if !v.During && v.From < step {
+			found = append(found, v.State)
+		}
+	}
+	return found
+}
+
+// statesAt are the states that hold at some moment of a step, each once.
 func statesAt(p *plan.Plan, step int) []string {
 	var states []string
+	seen := map[string]bool{}
 	for _, v := range p.In(step) {
-		if !slices.Contains(states, v.State) {
+		if !seen[v.State] {
+			states, seen[v.State] = append(states, v.State), true
+		}
+	}
+	return states
+}
+
+// started are the states that a step starts.
+func started(p *plan.Plan, step int) []string {
+	var states []string
+	for _, v := range p.Begun(step) {
+		if !v.During {
 			states = append(states, v.State)
 		}
 	}

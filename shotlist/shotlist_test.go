@@ -131,7 +131,7 @@ shot = [
 
 // A shot is made in the states of its step, its own needs aside.
 func TestStatesOfShots(t *testing.T) {
-	shots := fromText(t, `
+	p := given.Plan(t, `
 [video]
 title = "T"
 [[step]]
@@ -146,8 +146,8 @@ do = "look"
 shot = [{ of = "label", needs = ["not covers-off"] }]
 `)
 	states := map[string][]string{}
-	for _, s := range shots {
-		states[s.ID] = append(slices.Clone(s.States), s.Without...)
+	for _, s := range FromPlan(p) {
+		states[s.ID] = append(slices.Clone(s.States(p)), s.Without...)
 	}
 	if diff := cmp.Diff(map[string][]string{"a-wide": {"covers-off"}, "b-wide": {"covers-off"}, "b-1": {"covers-off"}}, states); diff != "" {
 		t.Error(diff)
@@ -192,11 +192,11 @@ drop = ["wide"]
 
 // A state that a step has while it runs and that holds anyway is one state.
 func TestStatesOnce(t *testing.T) {
-	shots := fromText(t, "[video]\ntitle = \"T\"\n"+
+	p := given.Plan(t, "[video]\ntitle = \"T\"\n"+
 		"[[step]]\nid = \"a\"\ntitle = \"A\"\ndo = \"pull the plug\"\nstarts = [\"unplugged\", \"raised\"]\n"+
 		"[[step]]\nid = \"b\"\ntitle = \"B\"\ndo = \"look\"\nduring = [\"unplugged\"]\n"+
 		"[[step]]\nid = \"c\"\ntitle = \"C\"\ndo = \"plug in\"\nends = [\"unplugged\", \"raised\"]\n")
-	if diff := cmp.Diff([]string{"power-off", "raised"}, shots[1].States); diff != "" {
+	if diff := cmp.Diff([]string{"power-off", "raised"}, FromPlan(p)[1].States(p)); diff != "" {
 		t.Error(diff)
 	}
 }

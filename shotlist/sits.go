@@ -13,14 +13,14 @@ import (
 // opens what hides it. It stands ahead of the wide, which takes the part off:
 // read too late it can't be filmed any more. What is poured in has no seat.
 func (d *deriving) sits(s *plan.Step) {
-	_, started := statesBefore(d.plan, d.step)
+	begun := started(d.plan, d.step)
 	for _, id := range s.Parts {
 		name := d.name(plan.KindPart, id)
 		if d.seen[id].first != d.step || isFluid(name) {
 			continue
 		}
 		of, bound := "how it sits before it comes off", Before
-		if opens(started, id+" "+name) {
+		if opens(begun, id+" "+name) {
 			of, bound = "how it sits when it comes in sight, before it comes off", ByStep
 		}
 		d.add(id+"-before", Cover{Orientation, plan.Ref{Kind: plan.KindPart, ID: id}},

@@ -54,7 +54,7 @@ func (s *story) contradiction(shot *Shot) Trouble {
 		Path: fmt.Sprintf("step[%d].shot[%d].needs", shot.Step, shot.Index), Step: s.plan.Steps[shot.Step].ID,
 	}
 	for _, state := range shot.Without {
-		if slices.Contains(shot.States, state) {
+		if slices.Contains(shot.Needs, state) {
 			t.Message = fmt.Sprintf("shot %q needs %q and not %q", shot.ID, s.word(state), s.word(state))
 			return t
 		}
@@ -63,7 +63,7 @@ func (s *story) contradiction(shot *Shot) Trouble {
 			return t
 		}
 	}
-	needs := s.plan.StateWords(shot.States)
+	needs := s.plan.StateWords(shot.Needs)
 	for _, state := range shot.Without {
 		needs = append(needs, "not "+s.word(state))
 	}

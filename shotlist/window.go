@@ -135,7 +135,7 @@ func (s *story) alike(m, step int) Window {
 // step, else the nearest, of two as near the earlier.
 func (s *story) byNeeds(shot *Shot) Window {
 	met := func(m int) bool {
-		for _, state := range shot.States {
+		for _, state := range shot.Needs {
 			if !s.holds(state, m) {
 				return false
 			}

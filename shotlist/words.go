@@ -145,7 +145,7 @@ func (e *Entry) Words() string {
 // those that it ends. Other shots are made while all of theirs hold.
 func (s *Shot) Turning(p *plan.Plan) (hold, begin, end []string) {
 	step := &p.Steps[s.Step]
-	for _, state := range s.States {
+	for _, state := range s.States(p) {
 		word := p.StateWord(state)
 		is := func(written string) bool { return written == word || written == state }
 		switch {

@@ -223,6 +223,7 @@ func (r *reader) speakers(family int) []Evidence {
 		say float32
 	}
 	var all []speaker
+	in := map[int32][]int{} // by text: its own of all
 	w := &r.weighing
 	w.heard = w.heard[:0]
 	for i := range w.signs {
@@ -237,14 +238,13 @@ func (r *reader) speakers(family int) []Evidence {
 		if !s.speaks() {
 			continue
 		}
-		k := slices.IndexFunc(all, func(o speaker) bool {
-			return o.at.text == s.at.text && o.at.start <= s.at.start && s.at.start < o.at.end
-		})
-		if k < 0 {
-			all = append(all, speaker{at: s.at})
-			k = len(all) - 1
+		its := in[s.at.text]
+		j := slices.IndexFunc(its, func(k int) bool { return all[k].at.start <= s.at.start && s.at.start < all[k].at.end })
+		if j < 0 {
+			j, its = len(its), append(its, len(all))
+			in[s.at.text], all = its, append(all, speaker{at: s.at})
 		}
-		all[k].say += says[0]
+		all[its[j]].say += says[0]
 		says = says[1:]
 	}
 	slices.SortStableFunc(all, func(a, b speaker) int { return cmp.Compare(b.say, a.say) })

@@ -103,7 +103,7 @@ func Shots(p *plan.Plan, shots []shotlist.Shot, coverage []shotlist.Covered) []b
 }
 
 func rowOf(p *plan.Plan, shot shotlist.Shot) shotRow {
-	states := p.StateWords(shot.States)
+	states := p.StateWords(shot.States(p))
 	var without []string
 	for _, state := range shot.Without {
 		without = append(without, "not "+p.StateWord(state))

@@ -7,6 +7,7 @@
 package chapters
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -65,7 +66,8 @@ func Stamp(seconds float64) string {
 // another, (3) the lengths are most even; where that leaves a choice, a short
 // step joins the chapter before it. A joined chapter has the title its author
 // wrote in a `chapter` key, else the title of its longest step; the others stand
-// in Joined. A video shorter than the limit is one chapter.
+// in Joined. A video shorter than the limit is one chapter, under the title its
+// author wrote for one of its steps, else under its own.
 //
 // Method: dynamic programming over where the last chapter starts. Cost: the
 // square of the number of steps.
@@ -75,8 +77,13 @@ func FromTimeline(p *plan.Plan, t timing.Timeline) []Chapter {
 		return nil
 	}
 	var chapters []Chapter
-	for _, group := range join(openings, WholeSecond(t.End), shortest(p)) {
-		chapters = append(chapters, merge(p, group))
+	groups := join(openings, WholeSecond(t.End), shortest(p))
+	for _, group := range groups {
+		c := merge(p, group)
+		if len(groups) == 1 && len(group) > 1 && !slices.ContainsFunc(group, opening.byAuthor) {
+			c.Title = cmp.Or(OneLine(p.Video.Title.Print), c.Title) // no step's title stands for the whole video
+		}
+		chapters = append(chapters, c)
 	}
 	for i := range chapters {
 		chapters[i].End = t.End
@@ -214,6 +221,8 @@ func join(openings []opening, end, limit int) [][]opening {
 	slices.Reverse(groups)
 	return groups
 }
+
+func (o opening) byAuthor() bool { return o.authored }
 
 // like holds for openings that the same viewers see.
 func (o opening) like(other opening) bool {

@@ -69,6 +69,24 @@ func TestShortStepsAreJoined(t *testing.T) {
 	}
 }
 
+// A video that is one chapter is not called after one of its steps.
+func TestOneChapterIsTheVideo(t *testing.T) {
+	p, line := film(4, 3)
+	p.Video.Title = plan.Text{Print: "Oil a chain"}
+	if got := outline(FromTimeline(p, line)); got != "0:00 Oil a chain=ab" {
+		t.Error(got)
+	}
+	p.Steps[0].Chapter.Title = plan.Text{Print: "Own"}
+	if got := outline(FromTimeline(p, line)); got != "0:00 Own=ab" {
+		t.Error("a title of the author's stays:", got)
+	}
+	p, line = film(7)
+	p.Video.Title = plan.Text{Print: "Oil a chain"}
+	if got := outline(FromTimeline(p, line)); got != "0:00 A=a" {
+		t.Error("one step is one chapter of its own:", got)
+	}
+}
+
 func TestAuthorsWordOnChapters(t *testing.T) {
 	p, line := film(30, 30, 30, 30)
 	p.Steps[1].Chapter.Joined = true

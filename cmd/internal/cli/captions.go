@@ -78,6 +78,9 @@ func profileNames() []string {
 }
 
 func runCaptions(ctx context.Context, o *captionsOptions) error {
+	if o.output == "-" {
+		o.output = "" // standard output, as in other programs
+	}
 	if o.to.Format == captions.Unknown && o.output != "" {
 		return errors.New("-o needs --to srt, vtt or ttml")
 	}

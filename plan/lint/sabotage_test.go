@@ -27,14 +27,29 @@ type sabotage struct {
 	gap              bool // the readers of hazards and claims don't see it yet, or see more
 }
 
-// mostGaps is how many sabotages of the first three lists the readers may still
-// get wrong, mostLaterGaps how many of those after, mostByList how many cautions
-// taken out they may not see the want of: to be lowered and never raised.
+// mostGaps is how many sabotages the readers may still get wrong, mostByList how
+// many cautions taken out they may not see the want of: to be lowered and never
+// raised.
 const (
-	mostGaps      = 3
-	mostLaterGaps = 6
-	mostByList    = 4
+	mostGaps   = 8
+	mostByList = 4
 )
+
+const (
+	washer = "washer-pump"
+	van    = "van-blower"
+	ebike  = "ebike-brake"
+	mower  = "mower-carburettor"
+)
+
+// planSabotages are all that spoil a plan, grouped by what goes wrong and sorted
+// by the finding. They were written from the documents of the language and of the
+// rules, with what they have to raise, in ten batches of which each was run once
+// before anything was mended by it: of the last 219 rows 166 came exactly as
+// written.
+func planSabotages() []sabotage {
+	return slices.Concat(faultSabotages, completenessSabotages, truthSabotages, safetySabotages, publishSabotages, harmlessSabotages)
+}
 
 // spoil makes the edits.
 func (s sabotage) spoil(t *testing.T, text string) string {
@@ -115,9 +130,8 @@ func before(t *testing.T, sample, text string) map[string]int {
 // A spoiled sample raises the finding that names what was spoiled, and nothing
 // else.
 func TestSabotage(t *testing.T) {
-	gaps, laterGaps, byList := 0, 0, 0
-	first := len(sabotages) + len(secondSabotages) + len(thirdSabotages)
-	for i, s := range slices.Concat(sabotages, secondSabotages, thirdSabotages, fourthSabotages, fifthSabotages, sixthSabotages, seventhSabotages, eighthSabotages, ninthSabotages, tenthSabotages) {
+	gaps, byList := 0, 0
+	for i, s := range planSabotages() {
 		t.Run(fmt.Sprintf("%03d %s", i+1, cmp.Or(s.want, "nothing")), func(t *testing.T) {
 			if testing.Short() && i%8 != 0 {
 				t.Skip("short: every eighth")
@@ -153,18 +167,14 @@ func TestSabotage(t *testing.T) {
 			}
 			report := t.Errorf
 			if s.gap {
-				if i < first {
-					gaps++
-				} else {
-					laterGaps++
-				}
+				gaps++
 				report = t.Logf
 			}
 			report("%q → %q\nraises %q\nwant   %q", s.old, s.new, got, want)
 		})
 	}
-	if gaps > mostGaps || laterGaps > mostLaterGaps {
-		t.Errorf("%d and %d sabotages are not read rightly, at most %d and %d", gaps, laterGaps, mostGaps, mostLaterGaps)
+	if gaps > mostGaps {
+		t.Errorf("%d sabotages are not read rightly, at most %d", gaps, mostGaps)
 	}
 	if byList > mostByList {
 		t.Errorf("%d cautions taken out are noticed only by the table they left behind, at most %d", byList, mostByList)

@@ -48,9 +48,9 @@ all the same), and with 2 where it could not run or the plan has faults.`,
 			return runBuild(cmd.Context(), o)
 		},
 	}
-	cmd.Flags().StringVarP(&o.dir, "output", "o", "", "the folder to write")
-	cmd.Flags().StringSliceVar(&o.only, "only", nil, "write only these outputs, by name or folder, and leave the others")
-	cmd.Flags().StringVar(&o.pace, "pace", "", "a file of measured pace, instead of the plan's own")
+	cmd.Flags().StringVarP(&o.dir, "output", "o", "", "the folder `DIR` to write")
+	cmd.Flags().StringSliceVar(&o.only, "only", nil, "write only the outputs of these `NAMES`, files or folders, and leave the others")
+	cmd.Flags().StringVar(&o.pace, "pace", "", "a `FILE` of measured pace, instead of the plan's own")
 	o.failOn.flag(cmd)
 	return cmd
 }

@@ -32,7 +32,7 @@ func (f *captionFormat) String() string {
 	return f.Format.String()
 }
 
-func (f *captionFormat) Type() string { return "format" }
+func (f *captionFormat) Type() string { return "FORMAT" }
 
 func (f *captionFormat) Set(word string) error {
 	f.Format = captions.FormatNamed(word)
@@ -63,7 +63,7 @@ read whole ends with 2 and nothing is written.`,
 	}
 	cmd.Flags().Var(&o.to, "to", "write the captions as srt, vtt or ttml")
 	cmd.Flags().Var(&o.profile, "profile", "line lengths and reading speed: "+either(profileNames()))
-	cmd.Flags().StringVarP(&o.output, "output", "o", "", "the file to write, instead of standard output")
+	cmd.Flags().StringVarP(&o.output, "output", "o", "", "the `FILE` to write, instead of standard output")
 	o.format.flag(cmd)
 	o.failOn.flag(cmd)
 	return cmd

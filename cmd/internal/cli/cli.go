@@ -47,7 +47,19 @@ type streams struct {
 
 // misuse is an error of the command line itself: a bad flag, command or number
 // of arguments. Its message is followed by where to read more.
-type misuse struct{ error }
+type misuse struct {
+	error
+	of *cobra.Command
+}
+
+// help says where the command that was misused is explained.
+func (m misuse) help() string {
+	lists := "the commands"
+	if m.of.HasParent() {
+		lists = "its options"
+	}
+	return m.of.CommandPath() + " --help lists " + lists
+}
 
 // errFound ends a command with exit code 1; what was found is printed already.
 var errFound = errors.New("findings")
@@ -122,8 +134,8 @@ func run(ctx context.Context, s streams, args []string) int {
 		return exitFailed
 	}
 	s.say(err.Error())
-	if errors.As(err, new(misuse)) {
-		fmt.Fprintln(s.err, hanging("  fixslate --help lists the commands, fixslate COMMAND --help its options", fitting(s.errColumns)-1))
+	if m, ok := errors.AsType[misuse](err); ok {
+		fmt.Fprintln(s.err, hanging("  "+m.help(), fitting(s.errColumns)-1))
 	}
 	return exitFailed
 }
@@ -160,7 +172,7 @@ and licensed practice. It never proves that a repair is safe.`,
 		RunE: func(cmd *cobra.Command, args []string) error { return cmd.Help() },
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return misuse{err} })
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error { return misuse{err, cmd} })
 	root.SetVersionTemplate("fixslate {{.Version}}\n")
 	fittedHelp(root, s.paper())
 	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "print what a command does", RunE: func(_ *cobra.Command, args []string) error {
@@ -180,7 +192,7 @@ func unknownCommand(root *cobra.Command, name string) error {
 	for _, c := range root.Commands() {
 		known = append(known, c.Name())
 	}
-	return misuse{fmt.Errorf("unknown command %q%s", name, didYouMean(name, known))}
+	return misuse{fmt.Errorf("unknown command %q%s", name, didYouMean(name, known)), root}
 }
 
 // anyNumber is a bound of takes that binds nothing.
@@ -192,7 +204,7 @@ func takes(least, most int) cobra.PositionalArgs {
 		if len(args) >= least && len(args) <= most {
 			return nil
 		}
-		return misuse{fmt.Errorf("%s is given %s; write %s", cmd.Name(), prose.Counted(len(args), "argument"), strings.TrimSuffix(cmd.UseLine(), " [flags]"))}
+		return misuse{fmt.Errorf("%s is given %s; write %s", cmd.Name(), prose.Counted(len(args), "argument"), strings.TrimSuffix(cmd.UseLine(), " [flags]")), cmd}
 	}
 }
 

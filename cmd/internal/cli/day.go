@@ -32,7 +32,7 @@ With --got it plans what is left: FILE lists the shots that are made already, on
 id a line, as the shoot book copies them out.`,
 		Example: "  fixslate day washer.toml\n  fixslate day washer.toml --got ticked.txt\n  fixslate day washer.toml --format svg > day.svg",
 	}, func() error { return runDay(o) })
-	cmd.Flags().StringVar(&o.got, "got", "", "file with the shots that are made already")
+	cmd.Flags().StringVar(&o.got, "got", "", "a `FILE` with the shots that are made already")
 	return cmd
 }
 

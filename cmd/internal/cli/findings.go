@@ -46,7 +46,7 @@ type choice struct {
 func choose(what string, words ...string) choice { return choice{what, words[0], words} }
 
 func (c *choice) String() string { return c.word }
-func (c *choice) Type() string   { return c.what }
+func (c *choice) Type() string   { return strings.ToUpper(c.what) }
 
 func (c *choice) Set(word string) error {
 	if !slices.Contains(c.known, word) {

@@ -50,8 +50,8 @@ with 2 where it could not run, the plan has faults, or -o wrote nothing.`,
 			return runMatch(cmd.Context(), o)
 		},
 	}
-	cmd.Flags().StringVarP(&o.dir, "output", "o", "", "the folder to write, mostly the one of the build")
-	cmd.Flags().StringSliceVar(&o.accept, "accept", nil, "put these terms into the captions: all, or terms by their words or ids")
+	cmd.Flags().StringVarP(&o.dir, "output", "o", "", "the folder `DIR` to write, mostly the one of the build")
+	cmd.Flags().StringSliceVar(&o.accept, "accept", nil, "put terms into the captions: all, or a `LIST` of them by their words or ids")
 	cmd.Flags().BoolVar(&o.force, "force", false, "write also what can't be trusted")
 	o.format.flag(cmd)
 	o.failOn.flag(cmd)

@@ -35,7 +35,7 @@ copy of one of the samples. It never overwrites a file.`,
 			return runNew(cmd.Context(), o)
 		},
 	}
-	cmd.Flags().StringVar(&o.like, "like", "", "copy a sample: "+strings.Join(samples.Names(), ", "))
+	cmd.Flags().StringVar(&o.like, "like", "", "copy a `SAMPLE`: "+strings.Join(samples.Names(), ", "))
 	return cmd
 }
 

@@ -42,8 +42,8 @@ on the day, a line for each step (fit-the-pump = "12m"), and name that file with
 			return runPace(cmd.Context(), o)
 		},
 	}
-	cmd.Flags().StringVarP(&o.output, "output", "o", "", "the pace file to write")
-	cmd.Flags().StringArrayVar(&o.worked, "worked", nil, "PLAN=FILE: how long the steps of a plan took")
+	cmd.Flags().StringVarP(&o.output, "output", "o", "", "the pace `FILE` to write")
+	cmd.Flags().StringArrayVar(&o.worked, "worked", nil, "how long the steps of a plan took, as `PLAN=FILE`")
 	o.format.flag(cmd)
 	return cmd
 }

@@ -2,8 +2,10 @@ package lint
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
@@ -17,6 +19,9 @@ var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, S
 		if p.putsBack(s, p.words[i]) || len(s.Parts) > 0 || len(s.Fasteners) > 0 && says(p.words[i], refitWords...) {
 			last = i
 		}
+	}
+	if last < 0 {
+		last = p.endsWithFitting()
 	}
 	if last < 0 {
 		return
@@ -33,6 +38,46 @@ var finalCheckMissing = Rule{Name: "final-check-missing", Group: Completeness, S
 		Path:    stepPath(last, "title"),
 	})
 }}
+
+// endsWithFitting is the step at whose words a plan without states, parts and
+// fasteners ends: something came off before or a new one goes in, it is put on, and
+// nothing is done or said after it but goodbye. -1 where it ends otherwise: how a
+// result is looked at has no end of words.
+func (p *Pass) endsWithFitting() int {
+	last, apart := -1, false
+	for i := range p.Plan.Steps {
+		s := &p.Plan.Steps[i]
+		if last >= 0 && !s.Do.Empty() {
+			last = -1
+		}
+		for _, l := range s.Lines {
+			if l.Kind != plan.Spoken {
+				continue
+			}
+			switch words := fold(l.Print); {
+			case (apart || says(words, "new")) && s.HandsOn() && putOn().MatchString(words):
+				last, apart = i, true
+			case takenOff().MatchString(words):
+				last, apart = -1, true
+			case !says(words, farewells...):
+				last = -1
+			}
+		}
+	}
+	return last
+}
+
+// takenOff and putOn find in folded words what a plan without states tells:
+// "old washer out", "undo the lens", and "new washer in", "lens back on".
+var (
+	takenOff = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(` (?:undo|unscrew|remove|unbolt|unclip|dismantle) | (?:take|pull|lift|prise|slide|pop|twist|knock|tap|cut|wind|press|work|peel) (?:[^ .]+ ){0,5}(?:off|out) | old (?:[^ .]+ ){1,3}(?:out|off) `)
+	})
+	putOn = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^ (?:now |then |and |so )?(?:fit|refit) | new (?:[^ .]+ ){1,4}(?:in|on) | (?:goes|go|put|push|screw|slide|bolt|clip|pop) (?:[^ .]+ ){0,5}back (?:in|on|together) | (?:in|on) goes | [^ .]+ back (?:in|on|together) `)
+	})
+	farewells = []string{"thanks", "thank you", "that's it", "that is it", "that's all", "that is all", "see you", "bye", "goodbye", "done", "finished", "next time", "next week", "subscribe", "good luck", "job done", "until then", "cheers"}
+)
 
 // putsBack holds for a step that ends a state of something taken off, out or
 // apart, or one that the linter knows; "ladder-up" and "laid-down" are where

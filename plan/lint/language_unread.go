@@ -2,6 +2,7 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fixslate/plan"
@@ -30,7 +31,18 @@ var languageUnread = Rule{Name: "language-unread", Group: Safety, Severity: diag
 		})
 		return
 	}
-	if readsEnglish(p.words) && readsEnglish(p.spoken()) {
+	said := p.spoken()
+	if readsEnglish(p.words) && readsEnglish(said) {
+		for i, text := range said {
+			if readsForeign(text) {
+				report(Report{
+					Message: fmt.Sprintf("step %q is not told in English, and hazards and claims are read in English only", p.Plan.Steps[i].Title.Print),
+					Hint:    "tell it in the video's language, or have somebody who knows the trade read it for danger; silence here means nothing",
+					Path:    stepPath(i, "say"),
+				})
+				return
+			}
+		}
 		return
 	}
 	report(Report{
@@ -81,6 +93,31 @@ func english(word string) bool {
 		return true
 	}
 	return false
+}
+
+// readsForeign holds for a folded text in which the small words of another language
+// outnumber those of English threefold: a name or a quoted sign does not.
+func readsForeign(text string) bool {
+	const enough = 3
+	known, other := 0, 0
+	for w := range strings.SplitSeq(text, " ") {
+		if english(w) {
+			known++
+		} else if slices.Contains(smallWords, w) {
+			other++
+		}
+	}
+	return other >= enough && other >= 3*known
+}
+
+// smallWords are articles, prepositions and pronouns of German, French, Spanish,
+// Italian, Portuguese, Dutch, Swedish and Polish that are no English words; from
+// memory.
+var smallWords = []string{
+	"der", "das", "den", "dem", "des", "und", "ist", "ein", "eine", "einen", "mit", "nicht", "auf", "aus", "von", "vom", "zum", "zur", "sie", "wir", "ihr", "dann", "jetzt", "dein", "deinen",
+	"le", "la", "les", "un", "une", "du", "de", "et", "est", "avec", "dans", "pour", "sur", "pas", "que", "puis", "vous", "nous", "votre", "aux", "ce", "cette",
+	"el", "los", "las", "una", "y", "con", "por", "del", "se", "lo", "su", "como", "entonces", "il", "di", "che", "della", "dal", "dalla", "gli", "sul", "poi", "da", "em", "uma", "com", "nao", "depois",
+	"het", "een", "en", "niet", "met", "op", "uit", "je", "ett", "och", "att", "av", "som", "med", "till", "det", "nie", "jest", "na", "oraz",
 }
 
 // englishShare is the share of them below which a text is taken for another

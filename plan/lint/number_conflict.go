@@ -16,6 +16,7 @@ import (
 var numberConflict = Rule{Name: "number-conflict", Group: Truth, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	p.factConflicts(report)
 	p.cautionConflicts(report)
+	p.saidTwice(report)
 	for _, s := range p.said {
 		for _, v := range s.Values {
 			q, ok := quantity(v)

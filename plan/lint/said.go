@@ -2,8 +2,10 @@ package lint
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/claim"
@@ -64,14 +66,27 @@ func quantity(v claim.Value) (trade.Quantity, bool) {
 	return trade.Quantity{Number: v.Number, Unit: unit}, ok
 }
 
-// readAloud holds for a reading that is read aloud while a test is made.
+// readAloud holds for a reading that is read aloud: while a test is made, or where
+// the words say what shows it here and now.
 func (p *Pass) readAloud(s said) bool {
-	return s.Has(claim.Measurement) && len(p.Plan.Steps[s.step].Tests) > 0
+	return s.Has(claim.Measurement) && (len(p.Plan.Steps[s.step].Tests) > 0 || readHere(fold(s.line.Print)))
 }
+
+// readHere holds for folded words of what an instrument shows as they are said,
+// "my meter says", "I get"; a good one's reading, or what it shows when something is
+// so, is a claim about others.
+func readHere(folded string) bool {
+	return hereAndNow().MatchString(folded) && !says(folded, "good", "healthy", "sound", "new", "should", "want", "wants", "always", "usually", "normally", "when", "if")
+}
+
+var hereAndNow = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:my|the|this|our) (?:\S+ )?(?:meter|multimeter|tester|gauge|display|scales?|clamp|thermometer|screen|needle|readout|tachometer) (?:now |here )?(?:says|reads|shows|gives|stays|stops|is (?:showing|reading|at|on)) ` +
+		`| (?:i|we) (?:now |only |just )?(?:get|got|read|measure|measured|see) | (?:mine|ours) (?:now |only |just )?(?:reads|says|shows|measures|gives) | on (?:mine|ours|this one) (?:it|that|i|we) `)
+})
 
 // loose are the values of a line that no fact answers for: numbers with a unit
 // outside its quotes. Times, turns, shares and counts are no values of the
-// object, and money is a cost.
+// object, and money is a cost. A reading that is read aloud is shown as it is said.
 func (p *Pass) loose(s said) []claim.Value {
 	if s.sourced() || p.readAloud(s) {
 		return nil

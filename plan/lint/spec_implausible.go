@@ -145,6 +145,8 @@ var bounds = []bound{
 	{[]string{"key", "on"}, nil, nil, trade.Volt, 0, 60, "what the key of a vehicle switches has 12, 24 or 48 V"},
 	{[]string{"ignition", "on"}, nil, nil, trade.Volt, 0, 60, "what the key of a vehicle switches has 12, 24 or 48 V"},
 	{[]string{"mains"}, nil, nil, trade.Volt, 90, 440, "mains is 100 to 240 V, and 400 V between phases (IEC 60038)"},
+	{[]string{"horn"}, nil, nil, trade.DecibelA, 60, 135, "horns make 83 to 118 dB(A) at two metres (fixslate look sound)"},
+	{[]string{"blow", "gun"}, nil, nil, trade.Kilopascal, 0, 300, "air for cleaning has less than 207 kPa (30 psi) at the nozzle (29 CFR 1910.242(b); fixslate look pressure)"},
 	{[]string{"tyre"}, nil, nil, trade.Kilopascal, 70, 1000, "tyres take 1.5 to 3.5 bar on cars and up to 9 bar on bicycles"},
 	{[]string{"tire"}, nil, nil, trade.Kilopascal, 70, 1000, "tyres take 1.5 to 3.5 bar on cars and up to 9 bar on bicycles"},
 	{[]string{"radiator", "cap"}, nil, nil, trade.Kilopascal, 20, 250, "cooling-system caps open at 90 to 145 kPa"},
@@ -196,7 +198,7 @@ func (b bound) named(what, subject string) bool {
 // implausible says in words why a value can't be, or is empty.
 func implausible(what, subject string, m trade.Measure) string {
 	for _, q := range m.Quantities() {
-		if why := impossible(q); why != "" {
+		if why := cmp.Or(impossible(q), offSystem(what, subject, m, q)); why != "" {
 			return why
 		}
 		for _, b := range bounds {

@@ -40,18 +40,47 @@ func (p *Pass) guards(id string) bool {
 	return slices.ContainsFunc(p.Plan.Test(id), func(t *plan.Test) bool { return t.Pass.Kind == plan.ToTest })
 }
 
-// inCircles are tests that a good reading sends back to themselves.
+// inCircles are tests that good readings lead back to: a test to itself, or two
+// that send a viewer from one to the other for ever. Each circle is told once.
 func (p *Pass) inCircles(report func(Report)) {
+	told := map[string]bool{}
 	for i := range p.Plan.Tests {
 		t := &p.Plan.Tests[i]
-		if t.Pass.Kind == plan.ToTest && t.Pass.ID == t.ID {
-			report(Report{
-				Message: fmt.Sprintf("test %q leads back to itself when it passes", cmp.Or(t.Question.Print, t.ID)),
-				Hint:    `write what is next: pass = "step:…", "test:…" or "stop: why"`,
-				Path:    row(plan.KindTest, i, "pass"),
-			})
+		circle := p.passes(t)
+		if len(circle) == 0 || told[t.ID] {
+			continue
 		}
+		for _, id := range circle {
+			told[id] = true
+		}
+		message := fmt.Sprintf("test %q leads back to itself when it passes", cmp.Or(t.Question.Print, t.ID))
+		if len(circle) > 1 {
+			message += fmt.Sprintf(", by way of %q", circle[1])
+		}
+		report(Report{
+			Message: message,
+			Hint:    `write what is next: pass = "step:…", "test:…" or "stop: why"`,
+			Path:    row(plan.KindTest, i, "pass"),
+		})
 	}
+}
+
+// passes are the ids of the tests that good readings lead through from a test back
+// to itself; none where they end elsewhere.
+func (p *Pass) passes(t *plan.Test) []string {
+	var way []string
+	for at := t; at.Pass.Kind == plan.ToTest && !slices.Contains(way, at.ID); {
+		way = append(way, at.ID)
+		next := p.Plan.Test(at.Pass.ID)
+		if at.Pass.ID == t.ID {
+			return way
+		}
+		if len(next) == 0 {
+			break
+		}
+		at = next[0]
+	}
+	return nil
 }
 
 // ledOn holds where a step of the story is for the outcome.

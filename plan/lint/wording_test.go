@@ -18,7 +18,7 @@ func TestWording(t *testing.T) {
 	}{
 		{"called safe", "always-never", said("It is safe to reach in."), "this calls it safe"},
 		{"of all", "always-never", said("These seals never leak."), "said of every one"},
-		{"a reading", "number-loose", said("Mine reads 4 volts."), "make it a [[test]]"},
+		{"a reading", "number-loose", said("It reads 4 volts."), "make it a [[test]]"},
 		{"a value", "number-loose", said("The bolt takes 40 newton metres."), "declare it once"},
 		{"a wire by its ends", "source-missing", "wire = [{ id = \"hot\", from = \"pot\", to = [\"tip\"], colour = \"white\" }]\n" + said("Look."), "wire from pot to tip: white has no source"},
 		{"what rolls, and chocked", "caution-incomplete", strings.ReplaceAll(roll, "%", "It can roll onto you. Level ground, brake on, rear wheels chocked."), ""},

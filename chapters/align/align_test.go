@@ -388,3 +388,33 @@ say = "Put the meter across the battery posts. You want at least 12.4 V across t
 		t.Errorf("%+v, want 12.4 V", m.Numbers)
 	}
 }
+
+// A number of another unit, or of a line before, does not stand for one that was
+// said wrongly.
+func TestNumberIsNoOther(t *testing.T) {
+	p, planned := decodePlan(t, `
+[video]
+title = "T"
+[[step]]
+id = "open"
+title = "Open it"
+say = "Lay the pump on its side and undo the three screws."
+[[step]]
+id = "close"
+title = "Close it"
+say = "New pump in, the same three back, 3 N·m, snug. Then tighten the lid to 2 N·m."
+[[step]]
+id = "prove"
+title = "Prove it"
+say = "Plug it in and run it for two minutes."
+`)
+	m := Read(p, planned, cuesOf("lay the pump on its side and undo the three screws", "+ 1", "new pump in the same three back five newton metres snug",
+		"then tighten the lid to 2 newton metres", "+ 1", "plug it in and run it for ten minutes"))
+	var got []string
+	for _, n := range m.Numbers {
+		got = append(got, n.Print+" as "+n.Said)
+	}
+	if want := []string{"3 N·m as five newton metres", "two minutes as ten minutes"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}

@@ -64,12 +64,19 @@ func (s *settler) compare(n int, planned []prose.Figure) {
 	heard := prose.Figures(p.text)
 	used := make([]bool, len(heard))
 	open := make([]bool, len(planned))
-	for i, f := range planned {
+	for i := range open {
 		open[i] = true
-		for k, h := range heard {
-			if !used[k] && sameNumbers(f, h) {
-				used[k], open[i] = true, false
-				break
+	}
+	// Each number finds its like in the line, then before it; at last one that was
+	// said without its unit, in the line.
+	for round := range 3 {
+		for i, f := range planned {
+			for k, h := range heard {
+				within := p.words[p.word(h.Start)] >= l.First
+				alike := measures(f) == measures(h)
+				if open[i] && !used[k] && (within || round == 1) && (alike || round == 2) && sameNumbers(f, h) {
+					used[k], open[i] = true, false
+				}
 			}
 		}
 	}
@@ -106,18 +113,19 @@ func (s *settler) number(n int, f, h prose.Figure, p passage) Number {
 // heard.
 func printed(l *Line, f prose.Figure) string {
 	for _, p := range prose.Figures(l.Print) {
-		if sameNumbers(f, p) && sameNumbers(p, f) {
+		if measures(f) == measures(p) && sameNumbers(f, p) && sameNumbers(p, f) {
 			return p.Of(l.Print)
 		}
 	}
 	return f.Of(l.Speak)
 }
 
-// sameNumbers holds where a figure has all numbers of another, in whatever
-// unit.
+// sameNumbers holds where a figure has all numbers of another, in the same unit, in
+// another of its kind or in one that was not said: two minutes are not the two
+// newton metres before them.
 func sameNumbers(f, h prose.Figure) bool {
 	for _, v := range f.Values {
-		if !slices.ContainsFunc(h.Values, func(o prose.Value) bool { return near(v.Number, o.Number) || inUnit(o, v) }) {
+		if !slices.ContainsFunc(h.Values, func(o prose.Value) bool { return near(v.Number, o.Number) && !apart(o, v) || inUnit(o, v) }) {
 			return false
 		}
 	}
@@ -125,6 +133,14 @@ func sameNumbers(f, h prose.Figure) bool {
 }
 
 func near(a, b float64) bool { return math.Abs(a-b) <= 1e-6*max(math.Abs(a), math.Abs(b), 1e-9) }
+
+// measures holds for a figure that was said with a unit.
+func measures(f prose.Figure) bool { return len(f.Values) > 0 && f.Values[0].Unit != "" }
+
+// apart holds for values in units that measure different things.
+func apart(o, v prose.Value) bool {
+	return o.Unit != "" && v.Unit != "" && o.Unit.Dimension() != v.Unit.Dimension()
+}
 
 // inUnit holds where a value is another in that one's unit.
 func inUnit(o, v prose.Value) bool {

@@ -107,7 +107,7 @@ func (r *reader) offerOne(c *number, at int) {
 		return
 	}
 	unit := r.unitOfNoun(noun)
-	if unit == "" {
+	if unit == "" || noun == "meter" && one == 0 && !r.spans(at+1) {
 		return
 	}
 	if r.is(at+1, "and") && r.is(at+2, "a") && (r.is(at+3, "half") || r.is(at+3, "quarter")) && !r.in(at+4, k.making) {
@@ -120,6 +120,16 @@ func (r *reader) offerOne(c *number, at int) {
 		return // "a cup", "with a click"
 	}
 	r.offerScaled(unit, part, single, said, how, is(hold, 256|oneIf(r.is(at+1, "of"))))
+}
+
+// spans says whether the word at i makes a length of "a good meter": without one a
+// meter is what one measures with.
+func (r *reader) spans(i int) bool {
+	switch r.words[min(i, len(r.words)-1)].text {
+	case "of", "long", "wide", "deep", "high", "tall", "thick", "away", "apart", "from", "above", "below", "across", "more", "less", "each", "further", "longer", "back", "up", "down":
+		return i < len(r.words)
+	}
+	return false
 }
 
 // unitOfNoun is the unit that a noun is, empty for none; those of time are none here.

@@ -125,7 +125,25 @@ func (r *reader) equal(i int) bool {
 	case r.is(i+1, "long"), r.is(i+1, "well"), r.is(i+1, "far"):
 		return r.in(i-1, k.be) || r.is(i-1, "twice") || r.is(i-1, "times") || r.is(i-1, "just") || r.is(i-1, "last") || r.is(i-1, "lasts")
 	}
-	return !r.is(i+3, "you") && !r.is(i+3, "possible")
+	return !r.figurative(i) && !r.is(i+3, "you") && !r.is(i+3, "possible")
+}
+
+// figurative says whether a figure of speech stands at word i or a little behind it: "as
+// soft as a biscuit", "thin as paper". What is so many times another is measured.
+func (r *reader) figurative(i int) bool {
+	const reach = 6
+	for j := i; j+2 < len(r.words) && j < i+reach; j++ {
+		if !r.is(j+2, "as") || r.is(j-1, "twice") || r.is(j-1, "half") || r.is(j-1, "times") || r.is(j, "twice") || r.is(j, "half") || r.is(j, "times") {
+			continue
+		}
+		switch next := j + 3; {
+		case r.is(next, "a"), r.is(next, "an"):
+			return !r.is(next+1, "new") && !r.is(next+1, "good") && !r.is(next+1, "proper")
+		case r.is(next, "paper"), r.is(next, "butter"), r.is(next, "silk"), r.is(next, "toast"), r.is(next, "ice"), r.is(next, "hell"), r.is(next, "mud"), r.is(next, "day"), r.is(next, "night"), r.is(next, "honey"), r.is(next, "treacle"):
+			return true
+		}
+	}
+	return false
 }
 
 // superlative reads "it's the strongest joint", "the best way is".

@@ -143,10 +143,13 @@ func (r *reader) try(book *cueBook, number int32, i int) {
 	if c.kind == Frequency && r.in(i, r.known.often) && r.said(i, r.known.self) && !r.in(i+1, r.known.seeing) {
 		return // "where I'd normally stop"
 	}
+	if c.kind == Comparison && r.figurative(i) {
+		return
+	}
 	if c.kind == Causal && r.films() {
 		return
 	}
-	if c.kind != Universal || !r.purpose(i) && !r.conditioned(i) {
+	if c.kind != Universal || !r.purpose(i) && !r.conditioned(i) && !r.besetting(i) {
 		r.found |= c.bit
 	}
 }
@@ -157,8 +160,14 @@ func (r *reader) purpose(i int) bool {
 	const reach = 5
 	found := false
 	r.clauseBefore(i, reach, func(j int) bool {
-		found = found || r.is(j, "so") && (r.is(j+1, "that") || r.is(j+1, "they") || r.is(j+1, "it"))
+		found = found || r.is(j, "so") && (r.is(j+1, "that") || r.is(j+1, "they") || r.is(j+1, "it") || j+1 == i && r.words[0].mood == order)
 		return !found
 	})
 	return found
+}
+
+// besetting says whether people at word i are whom a thing besets: "the one everybody
+// forgets" tells where to look.
+func (r *reader) besetting(i int) bool {
+	return (r.is(i, "everybody") || r.is(i, "everyone")) && !r.words[i].stopped && (r.is(i-1, "one") || r.is(i-1, "ones") || r.in(i-1, r.known.idle))
 }

@@ -155,6 +155,9 @@ func (r *reader) nobodies() {
 		if r.in(i+1, k.prep) && !r.verbIn(i+1, r.clauseEnd(i)) {
 			continue // "nobody near the blade": how it is to be
 		}
+		if r.happened(i + 1) {
+			continue
+		}
 		mine := r.is(i-2, "now") || r.is(i-1, "now") // "from now on nobody pulls it"
 		for j := i + 1; j < len(r.words) && j < i+5; j++ {
 			mine = mine || r.in(j, k.self) || r.is(j, "me") || r.is(j, "us")
@@ -162,6 +165,28 @@ func (r *reader) nobodies() {
 		if !mine {
 			r.add(Universal)
 		}
+	}
+}
+
+// happened says whether what people did once follows: "nobody told the neighbours",
+// "nobody had opened it".
+func (r *reader) happened(i int) bool {
+	for r.is(i, "ever") || r.is(i, "really") || r.is(i, "else") || r.is(i, "had") && i+1 < len(r.words) {
+		i++
+	}
+	switch {
+	case i >= len(r.words):
+		return false
+	case r.is(i-1, "had"):
+		return true
+	}
+	switch w := r.words[i].text; w {
+	case "told", "knew", "saw", "said", "heard", "thought", "came", "went":
+		return true
+	case "made", "produced", "designed", "rated", "tested", "used", "bothered":
+		return false // "nobody made spares for it"
+	default:
+		return isPast(w)
 	}
 }
 
@@ -262,6 +287,9 @@ func (r *reader) modals() {
 		if i == 0 && !r.in(1, k.order|k.be|k.have|k.lead) || r.in(i-1, k.det) && !r.in(i-1, k.pronoun) {
 			continue // "could you", "the might"
 		}
+		if w.text == "could" && !r.is(i+1, "have") && !r.is(i+2, "have") && r.bygone() {
+			continue
+		}
 		switch w.text {
 		case "should", "ought", "would":
 			if !r.valueFrom(i) {
@@ -273,6 +301,22 @@ func (r *reader) modals() {
 		}
 		r.add(Hedge)
 	}
+}
+
+// bygone says whether the sentence tells of a time that is over: "it couldn't do that
+// yesterday" is what was seen.
+func (r *reader) bygone() bool {
+	for i := range r.words {
+		switch r.words[i].text {
+		case "yesterday", "ago":
+			return true
+		case "morning", "night", "week", "month", "year", "time":
+			if r.is(i-1, "last") || r.is(i-1, "this") && r.is(i, "morning") {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // forbids says whether "may" at i denies leave: "no cable may be trapped".

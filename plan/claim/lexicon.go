@@ -98,7 +98,7 @@ type classes struct {
 }
 
 // seconds are lists that code asks for of the second set, as the first is full.
-type seconds struct{ faulty, seepage, ail, agency class }
+type seconds struct{ faulty, seepage, ail, agency, law, licensed, licensee class }
 
 // second says whether word i is in a list of the second set.
 func (r *reader) second(i int, c class) bool {

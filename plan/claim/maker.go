@@ -71,7 +71,7 @@ func (m *maker) readWords(text string) error {
 			return fmt.Errorf("lexicon: no list %q", name)
 		}
 	}
-	m.seconds = seconds{m.lists["faulty"].other, m.lists["seepage"].other, m.lists["ail"].other, m.lists["agency"].other}
+	m.seconds = seconds{m.lists["faulty"].other, m.lists["seepage"].other, m.lists["ail"].other, m.lists["agency"].other, m.lists["law"].other, m.lists["licensed"].other, m.lists["licensee"].other}
 	for i := range m.terms {
 		if m.terms[i].others&m.agency != 0 {
 			m.terms[i].marks |= agent

@@ -102,7 +102,9 @@ func (r *reader) read() {
 	r.when()
 	r.named()
 	r.properties()
-	r.believed()
+	if !r.unsaid() {
+		r.believed()
+	}
 }
 
 func (r *reader) add(k Kind) { r.found.add(k) }

@@ -176,3 +176,38 @@ func TestConditional(t *testing.T) {
 		}
 	}
 }
+
+// A cue in a turn of speech claims nothing; the same cue of a thing does.
+func TestUnsaid(t *testing.T) {
+	for text, want := range map[string]bool{
+		"if it drops out twice a day, write down when":                        false,
+		"if it drops out twice a day the relay is tired":                      true,
+		"if your kettle rattles like a tin of nails, this one's for you":      false,
+		"I wax mine every autumn":                                             false,
+		"I see two of these every week":                                       true,
+		"ask somebody with the right licence, and leave it to a licensed one": false,
+		"the law leaves it to a licensed fitter":                              true,
+		"it has to be done by a registered fitter":                            true,
+		"nobody told the caretaker":                                           false,
+		"nobody makes them any more":                                          true,
+		"it couldn't do that yesterday":                                       false,
+		"it could be the coil":                                                true,
+		"as soft as a sponge":                                                 false,
+		"it's as strong as the original":                                      true,
+		"it's twice as loud as a drill":                                       true,
+		"cover it so nothing can get in":                                      false,
+		"nothing can get in":                                                  true,
+		"not with pliers, however often you've seen that":                     false,
+		"a sixty tooth blade is what I use":                                   false,
+		"you just saved forty quid":                                           false,
+		"it's the one everybody forgets":                                      false,
+		"that needs a decent meter":                                           false,
+	} {
+		if got := Sentence(text).NeedsEvidence; got != want {
+			t.Errorf("%q: claims %v", text, Sentence(text).Kinds)
+		}
+	}
+	if got := stated(Sentence("leave a good meter of cable")); got != "1 m" {
+		t.Errorf("a length of a meter is read as %q", got)
+	}
+}

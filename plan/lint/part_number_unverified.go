@@ -39,16 +39,20 @@ func bareNumber(text string) string {
 	}, text)
 }
 
-// knownNumbers are the numbers of the plan's parts, and the names of the object,
-// of its versions and of documents, word by word and two words together: a
-// model is no part.
+// knownNumbers are the numbers of the plan's parts, and the names of parts and
+// supplies, of the object, of its versions and of documents, word by word and two
+// words together: a bearing is named by its number, and a model is no part.
 func (p *Pass) knownNumbers() map[string]bool {
 	known := map[string]bool{}
-	for _, w := range p.Plan.Parts {
-		known[bareNumber(w.Number)], known[bareNumber(w.Replaces.Print)] = true, true
-	}
 	v, shoot := &p.Plan.Video, &p.Plan.Shoot
 	names := []string{v.Title.Print, v.Subject.Print, v.Fits.Print, shoot.Object.Print}
+	for _, w := range p.Plan.Parts {
+		known[bareNumber(w.Number)], known[bareNumber(w.Replaces.Print)] = true, true
+		names = append(names, w.Name.Print)
+	}
+	for i := range p.Plan.Supplies {
+		names = append(names, p.Plan.Supplies[i].Name.Print)
+	}
 	for i := range p.Plan.Variants {
 		names = append(names, p.Plan.Variants[i].Name.Print, p.Plan.Variants[i].Tell.Print)
 	}

@@ -73,6 +73,7 @@ var namedBands = []struct {
 	{patternOf(`\bbleed(?:er)?[ -](?:nipples?|screws?|valves?)\b`, "bleed"), "bleed nipple", 2, 25},
 	{patternOf(`\bhose[ -](?:clamps?|clips?)\b`, "hose"), "hose clamp", 0.5, 15},
 	{patternOf(`\b(?:caps?|glands?|unions?|ring[ -]nuts?|lock[ -]?rings?)(?: (?:hex|hexagon|round|knurled|slotted))?\s*$`, "cap", "gland", "union", "ring", "lock"), "cap", 1, 90},
+	{patternOf(`\b(?:fittings?|adapt[eo]rs?|couplings?|hose[ -](?:ends?|tails?))(?: (?:hex|hexagon|round|knurled))?\s*$`, "fitting", "adapt", "coupling", "hose"), "fitting", 1, 150},
 	{patternOf(`\bbattery[ -](?:clamps?|terminals?|posts?)\b`, "battery"), "battery clamp", 2, 25},
 }
 

@@ -125,3 +125,20 @@ func TestProofLoad(t *testing.T) {
 		t.Errorf("clamp load %.0f lb; printed 9050", force)
 	}
 }
+
+// A fitting seals by its O-ring and clamps nothing: 4.5 N·m on a 3/8-24 thread is no
+// slip of the unit, as it is on a bolt. Common practice, no source.
+func TestFittingIsNoBolt(t *testing.T) {
+	q := Quantity{Number: 4.5, Unit: NewtonMetre}
+	fitting, known := NamedBand("hose fitting hex")
+	if _, slips := fitting.Slip(q); !known || slips || !fitting.Holds(4.5) {
+		t.Errorf("a fitting's band is %+v", fitting)
+	}
+	if _, known := NamedBand("fitting bracket bolt"); known {
+		t.Error("a bolt is taken for a fitting")
+	}
+	bolt, _ := TorqueBand("3/8-24 UNF", "")
+	if _, slips := bolt.Slip(q); !slips {
+		t.Error("4.5 N·m on a 3/8-24 bolt is no slip")
+	}
+}

@@ -38,7 +38,7 @@ var states = [...]State{
 	{"running", []string{"engine-running", "motor-running"}, "an engine, motor or machine is running", false},
 	{"key-on", []string{"ignition-on"}, "the ignition is on", false},
 	{"key-off", []string{"ignition-off"}, "the ignition is off", false},
-	{"spark-off", []string{"plug-lead-off"}, "the spark plug lead is off and clear", false},
+	{"spark-off", []string{"plug-lead-off", "plug-leads-off", "spark-plug-lead-off", "spark-plug-leads-off", "plug-wire-off", "plug-wires-off"}, "the spark plug lead is off and clear", false},
 	{"fuel-open", nil, "the fuel system is open to the air", false},
 	{"brake-freed", []string{"brake-off", "handbrake-off", "parking-brake-off"}, "the parking brake is off or slack", false},
 	{"live", []string{"energised", "energized"}, "power is on and live parts can be touched", false},

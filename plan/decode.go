@@ -206,7 +206,7 @@ func isTable(value any) bool {
 func (r *reader) missingKey(name string, at *element, k *Key) {
 	switch {
 	case at.path == "" && k.Name == "step":
-		r.fault("key-missing", "", "add [[step]] with title and say", "the plan has no step")
+		r.fault("key-missing", k.Name, "add [[step]] with title and say", "the plan has no step")
 	case at.path == "":
 		r.fault("key-missing", "", "add [video] with title = \"…\"", "the plan has no [%s]", k.Name)
 	default:

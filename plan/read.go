@@ -74,11 +74,16 @@ func (t *table[T]) read(r *reader, at *element, m map[string]any, v *T) {
 	}
 }
 
-// isBlank holds for text without a word in it: a key that is needed is then as
-// good as missing.
+// isBlank holds for text without a word in it and for a list without an entry: a
+// key that is needed is then as good as missing.
 func isBlank(value any) bool {
-	text, ok := value.(string)
-	return ok && strings.TrimSpace(text) == ""
+	switch value := value.(type) {
+	case string:
+		return strings.TrimSpace(value) == ""
+	case []any:
+		return len(value) == 0
+	}
+	return false
 }
 
 func (s *single[T]) read(r *reader, at *element, name string, value any) {

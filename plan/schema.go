@@ -33,6 +33,9 @@ func schemaOf(t Table) schema {
 			s["description"] = inner.Doc
 			if inner.List {
 				s = schema{"type": "array", "items": s, "description": k.Doc}
+				if k.Need {
+					s["minItems"] = 1
+				}
 			}
 			properties[k.Name] = s
 			continue

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -361,44 +360,4 @@ func syntaxFault(src *diag.Source, p *unstable.Parser, err error) diag.Finding {
 	}
 	f.Hint = syntaxHint(src, f.At, f.Message)
 	return f
-}
-
-const needsQuotes = `text needs quotes: key = "…"`
-
-// syntaxHint guesses from the line and from what was found in it what was meant.
-func syntaxHint(src *diag.Source, at diag.Place, found string) string {
-	line := strings.TrimSpace(src.Line(at.Position().Line))
-	_, value, assigns := strings.Cut(line, "=")
-	value = strings.TrimSpace(value)
-	letter, _ := utf8.DecodeRuneInString(src.Text[at.Span.Start:])
-	bare := strings.HasSuffix(found, "at start of value") && unicode.IsLetter(letter)
-	switch {
-	case strings.Contains(found, "expected ','"):
-		return "put a comma between two entries: a = 1, b = 2"
-	case bare && strings.HasPrefix(line, "["):
-		return "close the list above with ]"
-	case bare:
-		return needsQuotes
-	case strings.HasSuffix(found, "is incomplete"):
-		return "close it: each [ has its ], and each { its }"
-	case strings.HasPrefix(line, "[") && !strings.HasSuffix(line, "]"):
-		return "a header stands alone on its line: [video] or [[step]]"
-	case !assigns && line != "" && !strings.HasPrefix(line, "["):
-		return "write key = value, or put longer text between \"\"\" and \"\"\""
-	case assigns && value == "":
-		return "a value is missing after ="
-	case assigns && strings.HasPrefix(value, "'") && strings.HasPrefix(found, "expected newline"):
-		return `text with an apostrophe stands in "…"`
-	case assigns && strings.Count(value, `"`)%2 == 1 && !strings.Contains(value, `"""`):
-		return "close the quotes in the same line, or put longer text between \"\"\" and \"\"\""
-	case assigns && strings.Contains(value, `\`):
-		return `a backslash in "…" starts an escape; write \\ or use '…'`
-	case assigns && strings.ContainsRune(value, '“') || strings.ContainsRune(value, '”'):
-		return `use straight quotes: "…"`
-	case assigns && !strings.ContainsAny(value[:1], `"'[{0123456789+-tf`):
-		return needsQuotes
-	case assigns && value[0] >= '0' && value[0] <= '9' && strings.ContainsAny(value, "-./"):
-		return needsQuotes + "; a date is year, month and day, and one that the calendar has: 2026-11-25"
-	}
-	return "see the TOML 1.0 specification for the form of values"
 }

@@ -47,10 +47,13 @@ func NewSource(name string, raw []byte) (*Source, []Finding) {
 	}
 	s.setText(text)
 	if bad := badByte(text); bad >= 0 {
+		what, hint := fmt.Sprintf("byte 0x%02x is no text in UTF-8", text[bad]), "save the file as UTF-8"
+		if text[bad] == 0 {
+			what, hint = "byte 0x00 is no text", "delete it, or save the file as text"
+		}
 		return s, []Finding{{
 			Rule: "encoding", Severity: Error, At: Place{s, Span{bad, bad + 1}},
-			Message: fmt.Sprintf("byte 0x%02x is no text in UTF-8", text[bad]),
-			Hint:    "save the file as UTF-8",
+			Message: what, Hint: hint,
 		}}
 	}
 	return s, nil

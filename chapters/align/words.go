@@ -71,8 +71,9 @@ func listen(cues []captions.Cue) (heard, []Trouble) {
 			longWords += len(spoken[i])
 		}
 		gap := 0.0
-		if len(h.words) > 0 {
+		if n := len(h.words); n > 0 {
 			gap = max(0, start-shown)
+			start = max(start, h.words[n-1].Start) // of two cues that start at once the second goes on
 		}
 		stops += h.cue(cues[i].Text, spoken[i], Word{Start: start, End: max(start, end), Cue: i}, gap)
 		shown = max(shown, end)

@@ -49,14 +49,31 @@ func (r *reader) articles() {
 		r.halfInch(last)
 	}
 	taken := r.values
-	for i := 0; i+1 < len(r.words); i++ {
-		if r.words[i].marks&figure != 0 && (r.halfOfThem(i) || r.halfOf(i)) {
+	for i := range r.words {
+		if i+1 < len(r.words) && r.words[i].marks&figure != 0 && (r.halfOfThem(i) || r.halfOf(i)) {
+			continue
+		}
+		if period := adverbial(r.words[i].text); period != "" || r.elliptic(i) {
+			c := number{Span: prose.Span{Start: r.words[i].start, End: r.words[i].end}, i: -1, at: i, n: i + 1, v: 1, whole: true, spoken: true}
+			r.offers = r.offers[:0]
+			if period != "" {
+				r.offer("per "+period, over).kinds = bitOf(Frequency)
+			} else {
+				c.f = &prose.Figure{Span: c.Span, Kind: prose.Count, Values: []prose.Value{{Number: 1}}, Spoken: true}
+				r.offerBare(&c)
+			}
+			if !r.told(c.Span) {
+				r.decide(&c)
+			}
 			continue
 		}
 		if !r.is(i, "a") && !r.is(i, "an") && !r.is(i, "another") && !r.is(i, "one") {
 			continue
 		}
 		at := i + 1
+		if at >= len(r.words) {
+			break
+		}
 		if r.words[at].marks&filler != 0 && at+1 < len(r.words) {
 			at++
 		}
@@ -71,6 +88,31 @@ func (r *reader) articles() {
 		r.offerOne(&c, at)
 		r.decide(&c)
 	}
+}
+
+// adverbial is the period of an adverb that says how often, empty for none.
+func adverbial(w string) string {
+	switch w {
+	case "hourly":
+		return "hour"
+	case "daily":
+		return "day"
+	case "weekly":
+		return "week"
+	case "monthly":
+		return "month"
+	case "yearly", "annually", "annual":
+		return "year"
+	}
+	return ""
+}
+
+// elliptic says whether "one" at i leaves out the unit of another number: "backwash
+// for three minutes, rinse for one".
+func (r *reader) elliptic(i int) bool {
+	k := &r.known.classes
+	return r.is(i, "one") && len(r.values) > 0 && r.in(i-1, k.be|k.prep|k.reading) && !r.is(i-1, "of") &&
+		(i+1 >= len(r.words) || r.words[i+1].stopped || r.in(i+1, k.glue|k.prep) && !r.is(i+1, "of"))
 }
 
 // offerOne offers what one of the noun at a word may be.
@@ -99,6 +141,9 @@ func (r *reader) offerOne(c *number, at int) {
 	said := is(unitWord, hashOf(noun))
 	how := is(hold, one|oneIf(at > i+1)<<1|oneIf(part < 1)<<2)
 	if n := note(noun); n > 0 {
+		if r.is(at+1, "and") && r.is(at+2, "a") && r.is(at+3, "half") {
+			c.End, n = r.words[at+3].end, n*1.5
+		}
 		r.offerScaled(r.coin("GBP"), n, single, said)
 		return
 	}

@@ -55,6 +55,12 @@ func (r *reader) belowZero(f *prose.Figure) bool {
 		return false
 	}
 	f.Values[0].Number = -f.Values[0].Number
+	if f.Values[0].Unit == "" {
+		f.Values[0].Unit = "°C"
+		if r.about&ofFahrenheit != 0 {
+			f.Values[0].Unit = "°F"
+		}
+	}
 	return true
 }
 

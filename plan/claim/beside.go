@@ -193,10 +193,17 @@ func (r *reader) fromPlace(n int, v float64) bool {
 // spoken of; "nineteen two inch screws" are nineteen.
 func (r *reader) tenths(a, b *prose.Figure) bool {
 	const least, most = 10, 19
-	if !a.Spoken || !b.Spoken || a.Kind != prose.Count && a.Kind != prose.Limit || len(a.Values) != 1 || len(b.Values) != 1 || a.Values[0].Unit != "" || r.text[a.End:b.Start] != " " {
+	if !a.Spoken || !b.Spoken || a.Kind != prose.Count && a.Kind != prose.Limit && a.Kind != prose.Label || len(a.Values) != 1 || len(b.Values) != 1 || a.Values[0].Unit != "" || r.text[a.End:b.Start] != " " {
 		return false
 	}
 	x, y := a.Values[0].Number, b.Values[0].Number
+	if class := math.Round(10*x+y) / 10; b.Values[0].Unit == "" && isBoltClass(class) {
+		told := prose.Figure{Span: prose.Span{Start: a.Start, End: b.End}, Kind: prose.Count, Values: []prose.Value{{Number: class}}, Spoken: true}
+		if r.graded(&told, r.wordAt(a.Start)) { // "grade ten nine"
+			*b = told
+			return true
+		}
+	}
 	if x < least || x > most || x != math.Trunc(x) || y < 1 || y > 9 || y != math.Trunc(y) || r.wordAt(b.Start) != r.wordAt(a.End) || r.wordAt(a.End)-r.wordAt(a.Start) != 1 {
 		return false
 	}

@@ -150,7 +150,7 @@ func (r *reader) announced(i int) bool {
 	found := false
 	r.clauseBefore(i, reach, func(j int) bool {
 		switch r.words[j].text {
-		case "number", "part", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation", "letter", "sticker", "label", "labelled":
+		case "number", "part", "code", "reference", "ref", "serial", "stamped", "marked", "model", "catalogue", "catalog", "sku", "designation", "letter", "sticker", "label", "labelled", "ending":
 			found = true
 		case "step", "page", "chapter":
 			return false

@@ -204,6 +204,9 @@ func (r *reader) formed(f *prose.Figure, at int) bool {
 	if unit != "" && r.suffixed(f) || (unit == "" || r.found.has(PartNumber)) && r.dashed(f, at) {
 		return true
 	}
+	if unit == "" && (r.elided(f) || r.belowZero(f)) {
+		return false
+	}
 	if unit != "" {
 		if n := r.wordAt(f.End) + 1; unit == trade.Degree && (r.is(n, "zero") || r.is(n, "freezing")) && r.belowZero(f) {
 			f.Values[0].Unit = "°C"
@@ -215,6 +218,20 @@ func (r *reader) formed(f *prose.Figure, at int) bool {
 		n++
 	}
 	return r.toldOtherwise(f, at, n) || r.recurs(f, at, n) || r.catalogued(f, at, n)
+}
+
+// elided gives its century to a year of which an apostrophe leaves it out: "'81".
+func (r *reader) elided(f *prose.Figure) bool {
+	const turn = 30
+	v := f.Values[0].Number
+	if f.Start == 0 || f.End-f.Start != 2 || len(f.Values) != 1 || !strings.HasSuffix(r.text[:f.Start], "'") && !strings.HasSuffix(r.text[:f.Start], "’") {
+		return false
+	}
+	if v < turn {
+		v += 100
+	}
+	f.Values[0].Number = 1900 + v
+	return true
 }
 
 // paid says whether money was paid by the speaker: a receipt, no price.
@@ -289,10 +306,22 @@ func isMoney(u trade.Unit) bool {
 
 // unitOver is a unit reckoned by a period.
 func unitOver(u trade.Unit, period string) string {
+	if u == "turn" && period == "minute" {
+		return "rpm"
+	}
 	if known, ok := trade.LookupUnit(u.Spoken(2) + " per " + period); ok {
 		return unitName(known)
 	}
-	return unitName(u) + " per " + period
+	return unitName(u) + overPeriod(period)
+}
+
+// overPeriod is how a unit goes on that is reckoned by a period: "/min", " per week".
+func overPeriod(period string) string {
+	switch _, unit := spanOfTime(period); unit {
+	case "s", "min", "h":
+		return "/" + unit
+	}
+	return " per " + period
 }
 
 func (r *reader) rated(f *prose.Figure, unit string) {

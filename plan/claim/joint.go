@@ -165,10 +165,10 @@ func (r *reader) mixes(i int) bool {
 
 // slopes says whether "one in eighty" at i is a gradient.
 func (r *reader) slopes(i int) bool {
-	const reach = 6
+	const reach = 9
 	for j := max(0, i-reach); j < len(r.words) && j < i+reach; j++ {
 		switch r.words[j].text {
-		case "fall", "falls", "slope", "slopes", "gradient", "incline", "ramp", "pitch", "pitched", "rises", "drops":
+		case "fall", "falls", "taper", "tapers", "drain", "waste", "gutter", "slope", "slopes", "gradient", "incline", "ramp", "pitch", "pitched", "rises", "drops":
 			return true
 		}
 	}

@@ -187,9 +187,15 @@ func (r *reader) offerSaid(c *number) {
 	case u == "GBP" && strings.HasSuffix(f.Of(r.text), "grand"):
 		name = r.coin("GBP")
 	}
+	if isMoney(u) && f.Spoken && len(f.Values) == 1 && c.v > 1000 && c.v < 10000 && c.whole && math.Mod(c.v, 5) == 0 && math.Mod(c.v, 100) != 0 && !strings.Contains(f.Of(r.text), "hundred") && !strings.Contains(f.Of(r.text), "thousand") {
+		r.offerScaled(name, 0.01, inSum, is(sizeOf, oneIf(math.Mod(c.v, 50) == 0))) // "twelve fifty euros"
+	}
 	if rate := r.perTimeUnit(c); rate != "" {
 		r.offer(rate, over)
 		return
+	}
+	if of := r.perUnit(c); of != "" {
+		name += "/" + of
 	}
 	r.offer(name, asSaid)
 	switch {
@@ -200,9 +206,11 @@ func (r *reader) offerSaid(c *number) {
 		}
 	case u == trade.Millimetre && r.isCable(f):
 		r.offer("mm2", otherwise)
+	case u == "GBP" && strings.HasSuffix(strings.TrimSuffix(f.Of(r.text), "s"), "pound"):
+		r.offer("lb", otherwise, is(agree, oneIf(r.priced(c.at, 5))), is(agree, 32|oneIf(r.weighed(c.at))))
 	case u == "lb":
 		if r.money == pounds {
-			r.offer(r.coin("GBP"), otherwise)
+			r.offer(r.coin("GBP"), otherwise, is(agree, oneIf(r.priced(c.at, 5))), is(agree, 32|oneIf(r.weighed(c.at))))
 		}
 		if r.inTyre(c.at) || r.is(c.n, "of") {
 			r.offer("psi", otherwise)
@@ -211,6 +219,46 @@ func (r *reader) offerSaid(c *number) {
 			r.offer("lbf", otherwise)
 		}
 	}
+}
+
+// weighed says whether what weighs, pulls or is weighed stands near word i.
+func (r *reader) weighed(i int) bool {
+	const reach = 6
+	for j := max(0, i-reach); j < min(len(r.words), i+reach); j++ {
+		if r.words[j].marks&(weighty|weights|forced) != 0 || r.in(j, r.known.heavy) {
+			return true
+		}
+	}
+	return false
+}
+
+// perUnit is the unit over which a quantity is told where that is no time: "five watts
+// a foot", "three kilos per metre"; empty for none.
+func (r *reader) perUnit(c *number) string {
+	at := c.n + 1
+	if isMoney(c.f.Values[0].Unit) || at >= len(r.words) || r.words[c.n].stopped {
+		return ""
+	}
+	switch r.words[c.n].text {
+	case "a", "an", "per", "each", "every":
+	default:
+		return ""
+	}
+	power := ""
+	switch {
+	case r.is(at, "square"):
+		power = "2"
+	case r.is(at, "cubic"):
+		power = "3"
+	}
+	if power != "" && at+1 < len(r.words) {
+		at++
+	}
+	u, known := trade.LookupUnit(r.words[at].text)
+	if !known || len(r.words[at].text) < 3 || isTime(u) {
+		return ""
+	}
+	return unitName(u) + power
 }
 
 // offerDegrees offers a temperature and an angle.
@@ -255,6 +303,9 @@ func (r *reader) offerBare(c *number) {
 	if unit, ok := r.beside(f, c.at, c.n); ok {
 		r.offer(unit, asRule, is(dialOf, 7))
 	}
+	if text := f.Of(r.text); strings.HasSuffix(text, "k") && c.v >= 1000 {
+		r.offerScaled("kohm", 1e-3, otherwise, is(agree, oneIf(r.near(c.at, 9, r.known.resistive))), is(unitWord, hashOf("k")))
+	}
 	if r.sum(f, c.at) || r.perPiece(f, c.n) {
 		r.offerScaled(r.coin("GBP"), 0.01, inSum)
 	}
@@ -273,7 +324,7 @@ func (r *reader) offerBare(c *number) {
 	}
 	if c.v != 0 || !c.spoken {
 		parts := is(hold, oneIf(f.Spoken && hasParts(f.Of(r.text))))
-		for _, unit := range [...]string{"mm", "inch", "V", "degC", "rpm", "A", "W", "bar", "psi", "Nm"} {
+		for _, unit := range [...]string{"mm", "inch", "V", "degC", "rpm", "A", "W", "bar", "psi", "Nm", "ohm", "%", "Hz", "kg"} {
 			r.offer(unit, usual, bare, parts)
 		}
 		r.offer(r.coin("GBP"), usual, bare, is(agree, oneIf(r.priced(c.at, 4))))
@@ -296,8 +347,11 @@ func (r *reader) offerRate(c *number) {
 		of = measureUnit(of)
 	}
 	if of != "" && end == c.n+3 {
-		r.offer(shortRate(of+" per "+unit), over).end = whole
+		r.offer(rateUnit(of, unit), over).end = whole
 	} else {
+		if end == c.n+3 && isPlural(r.words[c.n].text) && !r.is(c.n, "times") {
+			r.offer(singular(r.words[c.n].text)+overPeriod(unit), over).end = whole
+		}
 		o := r.offer("per "+unit, over, is(distance, uint32(end-c.n)))
 		o.end, o.kinds = whole, bitOf(Frequency)
 		if end == c.n+2 && unit == "minute" {
@@ -356,6 +410,9 @@ func (r *reader) offerNouns(c *number) {
 		return
 	}
 	one := singular(r.words[head].text)
+	if _, unit := trade.LookupUnit(one); unit && head > c.n && r.words[c.n].number {
+		return // the minutes of "ten fifteen minutes" are the other number's
+	}
 	o := r.offer(one, ofNoun, is(distance, uint32(head-c.n)), is(hold, oneIf(r.left(head+1))), is(hold, 4|oneIf(r.coordinated(f))))
 	noun := r.known.of(one)
 	for cl := uint64(noun); cl != 0; cl &= cl - 1 {

@@ -15,6 +15,35 @@ var oil = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^\d{1,2}[wW]-?\d{1,3}$`)
 })
 
+// coded62 is a value with the letter of its unit for a point, as IEC 60062 writes it.
+var coded62 = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(\d{1,3})([RrkKMpnuµ])(\d{1,2})$`)
+})
+
+// lettered reads "4k7" and "2R2".
+func lettered(text string) (v float64, unit string, ok bool) {
+	m := coded62().FindStringSubmatch(text)
+	if m == nil {
+		return 0, "", false
+	}
+	v, _ = prose.ParseNumber(m[1] + "." + m[3])
+	switch m[2] {
+	case "R", "r":
+		unit = "ohm"
+	case "M":
+		unit = "Mohm"
+	case "k", "K":
+		unit = "kohm"
+	case "p":
+		unit = "pF"
+	case "n":
+		unit = "nF"
+	default:
+		unit = "uF"
+	}
+	return v, unit, true
+}
+
 // thickest is from where on a metric thread is none: ISO 261 ends at 300 mm.
 const thickest = 301
 
@@ -50,6 +79,10 @@ func (r *reader) part(i int) {
 	}
 	if n, used := prose.ParseNumber(text[1:]); text[0] == 'P' && used == len(text)-1 && r.abraded(at, r.wordAt(f.End), n) {
 		r.value(Value{Number: n, Unit: "grit", Span: f.Span}, Spec) // "sand it with P120"
+		return
+	}
+	if v, unit, ok := lettered(text); ok {
+		r.value(Value{Number: v, Unit: unit, Span: f.Span}, Spec)
 		return
 	}
 	if oil().MatchString(text) || f.Spoken && strings.Contains(strings.ToLower(f.Word), " w ") && !strings.Contains(f.Word, "dash") || stuffs().MatchString(text) {

@@ -1,16 +1,12 @@
 package claim
 
-import (
-	"strings"
-
-	"fixslate/plan/prose"
-)
+import "fixslate/plan/prose"
 
 // recurs reads "every third winter", "every other service" and "every eight hundred
 // pages".
 func (r *reader) recurs(f *prose.Figure, at, n int) bool {
 	if r.is(at, "every") && r.in(n, r.known.period) {
-		r.counted(f, r.words[n].text) // "every third winter"
+		r.counted(f, yearOf(r.words[n].text)) // "every third winter"
 		r.add(Frequency)
 		return true
 	}
@@ -27,17 +23,26 @@ func (r *reader) recurs(f *prose.Figure, at, n int) bool {
 	return false
 }
 
-// shortRate is the short name of a rate, itself where it has none.
-func shortRate(of string) string {
-	switch of {
-	case "beat per hour":
+// yearOf is a period, a year for what comes once in it.
+func yearOf(period string) string {
+	switch period {
+	case "winter", "spring", "summer", "autumn", "season":
+		return "year"
+	}
+	return period
+}
+
+// rateUnit is the unit of what comes so often in a period.
+func rateUnit(of, period string) string {
+	switch of + " " + period {
+	case "beat hour":
 		return "bph"
-	case "beat per minute":
+	case "beat minute":
 		return "bpm"
-	case "frame per second":
+	case "frame second":
 		return "fps"
 	}
-	return of
+	return of + overPeriod(period)
 }
 
 // rate finds the period in "twice a week", "four times per year", "a dozen of
@@ -46,9 +51,8 @@ func (r *reader) rate(n int) (period string, end int) {
 	const reach = 6
 	k := &r.known.classes
 	if n < len(r.words) && !r.words[n].stopped {
-		switch r.words[n].text {
-		case "daily", "weekly", "monthly", "yearly", "hourly":
-			return strings.Replace(strings.TrimSuffix(r.words[n].text, "ly"), "dai", "day", 1), n + 1
+		if period := adverbial(r.words[n].text); period != "" {
+			return period, n + 1
 		}
 	}
 	for j := n; j < len(r.words) && j < n+reach; j++ {

@@ -64,7 +64,7 @@ func (r *reader) offerLike(c *number, v *Value, as form, rank uint32, bare featu
 // offerNear offers what words near say that a number measures.
 func (r *reader) offerNear(c *number, bare feature) {
 	const reach = 12
-	rank := uint32(0)
+	rank, told := uint32(0), oneIf(c.spoken && c.f != nil && hasParts(c.f.Of(r.text)))
 	try := func(j int, gap uint32) {
 		if rank > 3 {
 			return
@@ -73,7 +73,7 @@ func (r *reader) offerNear(c *number, bare feature) {
 			if c.v < d.least || c.v > d.most || c.whole && d.parts {
 				continue
 			}
-			r.offer(d.unit, near, is(dialOf, min(rank, 3)|gap<<4).with(bare), is(dialOf, 1024+oneIf(d.parts)))
+			r.offer(d.unit, near, is(dialOf, min(rank, 3)|gap<<4).with(bare), is(dialOf, 1024+oneIf(d.parts)), is(hold, 512|told))
 			rank++
 			return
 		}

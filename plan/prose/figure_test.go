@@ -354,3 +354,20 @@ func TestWords(t *testing.T) {
 		t.Errorf("Don’t folds to %q", got)
 	}
 }
+
+// What is said between a number and its unit, and numbers named one after the other.
+func TestFiguresAsSaid(t *testing.T) {
+	for text, want := range map[string][]found{
+		"ten twelve bar":           {{Count, "ten", []Value{{10, ""}}}, {Quantity, "twelve bar", []Value{{12, "bar"}}}},
+		"at 22 and a half degrees": {{Quantity, "22 and a half degrees", []Value{{22.5, "°"}}}},
+		"two pounds eleven ounces": {{Quantity, "two pounds eleven ounces", []Value{{43, "oz"}}}},
+		"fifty p a go":             {{Money, "fifty p", []Value{{50, "p"}}}},
+		"forty pa":                 {{Quantity, "forty pa", []Value{{40, "Pa"}}}},
+		"a quarter slower":         {{Fraction, "a quarter", []Value{{0.25, ""}}}},
+		"sixty mil of sealant":     {{Quantity, "sixty mil", []Value{{60, "mL"}}}},
+	} {
+		if diff := cmp.Diff(want, find(text)); diff != "" {
+			t.Errorf("%q: %s", text, diff)
+		}
+	}
+}

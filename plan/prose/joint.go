@@ -240,6 +240,9 @@ func (s *scanner) compound(e *expression) bool {
 		return false
 	}
 	b, ok := s.amountAt(at)
+	if ok && b.hasUnit && a.of.unit == "GBP" && b.of.unit == "oz" {
+		a.of.unit, a.of.money, less = "lb", false, smaller["lb"] // "two pounds eleven ounces"
+	}
 	if !ok || !b.hasUnit || b.of.unit != less.unit || b.value >= less.many || b.sign != 0 || b.inWords != a.inWords || !b.inWords && !s.closed(b.until) {
 		return false
 	}

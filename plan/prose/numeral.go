@@ -52,6 +52,9 @@ func (s *scanner) digits(i int) (numeral, bool) {
 	n.value = parseDecimal(n.whole, n.decimals)
 	if n.decimals == "" && !n.grouped {
 		s.fractionPart(&n)
+		if n.bottom == 0 && s.word(s.link(n.end)) == "and" {
+			s.fractionWord(&n, n.start) // "22 and a half"
+		}
 	}
 	return n, true
 }

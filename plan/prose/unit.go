@@ -112,6 +112,8 @@ func (s *scanner) fits(m *measure, spelling string, after *numeral) bool {
 		}
 	case "in", "IN", "In":
 		return glued && s.kind(m.start-1) == digitToken || s.isInch(m, after)
+	case "p a":
+		return s.kind(next) != wordToken // "fifty p a go"
 	case "a", "at", "c", "as", "us", "k", "f":
 		return glued && s.kind(m.start-1) == digitToken && labels[s.labelBefore(after.start)] != StepNumber
 	case "A":

@@ -131,6 +131,7 @@ var shortUnits = set("mins secs degs lbft ftlb inlb mbar kohm kohms")
 
 // liquids are measured in "mil" that are millilitres.
 var liquids = set(`oil water fluid coolant fuel petrol diesel thinner thinners cleaner vinegar antifreeze solvent spirit paraffin acid
+	sealant silicone adhesive glue primer bleach varnish resin hardener milk ink soap wax
 	detergent degreaser paint brake gearbox mineral hydraulic lubricant`)
 
 // lengthWords say that a length stands before them.

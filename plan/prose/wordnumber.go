@@ -182,13 +182,22 @@ func (s *scanner) articled(i int) (numeral, bool) {
 		// "a third" may be an ordinal: "a third screw".
 		end := s.denominatorEnd(next)
 		after := s.word(s.link(end))
-		if after == "" || functionWords[after] || bottom == 8 || bottom >= 10 {
+		if after == "" || functionWords[after] || compares(after) || bottom == 8 || bottom >= 10 {
 			n.setFraction(1, bottom)
 			n.end = end
 			return n, true
 		}
 	}
 	return n, false
+}
+
+// compares holds for what may be more or less by a part: "a fifth slower", "a third less".
+func compares(w string) bool {
+	switch w {
+	case "more", "less", "fewer", "full", "empty", "off", "down", "gone", "cheaper", "dearer", "slower", "faster", "longer", "shorter", "bigger", "smaller", "larger", "lighter", "heavier", "thinner", "thicker", "wider", "narrower", "weaker", "stronger", "quicker", "higher", "lower":
+		return true
+	}
+	return false
 }
 
 // hundreds goes on behind "a couple of" with "hundred" and "dozen".
@@ -362,12 +371,26 @@ func (c *count) bundle(w numberWord) bool {
 		return true
 	}
 	end, ok := c.s.measures(after)
+	if c.vague(w) {
+		return false // "ten twelve bar", "twenty thirty minutes": the one or the other
+	}
 	if !ok || c.s.word(before) == "m" || !c.s.isArticle(before) && (c.s.isCounted(end) || w.class == teenWord && c.s.isTool(after)) {
 		return false
 	}
 	c.group = c.group*100 + w.value
 	c.run = 0
 	return true
+}
+
+// vague says whether a number behind another is the next one that somebody would
+// name: "ten twelve", "twelve fifteen", "forty fifty".
+func (c *count) vague(w numberWord) bool {
+	switch gap := w.value - c.group; {
+	case w.class == teenWord:
+		return c.group >= 10 && gap > 0 && gap <= 5
+	default:
+		return gap == 10 && c.group >= 20
+	}
 }
 
 // measures says whether a unit that stands behind such numbers begins at i, "two

@@ -27,7 +27,7 @@ var families = [...]Family{
 	{"airbag-srs", "an airbag or belt pretensioner", "srs-airbag"},
 	{"battery-chemical", "battery gas and acid", "battery-gas-acid"},
 	{"electric-short", "a short circuit", "battery-short"},
-	{"high-voltage-dc", "high voltage in a vehicle", "hv-vehicle"},
+	{"high-voltage-dc", "high voltage of a vehicle or an ignition", "hv-vehicle"},
 	{"rotating-parts", "moving parts", "rotating-parts"},
 	{"hot-surface", "a hot surface", "hot-surface"},
 	// Water and steam speak for boilers, machines and engines alike; the words

@@ -37,7 +37,7 @@ var states = [...]State{
 	{"water-off", []string{"water-shut-off", "water-closed"}, "the water is shut at the valve", false},
 	{"running", []string{"engine-running", "motor-running"}, "an engine, motor or machine is running", false},
 	{"key-on", []string{"ignition-on"}, "the ignition is on", false},
-	{"key-off", []string{"ignition-off"}, "the ignition is off", false},
+	{"key-off", []string{"ignition-off", "key-out", "key-removed", "keys-out"}, "the ignition is off", false},
 	{"spark-off", []string{"plug-lead-off", "plug-leads-off", "spark-plug-lead-off", "spark-plug-leads-off", "plug-wire-off", "plug-wires-off"}, "the spark plug lead is off and clear", false},
 	{"fuel-open", nil, "the fuel system is open to the air", false},
 	{"brake-freed", []string{"brake-off", "handbrake-off", "parking-brake-off"}, "the parking brake is off or slack", false},

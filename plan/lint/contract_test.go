@@ -42,6 +42,22 @@ say = "Spin it, then listen."
 `, first, second, third)
 }
 
+// bolts is a plan whose bolts come out and go back in as told.
+func bolts(said string) string {
+	return fmt.Sprintf(`fastener = [{ id = "bolts", what = "pump bolts", thread = "M8", drive = "13 mm", count = 4 }]
+[video]
+title = "Pump"
+[[step]]
+title = "Off"
+fasteners = ["bolts"]
+say = "Four bolts out."
+[[step]]
+title = "On"
+fasteners = ["bolts"]
+say = %q
+`, said)
+}
+
 // Plans written from the contract alone, by what a rule is for: those that must
 // raise it, and near ones that must not. Common practice, no source.
 func TestContract(t *testing.T) {
@@ -114,6 +130,61 @@ func TestContract(t *testing.T) {
 		}, []string{
 			told("lamp", "The label says Les Arcs du Lac, and that is the maker."),
 			told("roller", "Undo screws. Lift lid. Pull belt off rollers. Brush lint away."),
+		}},
+		{"refit-unsafe", []string{
+			told("car", "Caliper back on, two bolts, wheel on, and we are done."),
+			told("cargo bike", "New brake cable in, clamp it, cut the end off."),
+			told("trailer", "New wheel bearing in, hub on, wheel on."),
+			told("gas heater", "Do the gas nut up again and light it."),
+			told("toaster", "Green-yellow wire back on the chassis screw, then the cover."),
+			told("steel lamp", "The earth wire goes back on its tag. Close it."),
+		}, []string{
+			told("car", "Caliper back on, two bolts, wheel on. Pump the pedal until it is firm, then try the brakes at walking pace."),
+			told("cargo bike", "New brake cable in, clamp it. Pull the lever hard ten times: it holds."),
+			told("gas heater", "Do the gas nut up and brush soapy water round it: no bubbles."),
+			told("toaster", "Green-yellow wire back on the chassis screw. Meter from the earth pin to the chassis: under one ohm."),
+			told("shopping trolley", "New wheel on."),
+			told("record player", "The brake pad of the platter goes back on."),
+		}},
+		{"occupied-raised", []string{
+			told("van", "Jack it up and lie underneath, the bolt is right above you."),
+			told("caravan", "Raise it with the bottle jack, crawl under and undo the step."),
+		}, []string{
+			told("van", "Jack it up, lower it onto two axle stands, and lie underneath."),
+			told("car", "Jack it up and spin the wheel from the side."),
+			told("sink", "Lie under the sink and undo the trap."),
+		}},
+		{"live-measure", []string{
+			told("well pump", "With the breaker on, check the voltage at the pressure switch terminals."),
+		}, []string{
+			told("doorbell", "Measure the bell transformer: 8 volts."),
+			told("dishwasher", "Unplugged, measure across the heater: you want 25 ohms."),
+		}},
+		{"state-unsafe", []string{
+			told("tube amplifier", "Turn the chassis over and cut the wires off the filter capacitor."),
+			told("coupe", "Undo two bolts and remove the airbag, unplug its yellow connector."),
+		}, []string{
+			told("tube amplifier", "Discharge the filter capacitor through the resistor and measure zero.", "Now cut the wires off the filter capacitor."),
+			told("coupe", "Disconnect the battery and wait ten minutes.", "Undo two bolts and remove the airbag, unplug its yellow connector."),
+		}},
+		{"jumper-unfused", []string{
+			told("motorcycle", "Bridge the starter relay with a screwdriver."),
+		}, []string{
+			told("PC", "Short the two power pins for a second with a screwdriver."),
+		}},
+		{"part-number-unverified", []string{
+			told("printer", "Order the roller, part number RK-4410-B."),
+			told("pump", "Order the H7120 pump."),
+		}, []string{
+			told("lamp", "It takes an E27, and a CR2032 for the clock."),
+			told("motorcycle", "An H7 bulb, and a 608ZZ bearing."),
+			told("radio", "Set it to FM 101."),
+		}},
+		{"torque-unsaid", []string{
+			bolts("Four bolts in."),
+		}, []string{
+			bolts("Four bolts back in to 20 newton metres."),
+			bolts("Bolts back in, finger tight and then a quarter turn."),
 		}},
 	} {
 		raises := func(text string) bool {

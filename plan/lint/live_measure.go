@@ -9,11 +9,12 @@ import (
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/trade"
 )
 
 var liveMeasure = Rule{Name: "live-measure", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
 	for _, d := range append(p.withClass("live-test"), p.poweredTests()...) {
-		if p.inForce(d.step, "power-off") && !p.inForce(d.step, "live") && !p.poweredFirst(d.step) || !p.measures(d.step) {
+		if p.inForce(d.step, "power-off") && !p.inForce(d.step, "live") && !p.poweredFirst(d.step) || !p.measures(d.step) || p.lowVolts(d.step) {
 			continue
 		}
 		told := p.told(d.step)
@@ -46,7 +47,7 @@ var liveParts = []struct {
 
 // measures holds where something is measured in a step.
 func (p *Pass) measures(step int) bool {
-	return len(p.Plan.Steps[step].Tests) > 0 || says(p.words[step], "measure", "measures", "measuring", "meter", "multimeter", "tester", "probe", "probes", "reading", "test lamp")
+	return len(p.Plan.Steps[step].Tests) > 0 || says(p.words[step], "measure", "measures", "measuring", "meter", "multimeter", "tester", "probe", "probes", "reading", "test lamp", "check the voltage", "read the voltage")
 }
 
 // poweredFirst holds where a step puts the power back and then measures: a state
@@ -67,11 +68,12 @@ func (p *Pass) poweredFirst(step int) bool {
 func (p *Pass) poweredTests() []danger {
 	var found []danger
 	for i := range p.Hazards.Steps {
-		if p.has(i, "live-test") || !says(p.words[i], "mains voltage", "line voltage", "supply voltage", "live and neutral", "live to neutral") || !p.poweredFirst(i) {
+		mains := says(p.words[i], "mains voltage", "line voltage", "supply voltage", "live and neutral", "live to neutral")
+		if p.has(i, "live-test") || !(mains && p.poweredFirst(i)) && !measuredOn().MatchString(p.words[i]) {
 			continue
 		}
 		for _, h := range p.Hazards.Steps[i].Hazards {
-			if h.Family == "mains-shock" {
+			if h.Family == "mains-shock" && !h.Perhaps() {
 				found = append(found, danger{i, h})
 				break
 			}
@@ -83,6 +85,36 @@ func (p *Pass) poweredTests() []danger {
 var poweredThenMeasured = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(` (?:plug (?:\S+ ){0,3}in|(?:switch|turn|power) (?:\S+ ){0,3}on|(?:power|breaker|mains) (?:back )?on) .*\b(?:measure|meter|probe|read)`)
 })
+
+// measuredOn is a voltage, or a terminal with a tester on it, that is measured while
+// the power is said to be on.
+var measuredOn = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:(?:plug|switch|turn) (?:it |[^ .]+ [^ .]+ )?(?:in|on)|with the (?:power|breaker|mains|switch|fuse|current) on|while (?:it is|it's) (?:on|live|running|plugged in)|still plugged in) (?:[^.]+ )?(?:(?:measure|check|read) (?:[^ .]+ ){0,4}(?:voltage|volts|terminals?)|(?:meter|tester|probes?|test leads?) (?:[^ .]+ ){0,3}(?:on|at|to|across|into) ) ?`)
+})
+
+// lowVolts holds where every voltage that a step says or expects is at most 50 V,
+// which does not kill by touch (IEC 60449, from memory), and the mains is not named.
+func (p *Pass) lowVolts(step int) bool {
+	const touchable = 50
+	var volts []trade.Quantity
+	for _, s := range p.said {
+		for _, v := range s.Values {
+			if q, ok := quantity(v); ok && s.step == step {
+				volts = append(volts, q)
+			}
+		}
+	}
+	for _, id := range p.Plan.Steps[step].Tests {
+		for _, m := range p.expected(id) {
+			volts = append(volts, m.Quantities()...)
+		}
+	}
+	volts = slices.DeleteFunc(volts, func(q trade.Quantity) bool { return q.Unit.Dimension() != trade.Voltage })
+	return len(volts) > 0 && !says(p.words[step], "mains", "live") && !slices.ContainsFunc(volts, func(q trade.Quantity) bool {
+		v, _ := q.In(trade.Volt)
+		return v.Number > touchable
+	})
+}
 
 // listsClass holds where the step lists a caution of the class.
 func (p *Pass) listsClass(step int, id string) bool {

@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strings"
 	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
+	"fixslate/plan/hazard"
 )
 
 var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
@@ -17,10 +19,16 @@ var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error
 		if g.works != nil {
 			shown = slices.DeleteFunc(shown, func(d danger) bool { return !says(p.words[d.step], g.works...) })
 		}
-		if len(shown) == 0 {
+		last := danger{step: -1}
+		if len(shown) > 0 {
+			last = shown[len(shown)-1]
+		}
+		if i := p.lastPut(g.puts()); i > last.step && (!g.rides || p.rides()) {
+			last = danger{i, hazard.Hazard{Family: g.family}} // told by words alone
+		}
+		if last.step < 0 {
 			continue
 		}
-		last := shown[len(shown)-1]
 		if g.works != nil && p.testedAfter(last.step, g.acts()) || brakes && g.also {
 			continue // the brakes are the graver half of the same report
 		}
@@ -46,17 +54,22 @@ var closingChecks = []struct {
 	// The check is made before the power is back, so an earlier step may hold it.
 	beforePower bool
 	also        bool // said with the one above, if that is said
+	// What tells by words alone that the thing is put back, and the hazard's family;
+	// rides: on what carries a rider or a load, a record player has brake pads too.
+	puts   func() *regexp.Regexp
+	family string
+	rides  bool
 }{
-	{classes: runClasses, what: "brakes", works: brakeParts,
+	{classes: runClasses, what: "brakes", works: brakeParts, puts: brakesPut, family: "critical-fastener", rides: true,
 		hint: "add the check to the last step: pump the brake until it is firm, and try it at walking pace", acts: brakesTried},
-	{classes: runClasses, what: "brakes, steering or wheels", also: true,
+	{classes: runClasses, what: "brakes, steering or wheels", also: true, puts: wheelsPut, family: "critical-fastener", rides: true,
 		words: []string{"test the brake", "test the brakes", "brake test", "brakes bite", "brake bites", "bites", "pump the pedal", "pump the lever", "pump it", "firm", "squeeze the lever", "pull the lever", "torque", "torqued", "torque wrench", "tighten again", "retighten", "re-torque", "check the nuts", "check the bolts", "tight", "tightened", "spin the wheel", "spins true", "no play", "wiggle", "rock it", "road test", "test ride", "turn the wheel", "lock to lock", "holds", "check"},
 		hint:  "add the check to the last step: pump and test the brake, tighten to torque, look for play and leaks", acts: checksOfRun},
-	{classes: []string{"gas-appliance", "gas-tightness"}, what: "gas joints for leaks",
+	{classes: []string{"gas-appliance", "gas-tightness"}, what: "gas joints for leaks", puts: gasPut, family: "gas-leak",
 		words: []string{"leak test", "leak spray", "leak detection", "soapy", "soap", "bubbles", "tightness test", "tightness", "gas tight", "leaks"},
 		hint:  "a gas joint is tested for tightness by whoever may do it; say so"},
-	{classes: []string{"earth-continuity"}, what: "protective earth",
-		words: []string{"continuity", "earth test", "earth wire back", "earth back", "earth goes back", "earth wire first", "earth wire on", "earth is on", "earth tag", "measure the earth", "from the earth pin", "earth pin to", "on the earth pin", "green and yellow", "green-and-yellow", "earthed"},
+	{classes: []string{"earth-continuity"}, what: "protective earth", puts: earthPut, family: "mains-shock",
+		words: []string{"continuity", "earth test", "test the earth", "check the earth", "prove the earth", "measure the earth", "from the earth pin", "earth pin to", "on the earth pin", "earth pin and", "earthed"},
 		hint:  "measure earth continuity from plug pin to bare metal before the power comes back", beforePower: true},
 }
 
@@ -66,6 +79,52 @@ var (
 	// say nothing of whether it bites.
 	brakeParts = []string{"pads", "brake pad", "brake shoes", "caliper", "calipers", "brake hose", "brake line", "brake pipe", "brake cable", "wheel cylinder", "master cylinder", "bleed nipple"}
 )
+
+// putBack is an expression of folded words that tell that a part is put back: "new
+// caliper on", "bolt the caliper up", "clamp the new cable".
+func putBack(parts string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(` (?:` + parts + `) (?:[^ .]+ ){0,3}?(?:back|goes|go|in|on|onto|home|up again|together) ` +
+			`| (?:fit|refit|bolt|tighten|clamp|screw|connect|reconnect|do up|nip up|hang|push|slide|put) (?:[^ .]+ ){0,4}(?:` + parts + `) `)
+	})
+}
+
+var (
+	brakesPut = putBack(`calipers?|brake (?:pads?|shoes?|cables?|hoses?|lines?|pipes?|discs?|levers?)|pads|wheel cylinder|master cylinder`)
+	wheelsPut = putBack(`(?:front |rear |back |road )?wheels?|wheel (?:nuts?|bolts?|bearings?)|axle nuts?|hub|track rod(?: end)?|tie rod(?: end)?|ball joint|steering (?:rod|arm|column|rack|wheel|link)|handlebars?|stem|fork`)
+	gasPut    = putBack(`gas (?:nut|union|pipe|hose|line|tube|valve|connection|connector|fitting|tap|jet)`)
+	earthPut  = putBack(`earth (?:wire|lead|strap|tag|screw|cable)|protective earth|(?:green (?:and )?yellow|green-and-yellow|green-yellow|yellow-green) (?:wire|lead|one)`)
+)
+
+// lastPut is the last step in whose narration or notes, sentence by sentence, an
+// expression of putting back is met and nothing is left, undone or only spoken
+// about; -1 for none.
+func (p *Pass) lastPut(put *regexp.Regexp) int {
+	for i := len(p.Plan.Steps) - 1; i >= 0; i-- {
+		for sentence := range strings.SplitSeq(p.words[i], " . ") {
+			sentence = " " + sentence + " "
+			if part := put.FindString(sentence); part != "" && !says(part, "off", "out", "is", "are", "was", "were", "has", "had") && !says(sentence, spokenAbout...) {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// spokenAbout are in a sentence that does not put anything back here and now.
+var spokenAbout = []string{"before", "don't", "never", "not", "undo", "loosen", "if", "when", "next time", "will", "would", "can", "could", "should", "usually", "always", "today"}
+
+// rides holds for a plan about what carries a rider or a load on the road.
+func (p *Pass) rides() bool {
+	about := fold(p.Plan.Video.Subject.Print + " . " + p.Plan.Video.Title.Print)
+	return says(about, ridden...) || says(about, cycles...)
+}
+
+// ridden are things whose brakes, steering and wheels lives depend on.
+var ridden = []string{
+	"car", "van", "truck", "lorry", "pickup", "vehicle", "hatchback", "estate", "saloon", "coupe", "suv", "camper", "motorhome", "motor home", "caravan", "trailer", "tractor", "quad", "bus",
+	"motorcycle", "motorbike", "moped", "scooter", "go-kart", "kart", "cargo bike", "mountain bike", "road bike", "wheelchair", "mobility scooter",
+}
 
 // brakesTried is a brake that is worked, felt or driven, in one sentence.
 var brakesTried = sync.OnceValue(func() *regexp.Regexp {

@@ -2,11 +2,15 @@ package lint
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
+	"strings"
+	"sync"
 
 	"fixslate/plan"
 	"fixslate/plan/diag"
 	"fixslate/plan/hazard"
+	"fixslate/plan/hazard/class"
 )
 
 var stateUnsafe = Rule{Name: "state-unsafe", Group: Safety, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
@@ -113,8 +117,26 @@ func (p *Pass) unplugged(i int) bool {
 // airbagLive holds where airbag parts are worked on with the battery on, or
 // before the maker's wait is over.
 func (p *Pass) airbagLive(i int) bool {
-	return p.has(i, "srs-airbag", "belt-pretensioner") && !(p.inForce(i, "battery-off") && p.inForce(i, "srs-waited"))
+	return p.has(i, "srs-airbag", "belt-pretensioner") && !(p.inForce(i, "battery-off") && p.inForce(i, "srs-waited")) && !p.waitedByWords(i)
 }
+
+// waitedByWords holds in a plan without either state for a step before which, or
+// in which, the narration takes the battery off and waits.
+func (p *Pass) waitedByWords(step int) bool {
+	for i := range p.Plan.Steps {
+		for _, state := range slices.Concat(p.Plan.Steps[i].Starts, p.Plan.Steps[i].During) {
+			if s := class.CanonicalState(state); s == "battery-off" || s == "srs-waited" {
+				return false
+			}
+		}
+	}
+	told := strings.Join(p.words[:step+1], "")
+	return batteryWait().MatchString(told)
+}
+
+var batteryWait = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:battery (?:is |lead |cable |comes |goes )?(?:off|disconnected)|(?:disconnect|unplug|unclamp) (?:[^ .]+ ){0,3}battery|(?:negative|minus) (?:[^ .]+ ){0,3}off) .*\b(?:wait|waits|leave it|give it)\b`)
+})
 
 // fuelUnderPressure holds where the fuel system is opened under pressure.
 func (p *Pass) fuelUnderPressure(i int) bool {
@@ -123,8 +145,32 @@ func (p *Pass) fuelUnderPressure(i int) bool {
 
 // chargeLeft holds where a capacitor is touched that was not discharged.
 func (p *Pass) chargeLeft(i int) bool {
-	return p.inForce(i, "covers-off") && p.has(i, "capacitor-charge", "microwave-oven") && !p.inForce(i, "discharged") && !p.uncovers(i, "discharged")
+	if !p.has(i, "capacitor-charge", "microwave-oven") || p.inForce(i, "discharged") {
+		return false
+	}
+	if p.inForce(i, "covers-off") {
+		return !p.uncovers(i, "discharged")
+	}
+	return p.touchedCharged(i)
 }
+
+// touchedCharged holds in a plan without states for hands at a capacitor that
+// nothing has discharged so far, by deed or by a caution's words.
+func (p *Pass) touchedCharged(i int) bool {
+	if slices.ContainsFunc(p.Plan.Steps, func(s plan.Step) bool { return len(s.Starts)+len(s.During)+len(s.Needs) > 0 }) || !capacitorTouched().MatchString(p.words[i]) {
+		return false
+	}
+	for k := range i + 1 {
+		if says(p.told(k), "discharge", "discharged", "discharges", "bleed", "bleeds", "bled", "drain the charge", "no charge", "empty of charge", "zero volts", "resistor across") {
+			return false
+		}
+	}
+	return true
+}
+
+var capacitorTouched = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(` (?:pull|unclip|undo|unscrew|desolder|unsolder|cut|clip|snip|remove|lift|take|touch|grab|disconnect|unplug) (?:[^ .]+ ){0,8}capacitors? `)
+})
 
 // powerOverOpen holds where mains comes back while covers are off: in the step
 // that ends the isolation, covers that stay off longer.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fixslate/plan"
+	"fixslate/plan/claim"
 	"fixslate/plan/diag"
 	"fixslate/plan/trade"
 )
@@ -20,6 +21,8 @@ var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: di
 		}
 		switch {
 		case f.Torque.Shape == trade.Open || f.Verify != "":
+		case f.Torque.Text == "" && p.tellsTorque(ref):
+			// number-loose speaks of a figure that no fact gives; words are enough
 		case f.Torque.Text == "":
 			report(Report{
 				Message: fmt.Sprintf("%s: put back with no torque given", f.What.Print),
@@ -36,6 +39,26 @@ var torqueUnsaid = Rule{Name: "torque-unsaid", Group: Completeness, Severity: di
 		}
 	}
 }}
+
+// tellsTorque holds where a step that turns the fastener says how tight, in a
+// figure or in the words of hands.
+func (p *Pass) tellsTorque(ref plan.Ref) bool {
+	for i := range p.Plan.Steps {
+		if slices.Contains(p.Plan.Steps[i].Fasteners, ref.ID) && says(p.words[i], tightWords...) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(p.said, func(s said) bool {
+		return slices.Contains(p.Plan.Steps[s.step].Fasteners, ref.ID) && slices.ContainsFunc(s.Values, func(v claim.Value) bool {
+			q, ok := quantity(v)
+			return ok && q.Unit.Dimension() == trade.Torque
+		})
+	})
+}
+
+// tightWords tell without a figure how tight something is done up. Common practice,
+// no source.
+var tightWords = []string{"hand tight", "finger tight", "fingertight", "handtight", "with two fingers", "quarter turn", "quarter of a turn", "half turn", "half a turn", "eighth of a turn", "snug", "just nipped", "until it seats", "until it bottoms", "no tighter"}
 
 // trim holds for screws that nobody tightens by figure. Common practice, no
 // source.

@@ -32,6 +32,9 @@ func newItem(p *plan.Plan, name, note string, variants []string) Item {
 	return Item{Name: name, Note: note, For: VersionNames(p, variants), Variants: variants}
 }
 
+// inches brings a size in inches to how a drive prints it.
+var inches = strings.NewReplacer(" inches ", " in ", " inch ", " in ", "-inch ", " in ", "\" ", " in ")
+
 // Tools are what the viewer needs in the hand.
 func Tools(p *plan.Plan) []Item {
 	var items []Item
@@ -41,7 +44,7 @@ func Tools(p *plan.Plan) []Item {
 		}
 		var drives []string
 		for _, d := range t.Drives {
-			if !strings.Contains(strings.ToLower(t.Name.Print), strings.ToLower(d.String())) {
+			if !strings.Contains(inches.Replace(strings.ToLower(t.Name.Print)), strings.ToLower(d.String())) {
 				drives = append(drives, d.String())
 			}
 		}

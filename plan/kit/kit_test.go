@@ -18,6 +18,7 @@ tool = [
   { id = "meter", name = "multimeter", why = "to read ohms" },
   { id = "set", name = "hex key set", drives = ["4 mm hex key"], optional = true, instead_of = "single keys" },
   { id = "pliers", name = "hose clamp pliers" },
+  { id = "inch", name = "5/32 inch hex key", drives = ["5/32 in hex key"] },
   { id = "bulb", name = "headlamp bulb on two leads" },
 ]
 part = [{ id = "pump", name = "pump", number = "?", count = 2, price = "about 30 €", variants = ["early"] }]
@@ -35,7 +36,7 @@ tools = ["10 mm socket"]
 	for _, i := range Tools(p) {
 		tools = append(tools, i.Line())
 	}
-	if diff := cmp.Diff([]string{"multimeter – to read ohms", "hex key set – if you have one; 4 mm hex key; instead of single keys", "hose clamp pliers", "headlamp bulb on two leads", "10 mm socket"}, tools); diff != "" {
+	if diff := cmp.Diff([]string{"multimeter – to read ohms", "hex key set – if you have one; 4 mm hex key; instead of single keys", "hose clamp pliers", "5/32 inch hex key", "headlamp bulb on two leads", "10 mm socket"}, tools); diff != "" {
 		t.Error(diff)
 	}
 	if got := Parts(p)[0].Line(); got != "2 × pump – number to be found, about 30 € (early)" {

@@ -50,7 +50,7 @@ var everyday = [...]struct{ class, words string }{
 	{"lead-paint", "victorian window sash flaking paintwork stripping scraping"},
 	{"asbestos-building", "lagging ceiling textured coating floor tiles cement sheet popcorn soffit"},
 	{"silica-dust", "concrete drilling tile tiles paving plaster chasing mortar cement"},
-	{"sanding-dust", "sawdust wood mdf filler sander sandpaper glass mineral rock wool fibre fiber fibres fibreglass fiberglass insulation ash soot"},
+	{"sanding-dust", "sawdust wood mdf filler sander sandpaper fibre fiber fibres fibreglass fiberglass insulation ash soot"},
 	{"mould-sewage", "mold toilet drain sink blocked germs bacteria infection poo damp"},
 	{"mercury", "fluorescent tube cfl bulb thermostat quicksilver"},
 	{"waste-fluids", "dumping disposal dispose antifreeze waste pouring change environment pollution"},

@@ -60,7 +60,7 @@ var knownPhrases = []asked{
 	{"lead-paint", "old lead paint; sanding old windows"},
 	{"asbestos-building", "asbestos ceiling"},
 	{"silica-dust", "drilling into concrete; tile dust"},
-	{"sanding-dust", "sawdust; fibre insulation; glass wool; ash dust"},
+	{"sanding-dust", "sawdust; fibre insulation; ash dust"},
 	{"mould-sewage", "blocked toilet; sewage; black mold"},
 	{"mercury", "broken fluorescent tube"},
 	{"waste-fluids", "dumping old engine oil; antifreeze and pets"},

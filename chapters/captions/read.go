@@ -47,8 +47,10 @@ func Read(raw []byte, name string) (File, []diag.Finding) {
 	}
 	d := decode(raw)
 	r := newReader(raw, name, d.text)
-	d.report(r)
 	r.file.Format = sniff(d.text, name)
+	if r.file.Format != Unknown {
+		d.report(r) // the bytes of a picture are no badly saved text
+	}
 	switch r.file.Format {
 	case SRT:
 		readSRT(r)

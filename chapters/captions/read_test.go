@@ -52,6 +52,8 @@ var readCases = []struct {
 	{"empty", "a.srt", "", "", "1:1 error caption-unread\n", false},
 	{"blank", "a.vtt", "\ufeff \n\n", "", "1:1 error caption-unread\n", false},
 	{"no captions", "a.txt", "Dear all,\nsee you at 10:30.\n", "", "1:1 error caption-unread\n", false},
+	{"a picture", "a.png", "\x89PNG\r\n\x1a\n\x00\xff\xd8\x81", "", "1:1 error caption-unread\n", false},
+	{"seconds without their point", "a.srt", "1\n00:00:01000 --> 00:00:02500\nOne\n", "", "2:1 error caption-unread\n", false},
 	{"xml of another kind", "a.xml", "<html><body/></html>", "", "1:1 error caption-unread\n", false},
 	{
 		"srt", "a.srt", "1\n00:00:01,000 --> 00:00:02,000\nOne\ntwo\n\n2\n00:00:03,000 --> 00:00:04,000\n<i>Three</i> &amp; {\\an8}four\n",

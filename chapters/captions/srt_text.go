@@ -108,7 +108,7 @@ const (
 	srtNoClock          // no clock time
 )
 
-const srtRange = "minutes and seconds run from 00 to 59, hours to 2500000"
+const srtRange = "write times like 00:01:02,500: minutes and seconds run from 00 to 59, hours to 2500000"
 
 // srtClock reads "1:02:03,500" at an offset: hours may be missing, the sign
 // before the fraction is a comma, a point or a colon, spaces around the signs
@@ -143,8 +143,8 @@ func srtClock(line string, at int) (d time.Duration, after int, why srtWhy) {
 		at++
 		at += spaces(line[at:])
 		if _, length := digits(line[at:]); length > 0 {
-			if line[at-1] == ':' && length < 3 {
-				return 0, after, srtBadClock // frames, of no known rate
+			if line[at-1] == ':' && length != 3 {
+				return 0, after, srtBadClock // frames, of no known rate, or seconds that lost their point
 			}
 			ms = fraction(line[at : at+length])
 			after = at + length

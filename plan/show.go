@@ -21,7 +21,7 @@ func (f *filler) show(q *Quote, at where) (print, speak, fault string) {
 		if !Meets(variants, at.variants) {
 			continue
 		}
-		p, s, why := f.showOne(q, i, at)
+		p, s, why := f.showOne(q, i)
 		if why != "" {
 			return "", "", why
 		}
@@ -43,7 +43,7 @@ func (f *filler) show(q *Quote, at where) (print, speak, fault string) {
 }
 
 // showOne gives one row of a quote.
-func (f *filler) showOne(q *Quote, i int, at where) (print, speak, fault string) {
+func (f *filler) showOne(q *Quote, i int) (print, speak, fault string) {
 	if q.Key != "" {
 		print, ok := f.field(q.Ref.Kind, i, q.Key)
 		if !ok {

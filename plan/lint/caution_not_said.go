@@ -8,9 +8,6 @@ import (
 )
 
 var cautionNotSaid = Rule{Name: "caution-not-said", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil {
-		return
-	}
 	for _, c := range p.cautionsOf() {
 		before := c.step
 		why := "step %q is in the edit"

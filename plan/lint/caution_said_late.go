@@ -10,7 +10,7 @@ import (
 )
 
 var cautionSaidLate = Rule{Name: "caution-said-late", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil || !p.Edit.Match.Trusted() {
+	if !p.Edit.Match.Trusted() {
 		return
 	}
 	for _, c := range p.cautionsOf() {

@@ -14,7 +14,7 @@ import (
 const shifted = 30
 
 var chapterMoved = Rule{Name: "chapter-moved", Group: AfterEdit, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil || !p.Edit.Match.Trusted() {
+	if !p.Edit.Match.Trusted() {
 		return
 	}
 	for _, s := range p.Edit.Match.Steps {

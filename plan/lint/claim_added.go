@@ -8,9 +8,6 @@ import (
 )
 
 var claimAdded = Rule{Name: "claim-added", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil {
-		return
-	}
 	values := p.plannedValues()
 	for _, u := range p.ownTalk() {
 		kind, ok := assertion(u.Claim)

@@ -10,9 +10,6 @@ import (
 )
 
 var editForeign = Rule{Name: "edit-foreign", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil {
-		return
-	}
 	kind, foreign := p.Edit.foreign()
 	if !foreign {
 		return

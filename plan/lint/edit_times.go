@@ -9,9 +9,6 @@ import (
 )
 
 var editTimes = Rule{Name: "edit-times", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil {
-		return
-	}
 	for _, t := range p.Edit.Match.Troubles {
 		r := Report{Place: p.Edit.heard(t.Cue, prose.Span{})}
 		if r.Place.Source == nil {

@@ -144,20 +144,30 @@ func row(kind plan.Kind, i int, key string) string {
 	return fmt.Sprintf("%s[%d].%s", kind, i, key)
 }
 
-// uses counts the steps that list or quote a thing for hands to work with, and
-// gives the first and the last.
-func (p *Pass) uses(ref plan.Ref, listed func(*plan.Step) []string) (first, last, n int) {
-	first = -1
+// uses are the steps that list a thing for hands to work with, or quote it.
+func (p *Pass) uses(ref plan.Ref) []int {
+	var steps []int
 	for i := range p.Plan.Steps {
-		if slices.Contains(listed(&p.Plan.Steps[i]), ref.ID) || p.quotesIn(i, ref) {
-			if first < 0 {
-				first = i
-			}
-			last = i
-			n++
+		if slices.Contains(listOf(&p.Plan.Steps[i], ref.Kind), ref.ID) || p.quotesIn(i, ref) {
+			steps = append(steps, i)
 		}
 	}
-	return first, last, n
+	return steps
+}
+
+// listOf is a step's list of one kind of things.
+func listOf(s *plan.Step, kind plan.Kind) []string {
+	switch kind {
+	case plan.KindTool:
+		return s.Tools
+	case plan.KindPart:
+		return s.Parts
+	case plan.KindSupply:
+		return s.Supplies
+	case plan.KindFastener:
+		return s.Fasteners
+	}
+	return nil
 }
 
 // quotesIn holds where a line of the step's narration quotes the thing.

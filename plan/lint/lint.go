@@ -85,6 +85,8 @@ type Rule struct {
 	Group    Group
 	Severity diag.Severity // of its reports, unless one says otherwise
 	// Check reports every case, in any order; it reads the Pass and nothing else.
+	// It is nil for what is reported with the waivers, and not called for a rule
+	// AfterEdit where the Pass has no edit.
 	Check func(p *Pass, report func(Report))
 }
 
@@ -126,8 +128,8 @@ func Run(pass *Pass) []diag.Finding {
 	var next atomic.Int32
 	work := func() {
 		for i := int(next.Add(1)) - 1; i < len(rules); i = int(next.Add(1)) - 1 {
-			if rules[i].Check != nil { // else it reports with the waivers
-				rules[i].Check(p, func(r Report) { reports[i] = append(reports[i], r) })
+			if r := rules[i]; r.Check != nil && (r.Group != AfterEdit || p.Edit != nil) {
+				r.Check(p, func(r Report) { reports[i] = append(reports[i], r) })
 			}
 		}
 	}

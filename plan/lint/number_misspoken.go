@@ -14,9 +14,6 @@ import (
 )
 
 var numberMisspoken = Rule{Name: "number-misspoken", Group: AfterEdit, Severity: diag.Error, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil {
-		return
-	}
 	for _, n := range p.Edit.Match.Numbers {
 		r := Report{
 			Message: fmt.Sprintf("%q is said at %s, where the plan has %s", squeeze(n.Said), clock(n.Start), squeeze(n.Print)),

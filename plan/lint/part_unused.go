@@ -10,20 +10,14 @@ import (
 var partUnused = Rule{Name: "part-unused", Group: Completeness, Severity: diag.Note, Check: func(p *Pass, report func(Report)) {
 	for i := range p.Plan.Parts {
 		v := &p.Plan.Parts[i]
-		if !v.Named && !v.Spare && p.idle(plan.Ref{Kind: plan.KindPart, ID: v.ID}, func(s *plan.Step) []string { return s.Parts }) {
+		if !v.Named && !v.Spare && p.idle(plan.Ref{Kind: plan.KindPart, ID: v.ID}) {
 			report(idle(v.Name.Print, "parts", v.ID, row(plan.KindPart, i, "")))
 		}
 	}
 }}
 
 // idle holds for a thing that no step lists and no text quotes.
-func (p *Pass) idle(ref plan.Ref, list func(*plan.Step) []string) bool {
-	if p.quoted[ref] {
-		return false
-	}
-	_, _, n := p.uses(ref, list)
-	return n == 0
-}
+func (p *Pass) idle(ref plan.Ref) bool { return !p.quoted[ref] && len(p.uses(ref)) == 0 }
 
 // idle reports such a thing.
 func idle(name, list, id, path string) Report {

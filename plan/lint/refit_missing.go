@@ -51,8 +51,12 @@ func (p *Pass) leftOut(report func(Report)) {
 	for i := range p.Plan.Fasteners {
 		f := &p.Plan.Fasteners[i]
 		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
-		at, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners })
-		if n != 1 || !slices.Contains(p.Plan.Steps[at].Fasteners, f.ID) || says(p.words[at], "loosen", "slacken") {
+		steps := p.uses(ref)
+		if len(steps) != 1 {
+			continue
+		}
+		at := steps[0]
+		if !slices.Contains(p.Plan.Steps[at].Fasteners, f.ID) || says(p.words[at], "loosen", "slacken") {
 			continue
 		}
 		closing := p.closing(at)

@@ -1,7 +1,7 @@
 package lint
 
-// editRules are the rules of the group AfterEdit, by name. They are quiet where
-// a Pass has no edit.
+// editRules are the rules of the group AfterEdit, by name. Where a Pass has no
+// edit they are not asked.
 var editRules = []Rule{
 	cautionNotSaid,
 	cautionSaidLate,

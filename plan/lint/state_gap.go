@@ -13,10 +13,10 @@ var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warni
 		s := &p.Plan.Steps[i]
 		for j, state := range s.Needs {
 			if at, gap := p.startedLater(i, state); gap {
-				report(gapReport(s, at, p, stepPath(i, "needs"), j, state))
+				report(p.gap(i, at, state, p.entry(stepPath(i, "needs"), j)))
 			} else if at, over := p.endedBefore(i, state); over {
-				r := gapReport(s, at, p, stepPath(i, "needs"), j, state)
-				r.Message = fmt.Sprintf("step %q needs %q, which has ended before, in step %q", s.Title.Print, state, p.Plan.Steps[at].Title.Print)
+				r := p.gap(i, at, state, p.entry(stepPath(i, "needs"), j))
+				r.Message = fmt.Sprintf("step %q needs %q, which has ended before, in step %q", p.title(i), state, p.title(at))
 				r.Hint = fmt.Sprintf("move one of the two steps, end %q later, or take it out of needs", state)
 				report(r)
 			}
@@ -32,18 +32,19 @@ var stateGap = Rule{Name: "state-gap", Group: Completeness, Severity: diag.Warni
 			}
 			for j, need := range s.Shots[k].Needs {
 				if at, gap := p.startedLater(i, need.State); gap && !need.Not {
-					report(gapReport(s, at, p, stepPath(i, fmt.Sprintf("shot[%d].needs", k)), j, need.State))
+					report(p.gap(i, at, need.State, p.entry(stepPath(i, fmt.Sprintf("shot[%d].needs", k)), j)))
 				}
 			}
 		}
 	}
 }}
 
-func gapReport(s *plan.Step, at int, p *Pass, list string, entry int, state string) Report {
+// gap is the finding that a step needs a state which a later one begins.
+func (p *Pass) gap(step, later int, state, path string) Report {
 	return Report{
-		Message: fmt.Sprintf("step %q needs %q, which begins only later, in step %q", s.Title.Print, state, p.Plan.Steps[at].Title.Print),
+		Message: fmt.Sprintf("step %q needs %q, which begins only later, in step %q", p.title(step), state, p.title(later)),
 		Hint:    fmt.Sprintf("move one of the two steps, or start %q before", state),
-		Path:    p.entry(list, entry),
+		Path:    path,
 	}
 }
 

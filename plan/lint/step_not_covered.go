@@ -9,9 +9,6 @@ import (
 )
 
 var stepNotCovered = Rule{Name: "step-not-covered", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil {
-		return
-	}
 	for _, s := range p.Edit.Match.Steps {
 		if s.Status != align.Missing {
 			if p.cautionsAlone(s.Index) {

@@ -7,9 +7,6 @@ import (
 )
 
 var termMisheard = Rule{Name: "term-misheard", Group: AfterEdit, Severity: diag.Warning, Check: func(p *Pass, report func(Report)) {
-	if p.Edit == nil {
-		return
-	}
 	for _, t := range p.Edit.Match.Terms {
 		r := Report{
 			Message: fmt.Sprintf("%q at %s is perhaps %q", squeeze(t.Heard), clock(t.Start), t.Term),

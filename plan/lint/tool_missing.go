@@ -17,7 +17,7 @@ var toolMissing = Rule{Name: "tool-missing", Group: Completeness, Severity: diag
 		f := &p.Plan.Fasteners[i]
 		drives := p.drives[i]
 		ref := plan.Ref{Kind: plan.KindFastener, ID: f.ID}
-		if _, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners }); n == 0 || len(drives) == 0 || p.turned(f, drives) || turnsAny(named(), drives) {
+		if len(drives) == 0 || len(p.uses(ref)) == 0 || p.turned(f, drives) || turnsAny(named(), drives) {
 			continue
 		}
 		report(Report{

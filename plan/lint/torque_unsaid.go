@@ -72,8 +72,8 @@ var refitWords = []string{"back in", "back on", "goes back", "go back", "refit",
 // refitted holds for a fastener that a step puts back: it is worked on twice,
 // or the one step that has it says so.
 func (p *Pass) refitted(ref plan.Ref) bool {
-	first, _, n := p.uses(ref, func(s *plan.Step) []string { return s.Fasteners })
-	return n > 1 || n == 1 && says(p.words[first], refitWords...)
+	steps := p.uses(ref)
+	return len(steps) > 1 || len(steps) == 1 && says(p.words[steps[0]], refitWords...)
 }
 
 // saysWords holds where the torque is words ("with two fingers only") and a step

@@ -53,7 +53,7 @@ func (s *scanner) digits(i int) (numeral, bool) {
 	if n.decimals == "" && !n.grouped {
 		s.fractionPart(&n)
 		if n.bottom == 0 && s.word(s.link(n.end)) == "and" {
-			s.fractionWord(&n, n.start) // "22 and a half"
+			s.fractionWord(&n) // "22 and a half"
 		}
 	}
 	return n, true

@@ -35,7 +35,7 @@ func (v *voice) short(i, end int) (next int, words string) {
 	next = i + 1
 	if v.mark(i+1) == '.' && v.kind(i+2) == wordToken && len(w) == 1 && len(v.at(i+2)) == 1 && v.mark(i-1) != '.' {
 		// "e.g", "a.m", and initials such as "U.S.A."
-		return v.dotted(i, end)
+		return v.dotted(i)
 	}
 	words, ok := shortForms[w]
 	if !ok || v.mark(i-1) == '.' || v.isGlued(i-1) || v.mark(i-1) == '-' || v.mark(i+1) == '-' {
@@ -101,7 +101,7 @@ func (v *voice) endsSentence(i int) bool {
 }
 
 // dotted reads letters with stops between.
-func (v *voice) dotted(i, end int) (next int, words string) {
+func (v *voice) dotted(i int) (next int, words string) {
 	at := i
 	spelled := ""
 	for len(v.at(at)) == 1 && v.kind(at) == wordToken && len(spelled) < longestCode {

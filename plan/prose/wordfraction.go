@@ -65,7 +65,7 @@ func (s *scanner) scaled(n *numeral) {
 
 // fractionWord adds "and a half", "and three quarters", and turns "three" into
 // "three eighths".
-func (s *scanner) fractionWord(n *numeral, start int) {
+func (s *scanner) fractionWord(n *numeral) {
 	next := s.link(n.end)
 	if next == n.end {
 		return

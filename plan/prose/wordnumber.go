@@ -129,7 +129,7 @@ func (s *scanner) positive(i int) (numeral, bool) {
 	if c.end == i {
 		return n, false // "point" and no digit
 	}
-	s.fractionWord(&n, i)
+	s.fractionWord(&n)
 	return n, true
 }
 

@@ -152,9 +152,6 @@ func (p *Plan) Cause(id string) []*Cause { return pick(p, Ref{KindCause, id}, p.
 // Test finds tests by id.
 func (p *Plan) Test(id string) []*Test { return pick(p, Ref{KindTest, id}, p.Tests) }
 
-// Claim finds claims by id.
-func (p *Plan) Claim(id string) []*Claim { return pick(p, Ref{KindClaim, id}, p.Claims) }
-
 // Setup finds set-ups by id.
 func (p *Plan) Setup(id string) []*Setup { return pick(p, Ref{KindSetup, id}, p.Setups) }
 

@@ -14,21 +14,15 @@ import (
 func deepest(text string) int {
 	depth := 0
 	for i := 0; i < len(text); i++ {
-		switch c := text[i]; c {
+		switch text[i] {
 		case '[', '{':
 			if depth++; depth > maxDepth {
 				return i
 			}
 		case ']', '}':
 			depth = max(0, depth-1)
-		case '#':
-			n := strings.IndexByte(text[i:], '\n')
-			if n < 0 {
-				return -1
-			}
-			i += n
-		case '"', '\'':
-			i += literalLength(text[i:]) - 1
+		case '#', '"', '\'':
+			i += aside(text[i:]) - 1
 		}
 	}
 	return -1
@@ -37,23 +31,32 @@ func deepest(text string) int {
 // unclosed is where a multi-line text begins that never ends; -1 where all end.
 func unclosed(text string) int {
 	for i := 0; i < len(text); i++ {
-		switch text[i] {
-		case '#':
-			n := strings.IndexByte(text[i:], '\n')
-			if n < 0 {
-				return -1
-			}
-			i += n
-		case '"', '\'':
-			n := literalLength(text[i:])
-			triple := strings.Repeat(text[i:i+1], 3)
-			if i+n == len(text) && strings.HasPrefix(text[i:], triple) && (n < 6 || !strings.HasSuffix(text, triple)) {
-				return i
-			}
-			i += n - 1
+		n := aside(text[i:])
+		if n == 0 {
+			continue
 		}
+		triple := strings.Repeat(text[i:i+1], 3)
+		if text[i] != '#' && i+n == len(text) && strings.HasPrefix(text[i:], triple) && (n < 6 || !strings.HasSuffix(text, triple)) {
+			return i
+		}
+		i += n - 1
 	}
 	return -1
+}
+
+// aside is the length of the comment or the string literal at the head of text,
+// 0 where there is neither.
+func aside(text string) int {
+	switch text[0] {
+	case '#':
+		if n := strings.IndexByte(text, '\n'); n >= 0 {
+			return n
+		}
+		return len(text)
+	case '"', '\'':
+		return literalLength(text)
+	}
+	return 0
 }
 
 // literalLength is the length of the string literal at the head of text, or of

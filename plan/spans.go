@@ -139,6 +139,24 @@ func (x *indexer) tooLarge(at diag.Span, what string) {
 	})
 }
 
+func (x *indexer) fault(at diag.Span, path, message, hint string) {
+	x.faults = append(x.faults, diag.Finding{
+		Rule: "syntax", Severity: diag.Error, At: diag.Place{Source: x.src, Span: at}, Path: path, Message: message, Hint: hint,
+	})
+}
+
+// tooLong refuses a key of too many parts.
+func (x *indexer) tooLong(n *unstable.Node) bool {
+	parts := 0
+	for it := n.Key(); it.Next(); {
+		if parts++; parts > maxKeyParts {
+			x.tooLarge(spanOf(it.Node().Raw), fmt.Sprintf("a key of more than %d parts", maxKeyParts))
+			return true
+		}
+	}
+	return false
+}
+
 func (x *indexer) expression(n *unstable.Node) {
 	switch n.Kind {
 	case unstable.Table, unstable.ArrayTable:
@@ -151,13 +169,11 @@ func (x *indexer) expression(n *unstable.Node) {
 // header follows [a.b] or [[a.b]] down the arrays of tables seen so far.
 func (x *indexer) header(n *unstable.Node) {
 	path, name, span := "", "", diag.Span{Start: -1}
-	parts := 0
+	if x.tooLong(n) {
+		return
+	}
 	for it := n.Key(); it.Next(); {
 		k := it.Node()
-		if parts++; parts > maxKeyParts {
-			x.tooLarge(spanOf(k.Raw), fmt.Sprintf("a key of more than %d parts", maxKeyParts))
-			return
-		}
 		name = join(name, string(k.Data))
 		if span.Start < 0 {
 			span.Start = int(k.Raw.Offset)
@@ -167,12 +183,7 @@ func (x *indexer) header(n *unstable.Node) {
 		last := it.IsLast()
 		single := n.Kind == unstable.Table && last && x.rows[path] > 0
 		if single {
-			x.faults = append(x.faults, diag.Finding{
-				Rule: "syntax", Severity: diag.Error, At: diag.Place{Source: x.src, Span: span},
-				Message: fmt.Sprintf("[%s] has single brackets where the headers before it have two", name),
-				Hint:    fmt.Sprintf("write [[%s]]", name),
-				Path:    path,
-			})
+			x.fault(span, path, fmt.Sprintf("[%s] has single brackets where the headers before it have two", name), fmt.Sprintf("write [[%s]]", name))
 		}
 		if single || n.Kind == unstable.ArrayTable && last {
 			x.rows[path]++
@@ -182,10 +193,7 @@ func (x *indexer) header(n *unstable.Node) {
 		}
 	}
 	if x.has(path) {
-		x.faults = append(x.faults, diag.Finding{
-			Rule: "syntax", Severity: diag.Error, At: diag.Place{Source: x.src, Span: span}, Path: path,
-			Message: fmt.Sprintf("[%s] stands twice", name), Hint: oneHeader,
-		})
+		x.fault(span, path, fmt.Sprintf("[%s] stands twice", name), oneHeader)
 		path = fmt.Sprintf("%s, byte %d", path, span.Start) // so that its keys don't stand twice as well
 	}
 	x.prefix = path
@@ -196,13 +204,11 @@ const oneHeader = "keep one header and put the keys of both below it; a list of 
 
 func (x *indexer) keyValue(prefix string, n *unstable.Node) {
 	path, key := prefix, diag.Span{Start: -1}
-	parts := 0
+	if x.tooLong(n) {
+		return
+	}
 	for it := n.Key(); it.Next(); {
 		k := it.Node()
-		if parts++; parts > maxKeyParts {
-			x.tooLarge(spanOf(k.Raw), fmt.Sprintf("a key of more than %d parts", maxKeyParts))
-			return
-		}
 		path = join(path, string(k.Data))
 		key = spanOf(k.Raw)
 		if !it.IsLast() && !x.has(path) { // a dotted key makes the tables on its way
@@ -210,12 +216,7 @@ func (x *indexer) keyValue(prefix string, n *unstable.Node) {
 		}
 	}
 	if first, twice := x.entries[path]; twice {
-		x.faults = append(x.faults, diag.Finding{
-			Rule: "syntax", Severity: diag.Error, At: diag.Place{Source: x.src, Span: key},
-			Message: fmt.Sprintf("%s stands twice", path),
-			Hint:    fmt.Sprintf("keep one of the two; the first is in line %d", x.src.Position(first.key.Start).Line),
-			Path:    path,
-		})
+		x.fault(key, path, path+" stands twice", fmt.Sprintf("keep one of the two; the first is in line %d", x.src.Position(first.key.Start).Line))
 		return
 	}
 	span, literal := x.value(path, n.Value(), key)

@@ -126,15 +126,3 @@ func (s *Source) Line(n int) string {
 	}
 	return s.Text[s.lines[n-1]:end]
 }
-
-// Offset is the inverse of Position for a byte column: the offset of a byte,
-// counted from 1, in a line counted from 1. TOML libraries report such pairs.
-func (s *Source) Offset(line, byteColumn int) int {
-	if line < 1 {
-		return 0
-	}
-	if line > len(s.lines) {
-		return len(s.Text)
-	}
-	return min(len(s.Text), s.lines[line-1]+max(0, byteColumn-1))
-}

@@ -139,11 +139,27 @@ func (r *reader) figurative(i int) bool {
 		switch next := j + 3; {
 		case r.is(next, "a"), r.is(next, "an"):
 			return !r.is(next+1, "new") && !r.is(next+1, "good") && !r.is(next+1, "proper")
-		case r.is(next, "paper"), r.is(next, "butter"), r.is(next, "silk"), r.is(next, "toast"), r.is(next, "ice"), r.is(next, "hell"), r.is(next, "mud"), r.is(next, "day"), r.is(next, "night"), r.is(next, "honey"), r.is(next, "treacle"):
+		case r.isStuff(next) && (next+1 == len(r.words) || r.words[next+1].stopped || r.in(next+1, r.known.prep|r.known.glue) || r.is(next+1, "now")):
 			return true
 		}
 	}
 	return false
+}
+
+// isStuff says whether a word by itself is what a figure of speech likens to: "butter",
+// "toffee". What things are made of is none: "as hard as steel" compares.
+func (r *reader) isStuff(i int) bool {
+	k := &r.known.classes
+	if i >= len(r.words) || r.words[i].number || r.words[i].classes&(k.det|k.pronoun|k.self|k.poss|k.better|k.best|k.be|k.modal|k.prep|k.glue|k.often|k.property|k.making|k.asadj) != 0 {
+		return false
+	}
+	switch w := r.words[i].text; w {
+	case "new", "ever", "before", "usual", "possible", "normal", "original", "standard", "stock", "planned", "you", "mine", "yours", "any", "always", "advertised", "promised",
+		"steel", "iron", "brass", "copper", "aluminium", "aluminum", "glass", "diamond", "oak", "concrete", "titanium", "wood", "nylon", "plastic", "cast", "lead":
+		return false
+	default:
+		return !isPast(w) && !strings.HasSuffix(w, "ly")
+	}
 }
 
 // superlative reads "it's the strongest joint", "the best way is".

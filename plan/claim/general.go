@@ -71,6 +71,9 @@ func (r *reader) beliefs() {
 		if !believes && (w.classes&k.maybe == 0 || w.mood == order || len(r.words) < 3) {
 			continue
 		}
+		if !believes && r.ofViewer(i) {
+			continue // "you've probably blamed the tension"
+		}
 		next := i + 1
 		if r.is(next, "that") && !r.in(next+1, k.be) {
 			next++
@@ -86,6 +89,12 @@ func (r *reader) beliefs() {
 		}
 		r.add(Hedge)
 	}
+}
+
+// ofViewer says whether what the viewer did, does or thinks is what the word at i
+// holds likely.
+func (r *reader) ofViewer(i int) bool {
+	return (r.is(i-1, "you") || r.is(i-2, "you") && r.in(i-1, r.known.have|r.known.be|r.known.modal)) && !r.in(i+1, r.known.seeing)
 }
 
 // filmed says whether the film is what is spoken of from word i on.
@@ -415,7 +424,7 @@ func (r *reader) approximations() {
 		if r.is(before, "a") || r.is(before, "an") || r.is(before, "the") {
 			before--
 		}
-		if before < 0 || r.words[before].mood == order && !r.found.has(Hedge) {
+		if before < 0 || r.words[before].mood == order && !r.found.has(Hedge) || r.words[before].mood == own && r.is(1, "did") {
 			continue
 		}
 		vague := r.in(before, k.about) || r.is(before, "good") && r.is(before-1, "a") || r.is(before, "like") && (r.is(before-1, "something") || r.is(before-1, "more")) ||

@@ -38,7 +38,7 @@ func TestQualityTalk(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d sentences of talk are taken for claims, %d of %d claims are missed", loud, talk, missed, claims)
-	if loud > 52 || missed > 4 {
-		t.Error("they were 52 and 4")
+	if loud > 51 || missed > 4 {
+		t.Error("they were 51 and 4")
 	}
 }

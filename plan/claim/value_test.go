@@ -201,6 +201,12 @@ func TestUnsaid(t *testing.T) {
 		"a sixty tooth blade is what I use":                                   false,
 		"you just saved forty quid":                                           false,
 		"it's the one everybody forgets":                                      false,
+		"the old varnish is as hard as toffee":                                false,
+		"it's as hard as steel":                                               true,
+		"you've probably blamed the tension":                                  false,
+		"it's probably the tension":                                           true,
+		"lay them out in the order of the drawing":                            false,
+		"it's in the order of two volts":                                      true,
 		"that needs a decent meter":                                           false,
 	} {
 		if got := Sentence(text).NeedsEvidence; got != want {

@@ -64,13 +64,13 @@ say = "Breaker off, and tape over it so that nobody puts it back."
 	const tested = "[[step]]\ntitle = \"Thermostat\"\ntests = [\"closes\"]\ndo = \"measure the thermostat\"\nsay = \"Look at it. Less than %s, or it goes.\"\n"
 	const block = "[[step]]\ntitle = \"Door\"\ntests = [\"stops\"]\nsay = \"%s\"\n"
 	const kit = "[[step]]\ntitle = \"Cord\"\nparts = [\"10 mm glass cord\"]\ntools = [\"torque wrench, 2 to 8 N·m\"]\nsupplies = [\"thin oil, 20 mL\"]\nsay = \"%s\"\n"
-	const bearing = "[[step]]\ntitle = \"Bearing\"\nparts = [\"6001-2RS bearing\"]\nsay = \"It's a %s.\"\n"
+	const belt = "[[step]]\ntitle = \"Belt\"\nparts = [\"K7430B belt\"]\nsay = \"It's a %s.\"\n"
 	for _, c := range []struct{ rule, quiet, loud string }{
 		{"state-unsafe", cover + proof, cover + "[[step]]\ntitle = \"Look\"\ndo = \"look at the terminal block\"\nsay = \"There it is.\"\n" + proof},
 		{"number-loose", fmt.Sprintf(tested, "one ohm"), fmt.Sprintf(tested, "two ohms")},
 		{"number-loose", fmt.Sprintf(block, "The block is fifty millimetres high."), fmt.Sprintf(block, "The block is eighty millimetres high.")},
 		{"number-loose", fmt.Sprintf(kit, "Ten millimetre cord, and twenty millilitres of oil."), fmt.Sprintf(kit, "Twelve millimetre cord, to eight newton metres.")},
-		{"part-number-unverified", fmt.Sprintf(bearing, "six oh oh one two R S"), fmt.Sprintf(bearing, "six oh oh two two R S")},
+		{"part-number-unverified", fmt.Sprintf(belt, "K seven four three zero B"), fmt.Sprintf(belt, "K seven four three one B")},
 		{"state-misspelt", "[[step]]\ntitle = \"Leads\"\nstarts = [\"plug-leads-off\"]\nsay = \"Off.\"\n", "[[step]]\ntitle = \"Leads\"\nstarts = [\"plug-lead-of\"]\nsay = \"Off.\"\n"},
 		{"correction-unplaced", cover + "[[correction]]\nat = \"0:25\"\nnow = \"5 N·m\"\n", cover + "[[correction]]\nat = \"9:12\"\nnow = \"5 N·m\"\n"},
 		{"always-never", cover, cover + "[[step]]\ntitle = \"Say it\"\nsay = \"Nobody ever gets one of these to leak.\"\n"},

@@ -20,7 +20,7 @@ var floors = map[string]int{
 	"plan/given": 3, "plan/timing": 3, "plan/hazard": 3, "plan/claim": 3, "plan/diagnose": 3, "plan/kit": 3,
 	"shotlist": 4, "chapters": 4, "chapters/captions": 4,
 	"chapters/marks": 5, "chapters/align": 5,
-	"chapters/pace": 6, "templates/blurb": 6, "templates/picture": 6,
+	"chapters/pace": 6, "chapters/cut": 6, "templates/blurb": 6, "templates/picture": 6,
 	"plan/lint":       7,
 	"templates/sheet": 8, "templates/book": 8,
 	"cmd/internal/build": 9,

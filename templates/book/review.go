@@ -9,33 +9,17 @@ import (
 	"strings"
 	"sync"
 
-	"fixslate/chapters"
 	"fixslate/chapters/align"
-	"fixslate/plan"
+	"fixslate/chapters/cut"
 	"fixslate/plan/diag"
 	"fixslate/plan/prose"
-	"fixslate/plan/timing"
 	"fixslate/templates/blurb"
 )
-
-// Review is what the review page is made of: a finished edit beside its plan.
-type Review struct {
-	Plan            *plan.Plan
-	Planned         timing.Timeline
-	PlannedChapters []chapters.Chapter
-	Match           align.Match
-	Accepted        []bool // for each of Match.Terms
-	Timeline        timing.Timeline
-	Chapters        []chapters.Chapter
-	Findings        []diag.Finding
-	Seconds         []float64 // in the edit, for each of Findings; below 0 where it stands in the plan only
-	Snippet         string    // TOML that makes the terms known
-}
 
 // ReviewPage is review.html: what is missing first, then the edit as a bar
 // under the plan's, the findings at their times, and the words said beside the
 // words planned. It is made and guarded like Page, and has no script.
-func ReviewPage(r Review) []byte {
+func ReviewPage(r cut.Edit) []byte {
 	var out bytes.Buffer
 	if err := reviewPage().Execute(&out, reviewOf(r)); err != nil {
 		panic(err) // as in Page
@@ -84,7 +68,7 @@ type reviewChapter struct{ Clock, Planned, Title string }
 
 type reviewLine struct{ Clock, Until, Words, Other string }
 
-func reviewOf(r Review) reviewView {
+func reviewOf(r cut.Edit) reviewView {
 	v := reviewView{
 		Language: cmp.Or(r.Plan.Video.Language, "en"), Title: r.Plan.Video.Title.Print, Words: reviewWords(r), Deference: blurb.Precedence,
 		Steps: reviewSteps(r), Snippet: r.Snippet,
@@ -124,7 +108,7 @@ func reviewOf(r Review) reviewView {
 	return v
 }
 
-func (v *reviewView) findings(r Review) {
+func (v *reviewView) findings(r cut.Edit) {
 	for i, f := range r.Findings {
 		row := reviewFinding{fmt.Sprintf("finding-%d", i+1), "plan", findingOf(r.Plan, f)}
 		if r.Seconds[i] >= 0 {
@@ -141,12 +125,12 @@ func (v *reviewView) findings(r Review) {
 // chapters are the real ones with the time each was planned for: that of the
 // planned chapter of the same title, else that of its first step, which the
 // plan joined to another.
-func (v *reviewView) chapters(r Review) {
+func (v *reviewView) chapters(r cut.Edit) {
 	planned := map[string]string{}
 	for _, c := range r.PlannedChapters {
 		planned[c.Title] = stamp(c.Start)
 	}
-	steps := plannedStarts(r)
+	steps := r.PlannedStarts()
 	for _, c := range r.Chapters {
 		row := reviewChapter{stamp(c.Start), planned[c.Title], c.Title}
 		if len(c.Steps) > 0 && row.Planned == "" {
@@ -157,7 +141,7 @@ func (v *reviewView) chapters(r Review) {
 }
 
 // reviewWords is the edit in two sentences.
-func reviewWords(r Review) string {
+func reviewWords(r cut.Edit) string {
 	var count [3]int
 	for _, s := range r.Match.Steps {
 		count[s.Status]++

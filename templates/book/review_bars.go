@@ -7,6 +7,7 @@ import (
 
 	"fixslate/chapters"
 	"fixslate/chapters/align"
+	"fixslate/chapters/cut"
 	"fixslate/plan/diag"
 	"fixslate/plan/timing"
 	"fixslate/templates/picture"
@@ -58,7 +59,7 @@ const (
 	markRows            = 5
 )
 
-func barsOf(r Review, width float64) bars {
+func barsOf(r cut.Edit, width float64) bars {
 	b := bars{Class: "broad", Width: int(width), Height: int(marksTop + 4)}
 	if width < screenWidth {
 		b.Class = "narrow"
@@ -89,7 +90,7 @@ func barsOf(r Review, width float64) bars {
 
 // plotter is a review to a scale, in units of the drawing a second.
 type plotter struct {
-	Review
+	cut.Edit
 	scale, width float64
 }
 
@@ -112,7 +113,7 @@ func (d plotter) step(s timing.Step, top, height float64) block {
 	return b
 }
 
-func (d plotter) title(step int) string { return titleOf(&d.Review.Plan.Steps[step]) }
+func (d plotter) title(step int) string { return titleOf(&d.Edit.Plan.Steps[step]) }
 
 // plan is the planned bar: a block for each step, chapters by turns dark and
 // light, missing steps hollow.

@@ -14,6 +14,7 @@ import (
 	"fixslate/chapters"
 	"fixslate/chapters/align"
 	"fixslate/chapters/captions"
+	"fixslate/chapters/cut"
 	"fixslate/plan/given"
 	"fixslate/plan/lint"
 	"fixslate/plan/timing"
@@ -22,11 +23,11 @@ import (
 )
 
 // reviewOfTexts lays captions beside a plan, as a match does.
-func reviewOfTexts(t testing.TB, text, srt []byte) Review {
+func reviewOfTexts(t testing.TB, text, srt []byte) cut.Edit {
 	t.Helper()
 	p, spans := given.Spans(t, text)
 	file, _ := captions.Read(srt, "edit.srt")
-	r := Review{Plan: p, Planned: timing.Estimate(p, timing.DefaultPace())}
+	r := cut.Edit{Plan: p, Planned: timing.Estimate(p, timing.DefaultPace())}
 	r.PlannedChapters = chapters.FromTimeline(p, r.Planned)
 	r.Match = align.Read(p, r.Planned, file.Cues)
 	r.Accepted = make([]bool, len(r.Match.Terms))
@@ -48,7 +49,7 @@ func reviewOfTexts(t testing.TB, text, srt []byte) Review {
 }
 
 // washer is the review of the rough edit that stands beside the sample.
-func washer(t testing.TB) Review {
+func washer(t testing.TB) cut.Edit {
 	t.Helper()
 	text, ok := samples.Plan("washer-pump")
 	if !ok {

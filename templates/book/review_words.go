@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fixslate/chapters/align"
+	"fixslate/chapters/cut"
 	"fixslate/plan"
 	"fixslate/plan/timing"
 )
@@ -40,17 +41,8 @@ type said struct{ Kind, Words string }
 // pause is the silence in seconds that begins a new paragraph of what was said.
 const pause = 3
 
-// plannedStarts are the planned starts of the steps, by index.
-func plannedStarts(r Review) map[int]float64 {
-	planned := map[int]float64{}
-	for _, s := range r.Planned.Steps {
-		planned[s.Index] = s.Start
-	}
-	return planned
-}
-
-func reviewSteps(r Review) []reviewStep {
-	planned := plannedStarts(r)
+func reviewSteps(r cut.Edit) []reviewStep {
+	planned := r.PlannedStarts()
 	out := make([]reviewStep, len(r.Match.Steps))
 	for i, s := range r.Match.Steps {
 		out[i] = reviewStep{
@@ -79,7 +71,7 @@ func reviewSteps(r Review) []reviewStep {
 }
 
 // fillTakes writes down what was said in each step, in the order of the edit.
-func fillTakes(r Review, steps []reviewStep) {
+func fillTakes(r cut.Edit, steps []reviewStep) {
 	kinds := wordKinds(r)
 	for i, w := range r.Match.Words {
 		if w.Step < 0 {
@@ -100,7 +92,7 @@ func fillTakes(r Review, steps []reviewStep) {
 }
 
 // wordKinds says for each word heard what it is in the review.
-func wordKinds(r Review) []string {
+func wordKinds(r cut.Edit) []string {
 	kinds := make([]string, len(r.Match.Words))
 	byCue := map[int][]int{}
 	for i, w := range r.Match.Words {

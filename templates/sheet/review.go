@@ -6,25 +6,10 @@ import (
 
 	"fixslate/chapters"
 	"fixslate/chapters/align"
-	"fixslate/plan"
+	"fixslate/chapters/cut"
 	"fixslate/plan/diag"
-	"fixslate/plan/timing"
 	"fixslate/templates/blurb"
 )
-
-// Cut is a finished edit beside its plan.
-type Cut struct {
-	Plan            *plan.Plan
-	Planned         timing.Timeline
-	PlannedChapters []chapters.Chapter
-	Match           align.Match
-	Accepted        []bool // for each of Match.Terms
-	Timeline        timing.Timeline
-	Chapters        []chapters.Chapter
-	Findings        []diag.Finding
-	Seconds         []float64 // in the edit, for each of Findings; below 0 where it stands in the plan only
-	Snippet         string    // TOML that makes the terms known
-}
 
 type reviewView struct {
 	Title, Words, Deference         string
@@ -44,12 +29,9 @@ type reviewFinding struct {
 type reviewStep struct{ Clock, Planned, Title, Status, Sure string }
 
 // Review is review.md: the edit beside the plan, to read.
-func Review(c Cut) []byte {
+func Review(c cut.Edit) []byte {
 	v := reviewView{Title: c.Plan.Video.Title.Print, Words: reviewWords(c), Deference: blurb.Precedence}
-	planned := map[int]float64{}
-	for _, s := range c.Planned.Steps {
-		planned[s.Index] = s.Start
-	}
+	planned := c.PlannedStarts()
 	for _, s := range c.Match.Steps {
 		title := c.Plan.Steps[s.Index].Title.Print
 		row := reviewStep{"–", clock(planned[s.Index]), title, s.Status.String(), fmt.Sprintf("%d %%", align.Percent(s.Confidence))}
@@ -103,7 +85,7 @@ func Review(c Cut) []byte {
 }
 
 // reviewWords is the edit in a sentence.
-func reviewWords(c Cut) string {
+func reviewWords(c cut.Edit) string {
 	found, moved := 0, 0
 	for _, s := range c.Match.Steps {
 		switch s.Status {

@@ -6,12 +6,12 @@ import (
 	"fixslate/chapters"
 	"fixslate/chapters/align"
 	"fixslate/chapters/captions"
+	"fixslate/chapters/cut"
 	"fixslate/chapters/pace"
 	"fixslate/plan/diag"
 	"fixslate/plan/lint"
 	"fixslate/plan/timing"
 	"fixslate/templates/blurb"
-	"fixslate/templates/book"
 )
 
 // Edit is a finished edit to lay beside a plan.
@@ -107,8 +107,8 @@ func (m *Matched) heardAt(f diag.Finding) (seconds float64, ok bool) {
 }
 
 // review is what the review page and sheet are made of.
-func (m *Matched) review() book.Review {
-	r := book.Review{
+func (m *Matched) review() cut.Edit {
+	r := cut.Edit{
 		Plan: m.Planned.Plan, Planned: m.Planned.Timeline, PlannedChapters: m.Planned.Chapters,
 		Match: m.Match, Accepted: m.Accepted, Timeline: m.Timeline, Chapters: m.Chapters,
 		Findings: m.Findings, Snippet: m.Snippet(),

@@ -21,7 +21,7 @@ func matchOutputs() []output[*Matched] {
 		{"description.txt", func(m *Matched) []byte { return m.Description.Text }},
 		{"review.html", func(m *Matched) []byte { return book.ReviewPage(m.review()) }},
 		{"review.json", (*Matched).JSON},
-		{"review.md", func(m *Matched) []byte { return sheet.Review(sheet.Cut(m.review())) }},
+		{"review.md", func(m *Matched) []byte { return sheet.Review(m.review()) }},
 	}
 	return withTimes(all, "final", func(m *Matched, f marks.Format) []byte {
 		if len(m.Chapters) == 0 {

@@ -48,7 +48,7 @@ func TestQuiet(t *testing.T) {
 func TestQuietPlans(t *testing.T) {
 	const oven = `fastener = [{ id = "panel-screws", what = "back panel screws", drive = "PH2" }]
 tool = [{ id = "meter", name = "multimeter" }]
-test = [{ id = "closes", question = "Does the thermostat close?", instrument = "meter", setting = "ohms", at = "its two terminals", expect = "at most 1 Ω", work = "2m" }, { id = "stops", question = "Does the door stop?", how = "a 50 mm block under it", instrument = "eyes", expect = "it stops" }]
+test = [{ id = "closes", question = "Does the thermostat close?", instrument = "meter", setting = "ohms", at = "its two terminals", expect = "at most 1 Ω", work = "2m" }, { id = "tone", question = "Is the speed right?", instrument = "meter", expect = "3000 ± 30 Hz" }, { id = "stops", question = "Does the door stop?", how = "a 50 mm block under it", instrument = "eyes", expect = "it stops" }]
 [video]
 title = "Oven"
 subject = "fan oven"
@@ -65,7 +65,9 @@ say = "Breaker off, and tape over it so that nobody puts it back."
 	const block = "[[step]]\ntitle = \"Door\"\ntests = [\"stops\"]\nsay = \"%s\"\n"
 	const kit = "[[step]]\ntitle = \"Cord\"\nparts = [\"10 mm glass cord\"]\ntools = [\"torque wrench, 2 to 8 N·m\"]\nsupplies = [\"thin oil, 20 mL\"]\nsay = \"%s\"\n"
 	const belt = "[[step]]\ntitle = \"Belt\"\nparts = [\"K7430B belt\"]\nsay = \"It's a %s.\"\n"
+	const deck = "[[step]]\ntitle = \"Speed\"\ntests = [\"tone\"]\ndo = \"plug in, switch on, meter on the %s, read the tone\"\nsay = \"Read it.\"\n"
 	for _, c := range []struct{ rule, quiet, loud string }{
+		{"live-measure", fmt.Sprintf(deck, "headphone socket"), fmt.Sprintf(deck, "live terminal")},
 		{"state-unsafe", cover + proof, cover + "[[step]]\ntitle = \"Look\"\ndo = \"look at the terminal block\"\nsay = \"There it is.\"\n" + proof},
 		{"number-loose", fmt.Sprintf(tested, "one ohm"), fmt.Sprintf(tested, "two ohms")},
 		{"number-loose", fmt.Sprintf(block, "The block is fifty millimetres high."), fmt.Sprintf(block, "The block is eighty millimetres high.")},

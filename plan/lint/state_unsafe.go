@@ -61,8 +61,8 @@ var unsafeStates = []struct {
 		`add starts = ["battery-off", "srs-waited"] to an earlier step`, (*Pass).airbagLive, false},
 	{"fuel-vapour", "the fuel system is opened under pressure",
 		`let the pressure off first: starts = ["depressurised"]`, (*Pass).fuelUnderPressure, false},
-	{"capacitor-charge", "a capacitor is touched that nothing has discharged",
-		`discharge it as its maker says and measure zero: starts = ["discharged"]`, (*Pass).chargeLeft, false},
+	{"capacitor-charge", "capacitors may hold a charge, and nothing has discharged them",
+		`discharge them as the maker says and measure zero: starts = ["discharged"]`, (*Pass).chargeLeft, true},
 }
 
 // raisedBare holds where hands work on a raised object that stands on nothing.

@@ -48,6 +48,8 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 				// so it does of this one
 			case off && lent[called(clause, noun)]:
 				// a hose to drain by was put on for the work and goes home with the tools
+			case off && says(" "+clause+" ", putAway...):
+				// what is parted for the way or for the cupboard is no work on the object
 			case off && !p.stateEnds(i):
 				if _, already := open[noun]; !already && !alias(open, noun) {
 					open[noun], last = i, noun
@@ -64,6 +66,9 @@ var connectorLeftOff = Rule{Name: "connector-left-off", Group: Completeness, Sev
 		})
 	}
 }}
+
+// putAway are words of a thing that comes off to be stored or moved.
+var putAway = []string{"put it away", "put them away", "put that away", "hang it up", "coil it up", "roll it up", "wind it up", "pack it up", "for transport", "for the trip", "for the journey", "for the move", "for the ride home", "to carry it", "to move it", "to transport it", "in the bag", "in the bin", "throw it away", "bin it"}
 
 // alias holds where one thing was parted by its other name: "unplug the connector"
 // in the notes, "pull the plug" in what is said.

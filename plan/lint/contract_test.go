@@ -172,6 +172,14 @@ func TestContract(t *testing.T) {
 		}, []string{
 			told("PC", "Short the two power pins for a second with a screwdriver."),
 		}},
+		{"connector-left-off", []string{
+			told("espresso machine", "Pull the grey hose off the pump.", "Rinse the filter and shake it dry."),
+			told("treadmill", "Unclip the sensor cable.", "Vacuum the dust."),
+		}, []string{
+			told("guitar amplifier", "Pull the guitar cable out and put it away."),
+			told("compressor", "Take the hose off the tank for transport."),
+			told("treadmill", "Unclip the sensor cable.", "New sensor in, clip its cable on."),
+		}},
 		{"part-number-unverified", []string{
 			told("printer", "Order the roller, part number RK-4410-B."),
 			told("pump", "Order the H7120 pump."),

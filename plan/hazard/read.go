@@ -59,6 +59,7 @@ func (r *reader) read(f *finding, k int32) {
 	for toks := range stretches(r.toks) {
 		r.sentence(f, toks, k)
 	}
+	r.heedPhrases(k)
 }
 
 // sentence reads one sentence and keeps what it names.

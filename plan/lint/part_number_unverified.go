@@ -12,7 +12,7 @@ var partNumberUnverified = Rule{Name: "part-number-unverified", Group: Truth, Se
 	var known map[string]bool // made when the first number is met
 	for _, s := range p.said {
 		for _, v := range s.Values {
-			if strings.Trim(bareNumber(v.Part), "0") == "" || v.Quoted || len(s.Evidence) > 0 || standardName(v.Part, fold(s.line.Print)) {
+			if strings.Trim(bareNumber(v.Part), "0") == "" || v.Quoted || len(s.Evidence) > 0 || !p.hasStandardPart() && standardName(v.Part, fold(s.line.Print)) {
 				continue
 			}
 			if known == nil {

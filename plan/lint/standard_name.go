@@ -2,8 +2,11 @@ package lint
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
+
+	"fixslate/plan"
 )
 
 // standardName holds for a number that a standard gives to a size or a kind,
@@ -21,6 +24,14 @@ func standardName(number, around string) bool {
 		}
 	}
 	return false
+}
+
+// hasStandardPart holds where a part of the plan is called by such a number: then
+// another one said is likely that part with a digit wrong.
+func (p *Pass) hasStandardPart() bool {
+	return slices.ContainsFunc(p.Plan.Parts, func(part plan.Part) bool {
+		return slices.ContainsFunc(strings.Fields(part.Name.Print+" "+part.Number), func(w string) bool { return standardNumbers().MatchString(bareNumber(w)) })
+	})
 }
 
 // standardNumbers are designations of standards, in small letters without marks.

@@ -53,12 +53,17 @@ func (r *reader) articles() {
 		if i+1 < len(r.words) && r.words[i].marks&figure != 0 && (r.halfOfThem(i) || r.halfOf(i)) {
 			continue
 		}
-		if period := adverbial(r.words[i].text); period != "" || r.elliptic(i) {
+		period, times := adverbial(r.words[i].text), multiplied(r.words[i].text)
+		if period != "" || times != 0 || r.elliptic(i) {
 			c := number{Span: prose.Span{Start: r.words[i].start, End: r.words[i].end}, i: -1, at: i, n: i + 1, v: 1, whole: true, spoken: true}
 			r.offers = r.offers[:0]
-			if period != "" {
+			switch {
+			case period != "":
 				r.offer("per "+period, over).kinds = bitOf(Frequency)
-			} else {
+			case times != 0:
+				c.v, c.whole = times, times > 1
+				r.offer("", plain, is(joint, 79)).kinds = bitOf(Comparison)
+			default:
 				c.f = &prose.Figure{Span: c.Span, Kind: prose.Count, Values: []prose.Value{{Number: 1}}, Spoken: true}
 				r.offerBare(&c)
 			}
@@ -105,6 +110,21 @@ func adverbial(w string) string {
 		return "year"
 	}
 	return ""
+}
+
+// multiplied is by what a verb says that something is multiplied, 0 for others.
+func multiplied(w string) float64 {
+	switch w {
+	case "doubles", "doubled":
+		return 2
+	case "trebles", "trebled", "triples", "tripled":
+		return 3
+	case "quadruples", "quadrupled":
+		return 4
+	case "halves", "halved":
+		return 0.5
+	}
+	return 0
 }
 
 // elliptic says whether "one" at i leaves out the unit of another number: "backwash

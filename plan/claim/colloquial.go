@@ -81,6 +81,9 @@ func (r *reader) workshopUnit(f *prose.Figure, n int) (unit string, scale float6
 		unit = measureUnit(singular(w))
 	}
 	ok = unit != ""
+	if w == "square" && r.is(n+1, "drive") {
+		return "", 1, false // the end of a ratchet
+	}
 	if ok && unit == "MB" && strings.HasPrefix(w, "meg") && (r.near(n, 6, k.resistive) || r.near(n, 4, k.role) || r.is(n+1, "insulation")) {
 		return "Mohm", 1, true // "one point one megs to earth"
 	}

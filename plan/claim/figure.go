@@ -195,7 +195,9 @@ func (r *reader) offerPart(c *number) {
 	}
 	fine := c.v*4 != math.Trunc(c.v*4)
 	r.offer("inch", usual, is(agree, oneIf(r.inchTool(f))|oneIf(fine)<<1))
-	r.offerShared(c, r.bareness(c))
+	if !isEighths(f.Of(r.text)) { // which are of inches alone
+		r.offerShared(c, r.bareness(c))
+	}
 }
 
 // formed takes what its form alone shows: the class of a bolt, an hour, a part number.

@@ -140,8 +140,8 @@ func (r *reader) oneIn(f *prose.Figure) bool {
 	if r.is(one-1, "one") && !r.words[max(one, 0)].stopped && r.words[max(one, 0)].mood == statement && r.words[one].classes&(r.known.prep|r.known.be) == 0 {
 		one-- // "one unit in five"
 	}
-	if !r.is(at, "in") || !r.is(one, "one") {
-		return false
+	if !r.is(at, "in") || !r.is(one, "one") || r.is(one-1, "the") || r.is(one-2, "the") {
+		return false // "the good one in seven"
 	}
 	if r.slopes(at) {
 		r.value(Value{Number: f.Values[0].Number, Span: prose.Span{Start: r.words[one].start, End: f.End}}, Spec)

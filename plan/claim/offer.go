@@ -290,6 +290,11 @@ func (r *reader) perTimeUnit(c *number) string {
 func (r *reader) offerBare(c *number) {
 	f := c.f
 	bare := r.bareness(c)
+	if f.Spoken && !c.whole && isEighths(f.Of(r.text)) {
+		r.offer("inch", usual, bare)
+		r.offer("", plain, bare)
+		return
+	}
 	r.offerRate(c)
 	if unit, scale, ok := r.colloquial(f, c.at, c.n); ok {
 		r.offerScaled(unit, 1/scale, asSaid, is(unitWord, 1))

@@ -81,7 +81,7 @@ func (r *reader) part(i int) {
 		r.value(Value{Number: n, Unit: "grit", Span: f.Span}, Spec) // "sand it with P120"
 		return
 	}
-	if v, unit, ok := lettered(text); ok {
+	if v, unit, ok := lettered(text); ok && !r.announced(at) {
 		r.value(Value{Number: v, Unit: unit, Span: f.Span}, Spec)
 		return
 	}

@@ -67,6 +67,13 @@ func (s *scanner) words(i int) (numeral, bool) {
 		}
 	}
 	n, ok := s.positive(i)
+	if !ok && sign != 0 {
+		if n, ok = s.digits(i); ok { // "minus 5"
+			n.start = start
+			n.signed(sign)
+		}
+		return n, ok
+	}
 	if !ok {
 		return n, false
 	}
@@ -371,8 +378,8 @@ func (c *count) bundle(w numberWord) bool {
 		return true
 	}
 	end, ok := c.s.measures(after)
-	if c.vague(w) {
-		return false // "ten twelve bar", "twenty thirty minutes": the one or the other
+	if c.vague(w) || c.s.mark(at+1) == '-' && c.s.mark(at-1) != '-' {
+		return false // "ten twelve bar", the one or the other; "two twelve-volt batteries"
 	}
 	if !ok || c.s.word(before) == "m" || !c.s.isArticle(before) && (c.s.isCounted(end) || w.class == teenWord && c.s.isTool(after)) {
 		return false

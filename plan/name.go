@@ -16,8 +16,8 @@ func (p *Plan) Name(ref Ref) string { return p.NameFor(ref, nil) }
 func (p *Plan) NameFor(ref Ref, versions []string) string {
 	first := ""
 	for k, i := range p.index[ref] {
-		name, common := p.named(ref.Kind, i)
-		if Meets(common.Variants, versions) {
+		name := p.named(ref.Kind, i)
+		if Meets(p.variantsOf(ref.Kind, i), versions) {
 			return cmp.Or(name, ref.ID)
 		}
 		if k == 0 {
@@ -36,43 +36,43 @@ func (p *Plan) NamesFor(kind Kind, ids, versions []string) []string {
 	return names
 }
 
-// named is the name that a row carries, and what all rows have.
-func (p *Plan) named(kind Kind, i int) (string, *Common) {
+// named is the name that a row carries.
+func (p *Plan) named(kind Kind, i int) string {
 	switch kind {
 	case KindVariant:
-		return p.Variants[i].Name.Print, &p.Variants[i].Common
+		return p.Variants[i].Name.Print
 	case KindSource:
-		return p.Sources[i].Title.Print, &p.Sources[i].Common
+		return p.Sources[i].Title.Print
 	case KindTool:
-		return p.Tools[i].Name.Print, &p.Tools[i].Common
+		return p.Tools[i].Name.Print
 	case KindPart:
-		return p.Parts[i].Name.Print, &p.Parts[i].Common
+		return p.Parts[i].Name.Print
 	case KindSupply:
-		return p.Supplies[i].Name.Print, &p.Supplies[i].Common
+		return p.Supplies[i].Name.Print
 	case KindFastener:
-		return p.Fasteners[i].What.Print, &p.Fasteners[i].Common
+		return p.Fasteners[i].What.Print
 	case KindFuse:
-		return p.Fuses[i].At.Print, &p.Fuses[i].Common
+		return p.Fuses[i].At.Print
 	case KindWire:
-		return joinWords(Known(p.Wires[i].Colour), "wire"), &p.Wires[i].Common
+		return joinWords(Known(p.Wires[i].Colour), "wire")
 	case KindSpec:
-		return p.Specs[i].What.Print, &p.Specs[i].Common
+		return p.Specs[i].What.Print
 	case KindTerm:
-		return p.Terms[i].Text, &p.Terms[i].Common
+		return p.Terms[i].Text
 	case KindCause:
-		return p.Causes[i].What.Print, &p.Causes[i].Common
+		return p.Causes[i].What.Print
 	case KindTest:
-		return p.Tests[i].Question.Print, &p.Tests[i].Common
+		return p.Tests[i].Question.Print
 	case KindClaim:
-		return p.Claims[i].Text.Print, &p.Claims[i].Common
+		return p.Claims[i].Text.Print
 	case KindCaution:
-		return p.Cautions[i].Card.Print, &p.Cautions[i].Common
+		return p.Cautions[i].Card.Print
 	case KindSetup:
-		return joinComma(p.Setups[i].Place.Print, p.Setups[i].View.Print), &p.Setups[i].Common
+		return joinComma(p.Setups[i].Place.Print, p.Setups[i].View.Print)
 	case KindStep:
-		return p.Steps[i].Title.Print, &p.Steps[i].Common
+		return p.Steps[i].Title.Print
 	}
-	return "", &Common{}
+	return ""
 }
 
 // Detour says when a step under this condition is done; empty for one that is
@@ -127,6 +127,9 @@ func (p *Plan) rowsOf(kind Kind) rows {
 	}
 	return nil
 }
+
+// variantsOf are the versions that a row is for.
+func (p *Plan) variantsOf(kind Kind, i int) []string { return p.rowsOf(kind).commonAt(i).Variants }
 
 // kindKeys gives the key of the plan whose elements are of a kind.
 var kindKeys = sync.OnceValue(func() map[Kind]int {

@@ -17,7 +17,7 @@ func (f *filler) show(q *Quote, at where) (print, speak, fault string) {
 	rows := f.plan.index[q.Ref]
 	var prints, speaks []string
 	for _, i := range rows {
-		variants := f.variantsOf(q.Ref.Kind, i)
+		variants := f.plan.variantsOf(q.Ref.Kind, i)
 		if !Meets(variants, at.variants) {
 			continue
 		}
@@ -64,7 +64,7 @@ func (f *filler) field(kind Kind, i int, key string) (string, bool) {
 	if field == nil {
 		return "", false
 	}
-	return f.printed(field, where{fmt.Sprintf("%s[%d].%s", kind, i, key), f.variantsOf(kind, i), 0}), true
+	return f.printed(field, where{fmt.Sprintf("%s[%d].%s", kind, i, key), f.plan.variantsOf(kind, i), 0}), true
 }
 
 // whole is a fact's own form, by its kind.
@@ -206,8 +206,4 @@ func (f *filler) shortNames(ids []string) string {
 		}
 	}
 	return strings.Join(names, " and ")
-}
-
-func (f *filler) variantsOf(kind Kind, i int) []string {
-	return f.plan.rowsOf(kind).commonAt(i).Variants
 }

@@ -187,8 +187,8 @@ func (r *reader) offerSaid(c *number) {
 	case u == "GBP" && strings.HasSuffix(f.Of(r.text), "grand"):
 		name = r.coin("GBP")
 	}
-	if isMoney(u) && f.Spoken && len(f.Values) == 1 && c.v > 1000 && c.v < 10000 && c.whole && math.Mod(c.v, 5) == 0 && math.Mod(c.v, 100) != 0 && !strings.Contains(f.Of(r.text), "hundred") && !strings.Contains(f.Of(r.text), "thousand") {
-		r.offerScaled(name, 0.01, inSum, is(sizeOf, oneIf(math.Mod(c.v, 50) == 0))) // "twelve fifty euros"
+	if isMoney(u) && r.inTwo(c) {
+		r.offerScaled(name, 0.01, inSum, is(sizeOf, oneIf(math.Mod(c.v, 50) == 0)))
 	}
 	if rate := r.perTimeUnit(c); rate != "" {
 		r.offer(rate, over)
@@ -219,6 +219,15 @@ func (r *reader) offerSaid(c *number) {
 			r.offer("lbf", otherwise)
 		}
 	}
+}
+
+// inTwo says whether a sum is told in two numbers of which the second may be hundredths:
+// "twelve fifty euros".
+func (r *reader) inTwo(c *number) bool {
+	const least, most = 1000, 10000
+	text := c.f.Of(r.text)
+	return c.spoken && len(c.f.Values) == 1 && c.v > least && c.v < most && c.whole && math.Mod(c.v, 5) == 0 && math.Mod(c.v, 100) != 0 &&
+		!strings.Contains(text, "hundred") && !strings.Contains(text, "thousand")
 }
 
 // weighed says whether what weighs, pulls or is weighed stands near word i.

@@ -190,9 +190,10 @@ func (m manner) cut(n int) manner {
 	return m
 }
 
-// Tellings written by the one who then changed the aligner, before any change
-// and without a look at how it reads them, in two sessions: no fit has used them.
-// Each is cut in every way a captioner cuts.
+// Tellings written by those who then changed the aligner, before any change and without
+// a look at how it reads them, in three sessions, and never looked at one by one. Each is
+// cut in every way a captioner cuts. No fit has used them but that of words and signs
+// (learn_test.go), which was first tried with each set left out in turn.
 func TestQualityApart(t *testing.T) {
 	sum := scoreWays(t, "apart", 4000)
 	sum.hold(t, floors{within2: 79.5, within5: 91, skips: 2.5, missed: 42, turned: 0.74, turnedTrue: 0.93, added: 0.63, addedFound: 0.39, sure: 92})
@@ -201,6 +202,11 @@ func TestQualityApart(t *testing.T) {
 func TestQualityTuner(t *testing.T) {
 	sum := scoreWays(t, "tuner", 5000)
 	sum.hold(t, floors{within2: 74, within5: 88.5, skips: 3.5, missed: 32, turned: 0.69, turnedTrue: 0.97, added: 0.8, addedFound: 0.57, sure: 94})
+}
+
+func TestQualityMore(t *testing.T) {
+	sum := scoreWays(t, "more", 6000)
+	sum.hold(t, floors{within2: 74, within5: 87, skips: 4.5, missed: 85, turned: 0.65, turnedTrue: 0.96, added: 0.76, addedFound: 0.64, sure: 93})
 }
 
 func scoreWays(t *testing.T, set string, seed uint64) tally {
@@ -231,10 +237,10 @@ func scoreWays(t *testing.T, set string, seed uint64) tally {
 // The tellings to be read were looked at; the others are scored and not read.
 func TestQualityTold(t *testing.T) {
 	sum := scoreTold(t, "read")
-	sum.hold(t, floors{within2: 84.5, within5: 92.5, skips: 4.2, missed: 17, turned: 0.73, turnedTrue: 0.94, added: 0.76, addedFound: 0.73, sure: 97})
+	sum.hold(t, floors{within2: 85, within5: 93, skips: 3.8, missed: 18.5, turned: 0.73, turnedTrue: 0.94, added: 0.76, addedFound: 0.73, sure: 97})
 }
 
 func TestQualityToldUnread(t *testing.T) {
 	sum := scoreTold(t, "unread")
-	sum.hold(t, floors{within2: 84, within5: 92, skips: 5, missed: 5, turned: 0.79, turnedTrue: 0.95, added: 0.75, addedFound: 0.63, sure: 93})
+	sum.hold(t, floors{within2: 86, within5: 93, skips: 4, missed: 5, turned: 0.79, turnedTrue: 0.95, added: 0.75, addedFound: 0.63, sure: 93})
 }

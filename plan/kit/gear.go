@@ -8,10 +8,10 @@ import (
 	"fixslate/plan/hazard/class"
 )
 
-func newGear(p *plan.Plan, name, note, protects string, variants []string) Item {
-	item := newItem(p, name, note, variants)
-	item.Protects = protects
-	return item
+// guarding is the item as gear for a part of the body.
+func (i Item) guarding(part string) Item {
+	i.Protects = part
+	return i
 }
 
 // Gear is what protects people in this plan: the supplies that the plan names
@@ -20,7 +20,7 @@ func Gear(p *plan.Plan) []Item {
 	var items []Item
 	for _, s := range p.Supplies {
 		if s.Protects != "" && !s.Spare {
-			items = append(items, newGear(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Protects, s.Variants))
+			items = append(items, newItem(p, s.Name.Print, Join(s.Amount.Print, Guards(s.Name.Print, s.Protects)), s.Variants).guarding(s.Protects))
 		}
 	}
 	asked := asking(p)
@@ -28,7 +28,7 @@ func Gear(p *plan.Plan) []Item {
 		if c := &p.Cautions[i]; asked[c] {
 			for _, g := range gearOf(c) {
 				if !slices.ContainsFunc(items, func(i Item) bool { return i.Serves(g) }) {
-					items = append(items, newGear(p, g.Name, Guards(g.Name, g.Protects), g.Protects, nil))
+					items = append(items, newItem(p, g.Name, Guards(g.Name, g.Protects), nil).guarding(g.Protects))
 				}
 			}
 		}

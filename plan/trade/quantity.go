@@ -291,8 +291,3 @@ func unitAfter(text string, n float64, u Unit) string {
 	}
 	return string(u)
 }
-
-// Equal holds for the same number and unit, however the number was written.
-func (q Quantity) Equal(other Quantity) bool {
-	return q.Unit == other.Unit && same(q.Number, other.Number)
-}

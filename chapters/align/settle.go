@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 )
 
 // How the chances of the model become steps. Lengths are in seconds.
@@ -251,10 +252,22 @@ func (s *settler) beside() {
 			continue
 		}
 		if n := len(s.Added); n > 0 && s.Added[n-1].Last == i-1 {
-			a := &s.Added[n-1]
-			a.Last, a.End, a.Text = i, w.End, a.Text+" "+w.Text
+			s.Added[n-1].Last, s.Added[n-1].End = i, w.End
 		} else {
-			s.Added = append(s.Added, Added{Start: w.Start, End: w.End, Text: w.Text, First: i, Last: i})
+			s.Added = append(s.Added, Added{Start: w.Start, End: w.End, First: i, Last: i})
 		}
 	}
+	for i := range s.Added {
+		a := &s.Added[i]
+		a.Text = wordsOf(s.Words[a.First : a.Last+1])
+	}
+}
+
+// wordsOf is what words say, one after the other.
+func wordsOf(words []Word) string {
+	texts := make([]string, len(words))
+	for i, w := range words {
+		texts[i] = w.Text
+	}
+	return strings.Join(texts, " ")
 }

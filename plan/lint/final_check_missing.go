@@ -76,7 +76,7 @@ var (
 	putOn = sync.OnceValue(func() *regexp.Regexp {
 		return regexp.MustCompile(`^ (?:now |then |and |so )?(?:fit|refit) | new (?:[^ .]+ ){1,4}(?:in|on) | (?:goes|go|put|push|screw|slide|bolt|clip|pop) (?:[^ .]+ ){0,5}back (?:in|on|together) | (?:in|on) goes | [^ .]+ back (?:in|on|together) `)
 	})
-	farewells = []string{"thanks", "thank you", "that's it", "that is it", "that's all", "that is all", "see you", "bye", "goodbye", "done", "finished", "next time", "next week", "subscribe", "good luck", "job done", "until then", "cheers"}
+	farewells = []string{"thanks", "thank you", "that's it", "that is it", "that was it", "that was all", "that's all", "that is all", "see you", "bye", "goodbye", "done", "finished", "next time", "next week", "subscribe", "good luck", "job done", "until then", "cheers"}
 )
 
 // putsBack holds for a step that ends a state of something taken off, out or

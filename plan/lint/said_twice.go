@@ -54,7 +54,8 @@ func near(a, b trade.Quantity) bool {
 // figures are what a line says of things by name. Readings, guesses, limits and
 // what holds only if something does are none, nor is a line with a range.
 func (p *Pass) figures(s said) []figure {
-	if s.Has(claim.Measurement) || s.Has(claim.Hedge) || s.Conditional || len(s.Values) == 0 || p.Plan.Steps[s.step].Opinion {
+	guess := s.Has(claim.Hedge) && !says(fold(s.line.Print), "should be", "ought to be") // "should be 4 mm" is none
+	if guess || s.Has(claim.Measurement) || s.Conditional || len(s.Values) == 0 || p.Plan.Steps[s.step].Opinion {
 		return nil
 	}
 	var found []figure

@@ -314,9 +314,6 @@ func (r *reader) offerBare(c *number) {
 	if f.Kind == prose.PartNumber {
 		r.offer("part", asRule).part = f.Word
 	}
-	if unit, ok := r.beside(f, c.at, c.n); ok {
-		r.offer(unit, asRule, is(dialOf, 7))
-	}
 	if text := f.Of(r.text); strings.HasSuffix(text, "k") && c.v >= 1000 {
 		r.offerScaled("kohm", 1e-3, otherwise, is(agree, oneIf(r.near(c.at, 9, r.known.resistive))), is(unitWord, hashOf("k")))
 	}

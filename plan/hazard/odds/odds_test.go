@@ -40,14 +40,16 @@ func learnt(t *testing.T) *Net {
 	return n
 }
 
-func (n *Net) of(signs ...Sign) []float32 {
-	var places []int
+func (n *Net) of(signs ...Sign) []float32 { return n.Odds(nil, &Layer{}, n.places(signs)) }
+
+func (n *Net) places(signs []Sign) []int {
+	var list []int
 	for _, s := range signs {
 		if p, ok := n.Find(s); ok {
-			places = append(places, p)
+			list = append(list, p)
 		}
 	}
-	return n.Odds(nil, &Layer{}, places)
+	return list
 }
 
 // Two signs together mean what neither means alone: no sum of weights can say

@@ -3,6 +3,7 @@ package lint
 import (
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 
 	"fixslate/chapters"
@@ -119,11 +120,14 @@ func (e *Edit) Second(at diag.Place) (seconds float64, ok bool) {
 	if cue < 0 {
 		return 0, false
 	}
+	// Words stand in the order of their cues and, within one, of their places.
+	words := e.Match.Words
+	after := sort.Search(len(words), func(i int) bool {
+		return words[i].Cue > cue || words[i].Cue == cue && e.word(i).Span.Start > at.Span.Start
+	})
 	seconds = e.Captions.Cues[cue].Start.Seconds()
-	for i, w := range e.Match.Words {
-		if w.Cue == cue && e.word(i).Span.Start <= at.Span.Start {
-			seconds = max(seconds, w.Start)
-		}
+	if after > 0 && words[after-1].Cue == cue {
+		seconds = max(seconds, words[after-1].Start)
 	}
 	return seconds, true
 }

@@ -40,13 +40,7 @@ const (
 	extras marks = 1 << iota
 	asks
 	sells
-	toolNouns
-	sizers
 	fine
-	floors
-	bores
-	strokesOf
-	heads
 	rubbed
 	filler
 	events
@@ -82,7 +76,7 @@ const (
 )
 
 // markNames are the marks by the names of their lists, in order.
-const markNames = `extras asks sells toolNouns sizers fine floors bores strokesOf heads rubbed filler events pieces standards
+const markNames = `extras asks sells fine rubbed filler events pieces standards
 		sizing sides grades forced feelings weighty weights solids round shorts charged powered joining alone figure
 		article causative trying version chaining ofFilm ofCelsius ofFahrenheit spells beIs`
 

@@ -2,15 +2,18 @@ package hazard
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 )
 
 // phrase is a way of saying how to keep clear that has no act and its thing for
 // the rules to meet: "goggles on", "doors wide open", "keep your hands behind the
-// fence". hint is a part of it in small letters that is looked for first.
+// fence". A sentence without one of the hints, and one of the ends after it, is none:
+// to look for these costs less than the form.
 type phrase struct {
 	hints    []string
+	ends     []string // any where there are none
 	families []string
 	form     func() *regexp.Regexp
 	lasts    bool // power is taken away, until it comes back
@@ -26,36 +29,46 @@ func putOn(gear string) func() *regexp.Regexp {
 	return said(`\b(?:` + gear + `)\b(?:,? (?:and )?\w+){0,4}? on(?:[.,;:!]|$| (?:before|and|first|now|for|please|while|here|when|until|so|because|everybody)\b)|\bon (?:go|goes|with) (?:the |your |my )?(?:\w+ (?:and )?){0,3}(?:` + gear + `)\b|\b(?:wear|put on) (?:\w+ ){0,4}(?:` + gear + `)\b`)
 }
 
+// powerWords are one of them in whatever is said of power.
+var powerWords = []string{"plug", "power", "mains", "electricity", "breaker", "current"}
+
+var (
+	backWords  = []string{" in", " on"}
+	clearWords = []string{" away", " clear", " out", " off", " behind", " back"}
+)
+
 // phrases are common practice in how people speak, no source.
 var phrases = []phrase{
-	{hints: []string{" off", " out"}, families: []string{"mains-shock", "rotating-parts", "power-tool", "water-electric"}, lasts: true,
+	{hints: powerWords, ends: []string{" off", " out"}, families: []string{"mains-shock", "rotating-parts", "power-tool", "water-electric"}, lasts: true,
 		form: said(`\b(?:power|mains|electricity|breaker|current) (?:is |goes |comes |stays )?off\b|\bplug(?:'s| is| comes| stays)? out(?:[.,;:!]|$| (?:of the (?:wall|socket)|first|before|now|and)\b)`)},
-	{hints: []string{"gas"}, families: []string{"gas-leak"}, form: said(`\bgas (?:is |goes |stays )?off\b`)},
-	{hints: []string{"two ", "other end"}, families: []string{"heavy-lift"},
-		form: said(`\btwo (?:people|of us|of you|pairs of hands) (?:for|on|to|at|lift|carry)\b|\b(?:somebody|someone|mate|friend|neighbour|helper) (?:takes |lifts |on |at |has )?(?:at )?the other end\b`)},
+	{hints: []string{"gas"}, ends: []string{" off"}, families: []string{"gas-leak"}, form: said(`\bgas (?:is |goes |stays )?off\b`)},
+	{hints: []string{"two "}, ends: []string{"people", " of us", " of you", "pairs of"}, families: []string{"heavy-lift"},
+		form: said(`\btwo (?:people|of us|of you|pairs of hands) (?:for|on|to|at|lift|carry)\b`)},
+	{hints: []string{"somebody", "someone", "mate", "friend", "neighbour", "helper"}, ends: []string{"other end"}, families: []string{"heavy-lift"},
+		form: said(`\b(?:somebody|someone|mate|friend|neighbour|helper) (?:takes |lifts |on |at |has )?(?:at )?the other end\b`)},
 	{hints: []string{"goggles", "glasses", "eye protection", "face shield", "visor"}, families: []string{"eye-debris"},
 		form: putOn("goggles|glasses|eye protection|face shield|visor")},
-	{hints: []string{"ear", "hearing"}, families: []string{"hearing"},
+	{hints: []string{"ear def", "ear plug", "earplug", "ear muff", "earmuff", "ear prot", "hearing prot"}, families: []string{"hearing"},
 		form: putOn("ear defenders|ear ?plugs|ear ?muffs|ear protection|hearing protection")},
 	{hints: []string{"glove"}, families: []string{"chemical-skin-lung", "sharp-edge", "battery-chemical"},
 		form: putOn("gloves?|gauntlets")},
 	{hints: []string{"mask", "respirator"}, families: []string{"chemical-skin-lung", "asbestos-dust", "lead-hazard"},
 		form: putOn("mask|dust mask|respirator")},
-	{hints: []string{"keep", "hand", "finger", "sleeve", "hair"}, families: []string{"power-tool", "rotating-parts", "crush-pinch", "sharp-edge"},
+	{hints: []string{"hand", "finger", "sleeve", "hair", "feet", "arms", "face", "loose "}, ends: clearWords, families: []string{"power-tool", "rotating-parts", "crush-pinch", "sharp-edge"},
 		form: said(`\bkeep (?:your |both |all )?(?:hands?|fingers|hair|sleeves|feet|arms|face|loose \w+)(?:(?:,| and) (?:your )?\w+){0,2} (?:well |right |far )?(?:away|clear|out|off|behind|back)\b|\b(?:hands?|fingers|sleeves|hair) (?:stay|stays|kept|go|well) (?:well |right )?(?:away|clear|out|off|behind|back)\b`)},
 	{hints: []string{"ladder", "foot of", "bottom rung"}, families: []string{"height-fall"},
 		form: said(`\b(?:hold|holds|held|foots|steady|steadies|tie|tied|lash|lashed|strap|strapped)\b[^.]*\b(?:ladder|foot of it|bottom rung)\b|\b(?:somebody|someone|mate|friend|helper|partner|neighbour|wife|husband)\b[^.]* (?:at|on) the (?:foot|bottom) of\b|\bladder\b[^.]*\b(?:held|tied|lashed|strapped|hold (?:it|the foot|the bottom))\b`)},
-	{hints: []string{" open"}, families: []string{"carbon-monoxide", "fuel-vapour", "chemical-skin-lung"},
+	{hints: []string{"door", "window"}, ends: []string{" open"}, families: []string{"carbon-monoxide", "fuel-vapour", "chemical-skin-lung"},
 		form: said(`\b(?:doors?|windows?)\b (?:\w+ ){0,3}open\b(?:[.,;:!]|$| (?:before|and|first|now|for|while|so|because)\b)`)},
-	{hints: []string{"battery", "negative"}, families: []string{"electric-short"},
+	{hints: []string{"battery", "negative"}, ends: []string{" off"}, families: []string{"electric-short"},
 		form: said(`\b(?:battery|negative(?: lead| cable| clamp| terminal)?|minus(?: lead| cable| clamp)?) (?:is |comes |goes )?off\b`)},
-	{hints: []string{"plug"}, families: []string{"rotating-parts"},
+	{hints: []string{"plug"}, ends: []string{"lead", " cap", " wire", " boot"}, families: []string{"rotating-parts"},
 		form: said(`\b(?:take|pull|unplug|slip|draw) (?:\w+ ){0,2}plug (?:lead|cap|wire|boot)\b|\bplug (?:lead|cap|wire|boot)s? (?:is |comes |goes )?off\b`)},
 	{hints: []string{"flame", "smok", "spark"}, families: []string{"fuel-vapour"},
 		form: said(`\b(?:no|nothing with a|away from|far from|keep) (?:\w+ ){0,3}(?:flames?|smoking|sparks)\b|\bnobody smokes\b`)},
 	{hints: []string{"extinguisher", "fire blanket", "bucket of water"}, families: []string{"hot-work-fire"},
 		form: said(`\b(?:extinguisher|fire blanket|bucket of water)\b[^.]*\b(?:ready|beside|hand|reach|next to|by)\b`)},
-	{hints: []string{"kids", "child", "pets", "the dog"}, families: []string{"bystander-child"},
+	{hints: []string{"kids", "child", "pets", "the dog"}, ends: []string{" away", " out", " clear", " back"}, families: []string{"bystander-child"},
 		form: said(`\bkeep (?:\w+ ){0,4}(?:kids|children|child|pets|dog)\b[^.]* (?:away|out|clear|back)\b`)},
 }
 
@@ -66,47 +79,62 @@ var poweredUp = said(`\b(?:plug (?:it |that |her )?(?:back )?in|(?:power|mains|e
 // denied are words that take a phrase back: "no need for gloves".
 var denied = said(`\b(?:no need|without|don't need|do not need|needn't|don't bother|never bother|forget|if you like|never mind|(?:never|don't|do not|didn't|not|nobody) (?:wears?|put)|if the|when the|trips?)\b`)
 
-// heedPhrases notes what a text of the narration says in such phrases.
+// heedPhrases notes what a text of the narration says in such phrases, sentence
+// by sentence.
 func (r *reader) heedPhrases(k int32) {
 	src := &r.sources[k]
 	if src.kind != "say" && src.kind != "do" || src.text == nil {
 		return
 	}
 	low := strings.ToLower(src.print)
-	if (strings.Contains(low, " in") || strings.Contains(low, " on")) && poweredUp().MatchString(low) {
+	if len(low) != len(src.print) {
+		return // a letter that changes its length: places would be off
+	}
+	for from := 0; from < len(low); {
+		to := len(low)
+		if end := strings.IndexAny(low[from:], ".!?\n"); end >= 0 {
+			to = from + end + 1
+		}
+		r.heedSentence(src, low[from:to], from)
+		from = to
+	}
+}
+
+// heedSentence does so of the sentence that stands at a byte of its text.
+func (r *reader) heedSentence(src *source, sentence string, from int) {
+	if hinted(sentence, powerWords, backWords) && poweredUp().MatchString(sentence) {
 		r.powered = true
 	}
 	if src.kind != "say" {
 		return
 	}
-	if len(low) != len(src.print) {
-		return // a letter that changes its length: places would be off
-	}
 	for i := range phrases {
 		p := &phrases[i]
-		hinted := false
-		for _, h := range p.hints {
-			hinted = hinted || strings.Contains(low, h)
-		}
-		if !hinted {
+		if !hinted(sentence, p.hints, p.ends) {
 			continue
 		}
-		m := p.form().FindStringIndex(low)
-		if m == nil || denied().MatchString(sentenceAround(low, m[0])) {
+		m := p.form().FindStringIndex(sentence)
+		if m == nil || denied().MatchString(sentence) {
 			continue
 		}
-		at, _ := src.text.SourceSpan(m[0], m[1])
+		at, _ := src.text.SourceSpan(from+m[0], from+m[1])
 		for _, family := range p.families {
 			r.avoided = append(r.avoided, avoidance{family: family, at: at + src.start, lasts: p.lasts})
 		}
 	}
 }
 
-// sentenceAround is the sentence of a text in which a byte stands.
-func sentenceAround(text string, at int) string {
-	from := strings.LastIndexAny(text[:at], ".!?\n") + 1
-	if to := strings.IndexAny(text[at:], ".!?\n"); to >= 0 {
-		return text[from : at+to]
+// hinted says whether one of the hints stands in a sentence, and one of the ends,
+// if there are any, behind the first of them.
+func hinted(sentence string, hints, ends []string) bool {
+	first := len(sentence)
+	for _, h := range hints {
+		if at := strings.Index(sentence[:min(len(sentence), first+len(h)-1)], h); at >= 0 {
+			first = at
+		}
 	}
-	return text[from:]
+	if first == len(sentence) || ends == nil {
+		return first < len(sentence)
+	}
+	return slices.ContainsFunc(ends, func(e string) bool { return strings.Contains(sentence[first:], e) })
 }

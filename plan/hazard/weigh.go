@@ -38,6 +38,7 @@ type weighing struct {
 	odds     []float32
 	layer    odds.Layer
 	heard    []int     // places of the signs whose words may be shown
+	spoken   [][]int   // by text: its own among what may be shown
 	says     []float32 // how much each speaks for a family
 	verdicts []verdict
 	likeness class.Likeness // of the step; nil: not asked for yet
@@ -229,8 +230,11 @@ func (r *reader) speakers(family int) []Evidence {
 		say float32
 	}
 	var all []speaker
-	in := map[int32][]int{} // by text: its own of all
 	w := &r.weighing
+	w.spoken = slices.Grow(w.spoken[:0], len(r.sources))[:len(r.sources)]
+	for i := range w.spoken {
+		w.spoken[i] = w.spoken[i][:0]
+	}
 	w.heard = w.heard[:0]
 	for i := range w.signs {
 		if s := &w.signs[i]; s.speaks() {
@@ -244,11 +248,11 @@ func (r *reader) speakers(family int) []Evidence {
 		if !s.speaks() {
 			continue
 		}
-		its := in[s.at.text]
+		its := w.spoken[s.at.text]
 		j := slices.IndexFunc(its, func(k int) bool { return all[k].at.start <= s.at.start && s.at.start < all[k].at.end })
 		if j < 0 {
 			j, its = len(its), append(its, len(all))
-			in[s.at.text], all = its, append(all, speaker{at: s.at})
+			w.spoken[s.at.text], all = its, append(all, speaker{at: s.at})
 		}
 		all[its[j]].say += says[0]
 		says = says[1:]
@@ -337,7 +341,7 @@ func (r *reader) classed(out *Step, family string, v *verdict, answered []string
 		for _, e := range v.evidence {
 			words.WriteString(e.Words + " ")
 		}
-		id = r.weighing.likeness.NamedBy(words.String()).Within(family, where).ID
+		id = r.weighing.likeness.Within(family, where, words.String()).ID
 	}
 	h := hazardOf(indexOf(id), family, answered)
 	h.Evidence, h.Odds = v.evidence, v.odds

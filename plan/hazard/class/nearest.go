@@ -91,11 +91,12 @@ type Share struct {
 // do the forms of those that are passed over.
 func Likenesses(text string, over ...string) Likeness {
 	shared := make(Likeness, len(index().classes))
-	seen := map[string]bool{}
+	words := split(text)
+	seen := make(map[string]bool, len(words)+len(over))
 	for _, w := range over {
 		seen[Stem(w)] = true
 	}
-	for _, w := range split(text) {
+	for _, w := range words {
 		s := Stem(w)
 		if seen[s] {
 			continue
@@ -114,41 +115,35 @@ func Likenesses(text string, over ...string) Likeness {
 	return shared
 }
 
-// NamedBy is the likeness where a single word names a class only if another text,
-// what the step was judged by, has it too.
-func (l Likeness) NamedBy(text string) Likeness {
-	named := Likenesses(text)
-	for i, s := range l {
-		if s.Names == 1 && named[i].Names == 0 {
-			s.Names = 0
-		}
-		named[i] = s
-	}
-	return named
-}
-
 // Within is the class of a family that the text names and is most like: its lead
-// where none is more so, for petrol in the text of a class is no oily rag. Off the
-// road, what is usual on vehicles alone stands back. The zero Class for a family
-// that is not there.
-func (l Likeness) Within(family string, where Where) Class {
+// where none is more so, for petrol in the text of a class is no oily rag. A single
+// word names a class only if what the step was judged by has it too. Off the road,
+// what is usual on vehicles alone stands back. The zero Class for a family that is
+// not there.
+func (l Likeness) Within(family string, where Where, judged string) Class {
 	f, ok := FindFamily(family)
 	if !ok {
 		return Class{}
 	}
 	var best *Class
 	most, isNamed := 0.0, false
+	var named Likeness // of what it was judged by, once it is asked for
 	for i, c := range index().classes {
 		if c.Family != family || where == OffRoad && c.onVehicles() {
 			continue
 		}
-		score, named := l[i].Weight, l[i].Names > 0
+		score, names := l[i].Weight, l[i].Names > 0
 		if c.ID == f.Lead {
-			score, named = score*leadBonus, true
+			score, names = score*leadBonus, true
+		} else if l[i].Names == 1 {
+			if named == nil {
+				named = Likenesses(judged)
+			}
+			names = named[i].Names > 0
 		}
 		better := score > most || score == most && c.ID == f.Lead
-		if best == nil || named && !isNamed || named == isNamed && better {
-			best, most, isNamed = c, score, named
+		if best == nil || names && !isNamed || names == isNamed && better {
+			best, most, isNamed = c, score, names
 		}
 	}
 	if best == nil { // all of the family are

@@ -401,7 +401,7 @@ func TestNamedBy(t *testing.T) {
 		{"rub it in with the rag", "rub; rag", "oily-rags"},
 		{"linseed oil, and the rag goes in the bin", "bin", "oily-rags"},
 	} {
-		if got := Likenesses(c.text).NamedBy(c.by).Within("hot-work-fire", Anywhere).ID; got != c.want {
+		if got := Likenesses(c.text).Within("hot-work-fire", Anywhere, c.by).ID; got != c.want {
 			t.Errorf("%q by %q is %s, not %s", c.text, c.by, got, c.want)
 		}
 	}
@@ -422,7 +422,7 @@ func TestWithin(t *testing.T) {
 		{"", "hot-surface", OffRoad, "hot-surface"},
 		{"", "sharks", OffRoad, ""},
 	} {
-		if got := Likenesses(c.text).Within(c.family, c.where).ID; got != c.want {
+		if got := Likenesses(c.text).Within(c.family, c.where, c.text).ID; got != c.want {
 			t.Errorf("%q in %s: %q, want %q", c.text, c.family, got, c.want)
 		}
 	}

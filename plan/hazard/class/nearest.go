@@ -91,19 +91,18 @@ type Share struct {
 // do the forms of those that are passed over.
 func Likenesses(text string, over ...string) Likeness {
 	shared := make(Likeness, len(index().classes))
-	words := split(text)
-	seen := make(map[string]bool, len(words)+len(over))
+	var seen []string
 	for _, w := range over {
-		seen[Stem(w)] = true
+		seen = append(seen, Stem(w))
 	}
-	for _, w := range words {
+	for _, w := range split(text) {
 		s := Stem(w)
-		if seen[s] {
+		posts := filed.of(s)
+		if len(posts) == 0 || slices.Contains(seen, s) {
 			continue
 		}
-		seen[s] = true
-		posts := filed.of(s)
-		rare := math.Log(1 + float64(len(shared))/float64(max(1, len(posts))))
+		seen = append(seen, s)
+		rare := math.Log(1 + float64(len(shared))/float64(len(posts)))
 		for _, p := range posts {
 			shared[p.class].Words++
 			shared[p.class].Weight += p.counts() * rare

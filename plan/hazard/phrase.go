@@ -90,37 +90,46 @@ func (r *reader) heedPhrases(k int32) {
 	if len(low) != len(src.print) {
 		return // a letter that changes its length: places would be off
 	}
+	var live []*phrase // those whose hints the text has
+	if src.kind == "say" {
+		for i := range phrases {
+			if p := &phrases[i]; hinted(low, p.hints, p.ends) {
+				live = append(live, p)
+			}
+		}
+	}
+	power := hinted(low, powerWords, backWords)
+	if !power && live == nil {
+		return
+	}
 	for from := 0; from < len(low); {
 		to := len(low)
 		if end := strings.IndexAny(low[from:], ".!?\n"); end >= 0 {
 			to = from + end + 1
 		}
-		r.heedSentence(src, low[from:to], from)
+		sentence := low[from:to]
+		if power && hinted(sentence, powerWords, backWords) && poweredUp().MatchString(sentence) {
+			r.powered = true
+		}
+		for _, p := range live {
+			r.heedPhrase(p, src, sentence, from)
+		}
 		from = to
 	}
 }
 
-// heedSentence does so of the sentence that stands at a byte of its text.
-func (r *reader) heedSentence(src *source, sentence string, from int) {
-	if hinted(sentence, powerWords, backWords) && poweredUp().MatchString(sentence) {
-		r.powered = true
-	}
-	if src.kind != "say" {
+// heedPhrase does so of one phrase in the sentence that stands at a byte of its text.
+func (r *reader) heedPhrase(p *phrase, src *source, sentence string, from int) {
+	if !hinted(sentence, p.hints, p.ends) {
 		return
 	}
-	for i := range phrases {
-		p := &phrases[i]
-		if !hinted(sentence, p.hints, p.ends) {
-			continue
-		}
-		m := p.form().FindStringIndex(sentence)
-		if m == nil || denied().MatchString(sentence) {
-			continue
-		}
-		at, _ := src.text.SourceSpan(from+m[0], from+m[1])
-		for _, family := range p.families {
-			r.avoided = append(r.avoided, avoidance{family: family, at: at + src.start, lasts: p.lasts})
-		}
+	m := p.form().FindStringIndex(sentence)
+	if m == nil || denied().MatchString(sentence) {
+		return
+	}
+	at, _ := src.text.SourceSpan(from+m[0], from+m[1])
+	for _, family := range p.families {
+		r.avoided = append(r.avoided, avoidance{family: family, at: at + src.start, lasts: p.lasts})
 	}
 }
 

@@ -15,7 +15,7 @@ func TestWordsOfOtherTrades(t *testing.T) {
 	}{
 		{"office chair", "drill it to let the gas out", "gas-appliance", false},
 		{"gas hob", "drill it to let the gas out", "gas-appliance", true},
-		{"office chair", "cut the cylinder open with a hacksaw", "pressurised-part", true},
+		{"office chair", "cut the gas cylinder open with a hacksaw", "pressurised-part", true},
 		{"office chair", "fit new castors", "pressurised-part", false},
 		{"larder fridge", "feed the new tube of the thermostat in", "refrigerant", false},
 		{"larder fridge", "undo two screws and tip the thermostat housing down", "refrigerant", false},

@@ -22,8 +22,8 @@ import (
 // Narration tells the work where no do does; beside one its lines show nothing by
 // odds alone, but what they show is doubted.
 const (
-	likely   = 0.30  // odds from which a family is a finding
-	unlikely = 0.20  // odds under which a rule's finding is only a mention
+	likely   = 0.35  // odds from which a family is a finding
+	unlikely = 0.10  // odds under which a rule's finding is only a mention
 	grave    = 0.04  // the same, of a hazard that can kill
 	blind    = 0.015 // where the plan names no subject, and of what can kill by narration
 )

@@ -15,7 +15,7 @@ func TestWordsOfOtherTrades(t *testing.T) {
 	}{
 		{"office chair", "drill it to let the gas out", "gas-appliance", false},
 		{"gas hob", "drill it to let the gas out", "gas-appliance", true},
-		{"office chair", "cut the gas cylinder open with a hacksaw", "pressurised-part", true},
+		{"office chair", "cut the cylinder open with a hacksaw", "pressurised-part", true},
 		{"office chair", "fit new castors", "pressurised-part", false},
 		{"larder fridge", "feed the new tube of the thermostat in", "refrigerant", false},
 		{"larder fridge", "undo two screws and tip the thermostat housing down", "refrigerant", false},
@@ -35,8 +35,8 @@ func TestWordsOfOtherTrades(t *testing.T) {
 	} {
 		text := "[video]\ntitle = \"It\"\nsubject = \"" + c.object + "\"\n[[step]]\ntitle = \"It\"\nsay = \"Now " + c.do + ".\"\n"
 		s := Read(given.Plan(t, text)).Steps[0]
-		if shown := acted(s, c.class); shown != c.want && (c.want || byRule(s, c.class)) {
-			t.Errorf("%s, %s: %s shown %v, want %v; hazards %v", c.object, c.do, c.class, shown, c.want, s.Hazards)
+		if acted(s, c.class) != c.want {
+			t.Errorf("%s, %s: %s shown %v, want %v; hazards %v", c.object, c.do, c.class, !c.want, c.want, s.Hazards)
 		}
 	}
 }

@@ -139,7 +139,7 @@ func samples(dir string) []sample {
 	}
 	all = append(all, groups()...)
 	all = append(all, sample{"steps, never learned", filepath.Join("testdata", "steps.tsv"),
-		held, [4]float64{0.91, 0.78, 0.80, 0.91}, false})
+		held, [4]float64{0.91, 0.79, 0.79, 0.91}, false})
 	if dir == "" {
 		return all
 	}
@@ -181,7 +181,7 @@ func TestQualityOfNarration(t *testing.T) {
 	all := rows(t, filepath.Join("testdata", "steps.tsv"), func(i int) bool { return held(i) && i%3 == 0 })
 	a := measure(t, all, row.spoken, "")
 	t.Logf("steps, never learned, spoken: %v", a)
-	a.floor(t, [4]float64{0.85, 0.73, 0.83, 0.93})
+	a.floor(t, [4]float64{0.84, 0.73, 0.82, 0.93})
 }
 
 // Of acts listed in one sentence each is read as well as in a sentence of its own: the
@@ -194,10 +194,10 @@ func TestQualityOfLists(t *testing.T) {
 		how   string
 		least [4]float64
 	}{
-		{". ", row.toml, "done", [4]float64{0.86, 0.69, 0.85, 0.89}},
-		{", ", row.toml, "done", [4]float64{0.84, 0.68, 0.84, 0.88}},
-		{". ", row.spoken, "spoken", [4]float64{0.81, 0.64, 0.87, 0.92}},
-		{", ", row.spoken, "spoken", [4]float64{0.78, 0.61, 0.87, 0.92}},
+		{". ", row.toml, "done", [4]float64{0.88, 0.73, 0.81, 0.88}},
+		{", ", row.toml, "done", [4]float64{0.87, 0.71, 0.80, 0.87}},
+		{". ", row.spoken, "spoken", [4]float64{0.84, 0.69, 0.83, 0.91}},
+		{", ", row.spoken, "spoken", [4]float64{0.80, 0.66, 0.83, 0.91}},
 	} {
 		a := measure(t, pairs(all, c.sep), c.toml, "")
 		t.Logf("steps, never learned, two joined by %q, %s: %v", c.sep, c.how, a)

@@ -187,67 +187,23 @@ func (r *reader) stretch(k int32) []token {
 	return r.toks[:min(len(r.toks), stretchMax)]
 }
 
-// words appends words of a source as signs of a kind, and the pairs they make:
-// names of tools are too short to make any.
+// words appends words of a source as signs of a kind.
 func (r *reader) words(signs []sign, k int32, kind byte, toks []token) []sign {
-	var before trail
+	text := r.sources[k].print
 	for i := range toks {
-		t := &toks[i]
-		word, stem := r.word(k, kind, t)
-		if signs = append(signs, word); kind == toolWord {
+		at := spot{k, toks[i].start, toks[i].end}
+		if kind == doneWord && r.net != nil && r.lex.spelled(&toks[i]) {
+			place := r.weighing.known.word(toks[i].form)
+			if *place == 0 {
+				*place = r.place(odds.Sign{Kind: kind, Word: class.Stem(r.lex.forms.list[toks[i].form].text)})
+			}
+			signs = append(signs, sign{Sign: odds.Sign{Kind: kind}, at: at, place: *place})
 			continue
 		}
-		if i == 0 || t.bar || t.comma || t.sentence != toks[i-1].sentence {
-			before.last = 0
-		}
-		for _, first := range before.to(stem, t.grammar == 0) {
-			signs = append(signs, sign{Sign: odds.Pair(kind, first, stem), at: word.at})
-		}
+		word := class.Stem(strings.ToLower(text[at.start:at.end]))
+		signs = append(signs, sign{Sign: odds.Sign{Kind: kind, Word: word}, at: at})
 	}
 	return signs
-}
-
-// word is a word of a source as a sign of a kind, and the hash of its stem.
-func (r *reader) word(k int32, kind byte, t *token) (sign, uint32) {
-	s := sign{Sign: odds.Sign{Kind: kind}, at: spot{k, t.start, t.end}}
-	if kind == doneWord && r.net != nil && r.lex.spelled(t) {
-		known := r.weighing.known.word(t.form)
-		if known.place == 0 {
-			stem := class.Stem(r.lex.forms.list[t.form].text)
-			*known = knownWord{r.place(odds.Sign{Kind: kind, Word: stem}), odds.Hash(odds.Unhashed, stem)}
-		}
-		s.place = known.place
-		return s, known.stem
-	}
-	s.Word = class.Stem(strings.ToLower(r.sources[k].print[t.start:t.end]))
-	return s, odds.Hash(odds.Unhashed, s.Word)
-}
-
-// nearMax is how many words of content before one make pairs with it.
-const nearMax = 3
-
-// trail is the words before one, by the hash of their stems; 0 is none.
-type trail struct {
-	last    uint32          // in the same clause, of whatever kind
-	content [nearMax]uint32 // the latest first; clauses don't part them
-	firsts  [nearMax + 1]uint32
-}
-
-// to are the words that make a pair with the next one, good until the next call:
-// the one before it, and if it is one of content, the latest of those.
-func (t *trail) to(stem uint32, content bool) []uint32 {
-	list := append(t.firsts[:0], t.last)
-	if content {
-		for _, first := range t.content {
-			if first != 0 && first != t.last {
-				list = append(list, first)
-			}
-		}
-		copy(t.content[1:], t.content[:])
-		t.content[0] = stem
-	}
-	t.last = stem
-	return list
 }
 
 // signs appends the marks of a hit, by where it stands.

@@ -23,8 +23,8 @@ import (
 // odds alone, but what they show is doubted.
 const (
 	likely   = 0.35  // odds from which a family is a finding
-	unlikely = 0.10  // odds under which a rule's finding is only a mention
-	grave    = 0.04  // the same, of a hazard that can kill
+	unlikely = 0.20  // odds under which a rule's finding is only a mention
+	grave    = 0.06  // the same, of a hazard that can kill
 	blind    = 0.015 // where the plan names no subject, and of what can kill by narration
 )
 
@@ -50,24 +50,18 @@ type weighing struct {
 // kept from plan to plan.
 type known struct {
 	net   *odds.Net
-	words []knownWord
+	words []int32
 	marks ['Z' - 'A' + 1][]int32
 }
 
-// knownWord is a word's place and the hash of its stem.
-type knownWord struct {
-	place int32
-	stem  uint32
-}
-
 // word and mark are where a place is kept, 0 for one that is not known yet.
-func (o *known) word(form int32) *knownWord { return entryOf(&o.words, int(form)) }
+func (o *known) word(form int32) *int32 { return entryOf(&o.words, int(form)) }
 
 func (o *known) mark(kind byte, m uint16) *int32 { return entryOf(&o.marks[kind-'A'], int(m)) }
 
-func entryOf[T any](list *[]T, n int) *T {
+func entryOf(list *[]int32, n int) *int32 {
 	if n >= len(*list) {
-		*list = append(*list, make([]T, n+1-len(*list))...)
+		*list = append(*list, make([]int32, n+1-len(*list))...)
 	}
 	return &(*list)[n]
 }

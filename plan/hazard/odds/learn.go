@@ -1,9 +1,9 @@
 package odds
 
 import (
-	"cmp"
 	"encoding/binary"
 	"math"
+	"math/bits"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -21,7 +21,6 @@ type Schooling struct {
 	Hidden int     // width of the hidden layer, a multiple of 16; 192
 	Rounds int     // how often all examples are gone through, 20
 	Rare   int     // signs met less often are left out, 3
-	Seldom int     // pairs met less often are, 6
 	Weight float32 // what a named family counts of one that is not, 2
 	Seed   uint64
 }
@@ -53,15 +52,14 @@ func Learn(examples []Example, families []string, stamp string, how Schooling) [
 	orElse(&how.Hidden, 192)
 	orElse(&how.Rounds, 20)
 	orElse(&how.Rare, 3)
-	orElse(&how.Seldom, 6)
 	if how.Weight == 0 {
 		how.Weight = 2
 	}
-	met := vocabulary(examples, how.Rare, how.Seldom)
-	t := newTrainer(met, how.Hidden, len(families)+1, how.Seed)
+	signs := vocabulary(examples, how.Rare)
+	t := newTrainer(len(signs), how.Hidden, len(families)+1, how.Seed)
 	lessons := make([]lesson, len(examples))
 	for i := range examples {
-		lessons[i] = examples[i].lesson(met, families, how.Weight)
+		lessons[i] = examples[i].lesson(signs, families, how.Weight)
 	}
 	for round := range how.Rounds {
 		for from, order := 0, t.rand.Perm(len(lessons)); from < len(order); from += batch {
@@ -69,17 +67,14 @@ func Learn(examples []Example, families []string, stamp string, how Schooling) [
 			t.step(lessons, order[from:min(from+batch, len(order))], float32(rate*(1-done)))
 		}
 	}
-	n := t.net(met, families)
+	n := t.net(signs, families)
 	n.stamp = stamp
 	return n.bytes()
 }
 
-// known is what a network is to know: signs and pairs, each in order.
-type known struct{ signs, pairs []Sign }
-
-// vocabulary is the signs that are met often enough, each also regardless of its
-// place, and the pairs.
-func vocabulary(examples []Example, rare, seldom int) known {
+// vocabulary is the signs that are met often enough, in order, each also
+// regardless of its place.
+func vocabulary(examples []Example, rare int) []Sign {
 	count := map[Sign]int{}
 	for i := range examples {
 		for _, s := range examples[i].Signs {
@@ -89,51 +84,34 @@ func vocabulary(examples []Example, rare, seldom int) known {
 			}
 		}
 	}
-	var met known
+	var signs []Sign
 	for s, n := range count {
-		switch {
-		case s.Kind == pair && n >= seldom:
-			met.pairs = append(met.pairs, s)
-		case s.Kind != pair && n >= rare:
-			met.signs = append(met.signs, s)
+		if n >= rare {
+			signs = append(signs, s)
 		}
 	}
-	often := func(a, b Sign) int { return cmp.Or(cmp.Compare(count[b], count[a]), a.compare(b)) }
-	for _, list := range [...]*[]Sign{&met.signs, &met.pairs} {
-		if len(*list) > slotMost {
-			slices.SortFunc(*list, often)
-			*list = (*list)[:slotMost]
-		}
-		slices.SortFunc(*list, Sign.compare)
-	}
-	return met
+	slices.SortFunc(signs, Sign.compare)
+	return signs
 }
 
-// lesson is an example in numbers: its signs, where they stand and anywhere, its
-// pairs, and by output what is wanted and how much it counts.
+// lesson is an example in numbers: its signs, where they stand and anywhere, and
+// by output what is wanted and how much it counts.
 type lesson struct {
 	signs        [][2]int
-	pairs        []int
 	want, weight []float32
 }
 
-func (e *Example) lesson(met known, families []string, weight float32) lesson {
+func (e *Example) lesson(signs []Sign, families []string, weight float32) lesson {
 	l := lesson{want: make([]float32, len(families)+1), weight: make([]float32, len(families)+1)}
 	for _, s := range e.Signs {
-		if s.Kind == pair {
-			if at, ok := slices.BinarySearchFunc(met.pairs, s, Sign.compare); ok {
-				l.pairs = append(l.pairs, at)
-			}
-			continue
-		}
-		var both [2]int
-		at, ok := slices.BinarySearchFunc(met.signs, s, Sign.compare)
-		both[0] = orNone(at, ok)
+		var pair [2]int
+		at, ok := slices.BinarySearchFunc(signs, s, Sign.compare)
+		pair[0] = orNone(at, ok)
 		if s, ok = s.anywhere(); ok {
-			at, ok = slices.BinarySearchFunc(met.signs, s, Sign.compare)
+			at, ok = slices.BinarySearchFunc(signs, s, Sign.compare)
 		}
-		if both[1] = orNone(at, ok); both != [2]int{none, none} {
-			l.signs = append(l.signs, both)
+		if pair[1] = orNone(at, ok); pair != [2]int{none, none} {
+			l.signs = append(l.signs, pair)
 		}
 	}
 	set := func(k int, on bool) {
@@ -167,12 +145,10 @@ type trainer struct {
 	rand                     *rand.Rand
 	hidden, outs             int
 	inner, bias, outer, rest *tensor
-	pairs                    *tensor
 	steps                    int
 	// Of one step.
 	layer, back []float32
-	wrong       []float32 // by output
-	alive       []int     // hidden units
+	alive       []int // hidden units
 }
 
 // tensor is rows of numbers to learn, with their gradient and Adam's two means.
@@ -206,16 +182,14 @@ func (x *tensor) slope(i int) []float32 {
 	return x.grad[i*x.width : (i+1)*x.width]
 }
 
-func newTrainer(met known, hidden, outs int, seed uint64) *trainer {
+func newTrainer(signs, hidden, outs int, seed uint64) *trainer {
 	t := &trainer{rand: rand.New(rand.NewPCG(seed, 1)), hidden: hidden, outs: outs}
 	random := func() float32 { return float32(t.rand.NormFloat64()) * 0.1 }
-	nothing := func() float32 { return 0 }
-	t.inner = newTensor(len(met.signs), hidden, random)
+	t.inner = newTensor(signs, hidden, random)
 	t.outer = newTensor(outs, hidden, random)
-	t.bias = newTensor(1, hidden, nothing)
-	t.pairs = newTensor(len(met.pairs), outs, nothing)
+	t.bias = newTensor(1, hidden, func() float32 { return 0 })
 	t.rest = newTensor(1, outs, func() float32 { return -3 }) // most families are rare
-	t.layer, t.back, t.wrong = make([]float32, hidden), make([]float32, hidden), make([]float32, outs)
+	t.layer, t.back = make([]float32, hidden), make([]float32, hidden)
 	return t
 }
 
@@ -225,7 +199,7 @@ func (t *trainer) step(lessons []lesson, batch []int, rate float32) {
 		t.learn(&lessons[i], 1/float32(len(batch)))
 	}
 	t.steps++
-	for _, x := range [...]*tensor{t.inner, t.bias, t.outer, t.rest, t.pairs} {
+	for _, x := range [...]*tensor{t.inner, t.bias, t.outer, t.rest} {
 		x.adam(t.steps, rate)
 	}
 }
@@ -233,24 +207,45 @@ func (t *trainer) step(lessons []lesson, batch []int, rate float32) {
 // learn adds the gradient of one lesson.
 func (t *trainer) learn(l *lesson, share float32) {
 	kept := make([]int, 0, 2*len(l.signs))
-	for _, both := range l.signs {
+	for _, pair := range l.signs {
 		if t.rand.Float32() < signDrop {
 			continue
 		}
-		for _, s := range both {
+		for _, s := range pair {
 			if s != none {
 				kept = append(kept, s)
 			}
 		}
 	}
-	pairs := make([]int, 0, len(l.pairs))
-	for _, p := range l.pairs {
-		if t.rand.Float32() >= signDrop {
-			pairs = append(pairs, p)
+	copy(t.layer, t.bias.v)
+	for _, s := range kept {
+		for h, w := range t.inner.row(s) {
+			t.layer[h] += signValue * w
 		}
 	}
-	t.think(kept)
-	t.judge(l, pairs, share)
+	// Units that are dropped or at nothing neither speak nor learn.
+	t.alive = t.alive[:0]
+	for h, v := range t.layer {
+		if v > 0 && t.rand.Float32() >= layerDrop {
+			t.layer[h] = v / (1 - layerDrop)
+			t.back[h] = 0
+			t.alive = append(t.alive, h)
+		}
+	}
+	rest := t.rest.slope(0)
+	for k := range t.outs {
+		outer, slope := t.outer.row(k), t.outer.slope(k)
+		score := t.rest.v[k]
+		for _, h := range t.alive {
+			score += outer[h] * t.layer[h]
+		}
+		e := (sigmoid(score) - l.want[k]) * l.weight[k] * share
+		rest[k] += e
+		for _, h := range t.alive {
+			slope[h] += e * t.layer[h]
+			t.back[h] += e * outer[h]
+		}
+	}
 	bias := t.bias.slope(0)
 	for _, h := range t.alive {
 		t.back[h] /= 1 - layerDrop
@@ -260,53 +255,6 @@ func (t *trainer) learn(l *lesson, share float32) {
 		slope := t.inner.slope(s)
 		for _, h := range t.alive {
 			slope[h] += signValue * t.back[h]
-		}
-	}
-	for _, p := range pairs {
-		slope := t.pairs.slope(p)
-		for k, e := range t.wrong {
-			slope[k] += signValue * e
-		}
-	}
-}
-
-// think sums the hidden layer. Units that are dropped or at nothing neither speak
-// nor learn.
-func (t *trainer) think(signs []int) {
-	copy(t.layer, t.bias.v)
-	for _, s := range signs {
-		for h, w := range t.inner.row(s) {
-			t.layer[h] += signValue * w
-		}
-	}
-	t.alive = t.alive[:0]
-	for h, v := range t.layer {
-		if v > 0 && t.rand.Float32() >= layerDrop {
-			t.layer[h] = v / (1 - layerDrop)
-			t.back[h] = 0
-			t.alive = append(t.alive, h)
-		}
-	}
-}
-
-// judge says how wrong each output is, and what of that the hidden units did.
-func (t *trainer) judge(l *lesson, pairs []int, share float32) {
-	rest := t.rest.slope(0)
-	for k := range t.outs {
-		outer, slope := t.outer.row(k), t.outer.slope(k)
-		score := t.rest.v[k]
-		for _, h := range t.alive {
-			score += outer[h] * t.layer[h]
-		}
-		for _, p := range pairs {
-			score += signValue * t.pairs.row(p)[k]
-		}
-		e := (sigmoid(score) - l.want[k]) * l.weight[k] * share
-		t.wrong[k] = e
-		rest[k] += e
-		for _, h := range t.alive {
-			slope[h] += e * t.layer[h]
-			t.back[h] += e * outer[h]
 		}
 	}
 }
@@ -330,8 +278,8 @@ func (x *tensor) adam(steps int, rate float32) {
 
 // net is the network as it is used: no sign is dropped, a sign's weights have
 // those that it has anywhere in them, and they are rounded to bytes.
-func (t *trainer) net(met known, families []string) *Net {
-	n := &Net{families: families, signs: len(met.signs), hidden: t.hidden, bias: t.bias.v}
+func (t *trainer) net(signs []Sign, families []string) *Net {
+	n := &Net{families: families, signs: len(signs), hidden: t.hidden, bias: t.bias.v}
 	width := wide(len(families))
 	n.rest, n.outer = make([]float32, width), make([]float32, width*t.hidden)
 	for f := range families {
@@ -342,7 +290,7 @@ func (t *trainer) net(met known, families []string) *Net {
 	}
 	var kinds, words strings.Builder
 	var numbers, offsets []byte
-	for _, s := range met.signs {
+	for _, s := range signs {
 		kinds.WriteByte(s.Kind)
 		numbers = binary.LittleEndian.AppendUint16(numbers, uint16(s.Number))
 		offsets = binary.LittleEndian.AppendUint32(offsets, uint32(words.Len()))
@@ -350,18 +298,14 @@ func (t *trainer) net(met known, families []string) *Net {
 	}
 	offsets = binary.LittleEndian.AppendUint32(offsets, uint32(words.Len()))
 	n.kinds, n.numbers, n.offsets, n.words = kinds.String(), string(numbers), string(offsets), words.String()
-	n.slots = slots(met.signs)
-	n.inner, n.scale = rounded(t.whole(met.signs), t.hidden, t.hidden)
-	n.pairs = t.paired(met.pairs, len(families))
+	n.slots = slots(signs)
+	n.inner, n.scale = t.rounded(signs)
 	return n
 }
 
-// slotMost is how many signs a slot can tell apart.
-const slotMost = 1<<16 - 1
-
 // slots is the hash table of signs.
 func slots(signs []Sign) string {
-	table := make([]byte, 2*slotsOf(len(signs)))
+	table := make([]byte, 2*(2<<bits.Len(uint(len(signs)))))
 	for i, s := range signs {
 		at, mask := s.hash(), uint32(len(table)/2-1)
 		for table[2*(at&mask)] != 0 || table[2*(at&mask)+1] != 0 {
@@ -372,8 +316,8 @@ func slots(signs []Sign) string {
 	return string(table)
 }
 
-// whole is the inner weights with those that a sign has anywhere in them.
-func (t *trainer) whole(signs []Sign) []float32 {
+// rounded is the inner weights in bytes, and the step of each hidden unit's.
+func (t *trainer) rounded(signs []Sign) (string, []float32) {
 	whole := slices.Clone(t.inner.v)
 	for i, s := range signs {
 		if wide, ok := s.anywhere(); ok && wide != s {
@@ -384,39 +328,16 @@ func (t *trainer) whole(signs []Sign) []float32 {
 			}
 		}
 	}
-	return whole
-}
-
-// paired is the pairs as they are used: the output for any hazard at all is none.
-func (t *trainer) paired(all []Sign, families int) pairs {
-	weights := make([]float32, 0, len(all)*families)
-	var ids []byte
-	for i, s := range all {
-		ids = binary.LittleEndian.AppendUint32(ids, uint32(s.Number))
-		weights = append(weights, t.pairs.row(i)[:families]...)
-	}
-	p := pairs{count: len(all), ids: string(ids), slots: slots(all)}
-	p.weights, p.scale = rounded(weights, families, wide(families))
-	return p
-}
-
-// rounded is rows of weights in bytes, each row so many bytes wide, and the step
-// of each column.
-func rounded(weights []float32, columns, width int) (string, []float32) {
-	rows := len(weights) / columns
-	bytes, scale := make([]byte, rows*width), make([]float32, width)
-	for i := range bytes {
-		bytes[i] = zero
-	}
-	for c := range columns {
+	inner, scale := make([]byte, len(whole)), make([]float32, t.hidden)
+	for h := range scale {
 		most := float32(1e-9)
-		for i := c; i < len(weights); i += columns {
-			most = max(most, weights[i], -weights[i])
+		for i := h; i < len(whole); i += t.hidden {
+			most = max(most, whole[i], -whole[i])
 		}
-		for r := range rows {
-			bytes[r*width+c] = byte(zero + int(math.Round(float64(weights[r*columns+c]/most*(zero-1)))))
+		for i := h; i < len(whole); i += t.hidden {
+			inner[i] = byte(zero + int(math.Round(float64(whole[i]/most*(zero-1)))))
 		}
-		scale[c] = signValue * (1 - signDrop) * most / (zero - 1)
+		scale[h] = signValue * (1 - signDrop) * most / (zero - 1)
 	}
-	return string(bytes), scale
+	return string(inner), scale
 }

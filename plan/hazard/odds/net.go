@@ -1,11 +1,10 @@
 // Package odds weighs what a repair step shows: from the step's signs it says,
 // for each family of hazards, how likely a careful reviewer would name it.
 //
-// In go signs, the words, pairs of words and marks that the hazard reader found;
-// out come odds from 0 to 1, and on demand how much each sign speaks for a family.
-// The weights are a network of one hidden layer, with pairs beside that layer,
-// learned by Learn from labelled steps and read in place from bytes made once:
-// nothing is unpacked when a program starts.
+// In go signs, the words and marks that the hazard reader found; out come odds
+// from 0 to 1, and on demand how much each sign speaks for a family. The weights
+// are a network of one hidden layer, learned by Learn from labelled steps and
+// read in place from bytes made once: nothing is unpacked when a program starts.
 // The package knows no words and no hazards of its own. Odds are a reason to
 // look, never a proof: low odds do not say that a step is safe.
 package odds
@@ -37,11 +36,10 @@ type Net struct {
 	bias     []float32
 	outer    []float32 // hidden unit after hidden unit, as wide as rest
 	rest     []float32 // by family, with zeros up to a multiple of abreast
-	pairs    pairs
 }
 
 const (
-	magic    = "fixslate odds 3\n"
+	magic    = "fixslate odds 2\n"
 	block    = 16  // inner weights that are summed at once
 	abreast  = 8   // families that are
 	zero     = 128 // the byte of an inner weight of nothing
@@ -84,15 +82,13 @@ func Open(data string) (*Net, error) {
 		}
 		return list
 	}
-	n := &Net{signs: number(), hidden: number(), pairs: pairs{count: number()}}
+	n := &Net{signs: number(), hidden: number()}
 	slots, stamp, families, words := number(), number(), number(), number()
 	n.stamp, n.families = take(stamp), strings.Fields(take(families))
 	n.slots, n.kinds, n.numbers, n.offsets = take(2*slots), take(n.signs), take(2*n.signs), take(4*(n.signs+1))
 	n.words, n.inner = take(words), take(n.signs*n.hidden)
 	n.scale, n.bias = floats(n.hidden), floats(n.hidden)
 	n.outer, n.rest = floats(n.hidden*wide(len(n.families))), floats(wide(len(n.families)))
-	n.pairs.slots, n.pairs.ids = take(2*slotsOf(n.pairs.count)), take(4*n.pairs.count)
-	n.pairs.weights, n.pairs.scale = take(n.pairs.count*len(n.rest)), floats(len(n.rest))
 	if !ok || n.hidden%block != 0 || bits.OnesCount(uint(slots)) != 1 || slots <= n.signs || rest != "" {
 		return nil, errors.New("the weights are not whole")
 	}
@@ -126,12 +122,8 @@ func (n *Net) Family(id string) (int, bool) {
 func (n *Net) Stamp() string { return n.stamp }
 
 // Find is the place of a sign in the network, or of what it knows of the sign
-// anywhere; false for one that it never learned. Pairs stand behind the others.
+// anywhere; false for one that it never learned.
 func (n *Net) Find(s Sign) (int, bool) {
-	if s.Kind == pair {
-		at, ok := n.pairs.find(s)
-		return n.signs + at, ok
-	}
 	if at, ok := n.find(s); ok {
 		return at, true
 	}
@@ -162,10 +154,7 @@ func (n *Net) find(s Sign) (int, bool) {
 type Layer struct {
 	base  []sums // of the signs that several questions share, by block of units
 	signs int    // that are in base
-	said  []int  // what shared pairs say, by family
-	says  []int  // what all pairs say
 	alive []unit
-	lone  []int // signs that are asked for now, without pairs
 }
 
 // unit is a hidden unit that is above 0. The others say nothing, and of most
@@ -183,8 +172,6 @@ type sums struct{ even, odd, even2, odd2 uint64 }
 // every question is summed once. Each is given once by its place; the first 256
 // count.
 func (n *Net) Share(layer *Layer, signs []int) {
-	layer.said = append(layer.said[:0], make([]int, len(n.rest))...)
-	signs = n.parted(layer, layer.said, signs)
 	signs = signs[:min(len(signs), signsMax)]
 	layer.base, layer.signs = layer.base[:0], len(signs)
 	for h := 0; h < n.hidden; h += block {
@@ -199,8 +186,6 @@ func (n *Net) Odds(dst []float32, layer *Layer, signs []int) []float32 {
 	if layer.base == nil {
 		n.Share(layer, nil)
 	}
-	layer.says = append(layer.says[:0], layer.said...)
-	signs = n.parted(layer, layer.says, signs)
 	signs = signs[:min(len(signs), signsMax-layer.signs)]
 	nothing := zero * (layer.signs + len(signs))
 	layer.alive = layer.alive[:0]
@@ -217,22 +202,9 @@ func (n *Net) Odds(dst []float32, layer *Layer, signs []int) []float32 {
 	}
 	dst = n.scores(dst[:0], layer.alive)
 	for f, score := range dst {
-		dst[f] = sigmoid(score + float32(layer.says[f])*n.pairs.scale[f])
+		dst[f] = sigmoid(score)
 	}
 	return dst
-}
-
-// parted adds what pairs among some places say, and leaves the other signs.
-func (n *Net) parted(layer *Layer, says, places []int) []int {
-	layer.lone = layer.lone[:0]
-	for _, i := range places {
-		if i < n.signs {
-			layer.lone = append(layer.lone, i)
-		} else {
-			n.pairs.add(says, i-n.signs)
-		}
-	}
-	return layer.lone
 }
 
 // add adds the inner weights of signs for the block of units at h.
@@ -278,17 +250,10 @@ func (n *Net) scores(dst []float32, alive []unit) []float32 {
 // below against.
 func (n *Net) Speaks(dst []float32, layer *Layer, signs []int, family int) []float32 {
 	dst = append(dst[:0], make([]float32, len(signs))...)
-	for k, i := range signs {
-		if i >= n.signs {
-			dst[k] = n.pairs.says(i-n.signs, family)
-		}
-	}
 	for _, u := range layer.alive {
 		scale, outer := n.scale[u.at], n.outer[u.at*len(n.rest)+family]
 		for k, i := range signs {
-			if i < n.signs {
-				dst[k] += float32(int(n.inner[i*n.hidden+u.at])-zero) * scale * outer
-			}
+			dst[k] += float32(int(n.inner[i*n.hidden+u.at])-zero) * scale * outer
 		}
 	}
 	return dst
@@ -300,21 +265,16 @@ func sigmoid(x float32) float32 { return float32(1 / (1 + math.Exp(-float64(x)))
 func (n *Net) bytes() []byte {
 	families := strings.Join(n.families, "\n")
 	b := []byte(magic)
-	for _, v := range [...]int{n.signs, n.hidden, n.pairs.count, len(n.slots) / 2, len(n.stamp), len(families), len(n.words)} {
+	for _, v := range [...]int{n.signs, n.hidden, len(n.slots) / 2, len(n.stamp), len(families), len(n.words)} {
 		b = binary.LittleEndian.AppendUint32(b, uint32(v))
 	}
 	for _, s := range [...]string{n.stamp, families, n.slots, n.kinds, n.numbers, n.offsets, n.words, n.inner} {
 		b = append(b, s...)
 	}
-	floats := func(list []float32) {
+	for _, list := range [...][]float32{n.scale, n.bias, n.outer, n.rest} {
 		for _, v := range list {
 			b = binary.LittleEndian.AppendUint32(b, math.Float32bits(v))
 		}
 	}
-	for _, list := range [...][]float32{n.scale, n.bias, n.outer, n.rest} {
-		floats(list)
-	}
-	b = append(b, n.pairs.slots+n.pairs.ids+n.pairs.weights...)
-	floats(n.pairs.scale)
 	return b
 }

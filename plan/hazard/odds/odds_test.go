@@ -40,16 +40,14 @@ func learnt(t *testing.T) *Net {
 	return n
 }
 
-func (n *Net) of(signs ...Sign) []float32 { return n.Odds(nil, &Layer{}, n.places(signs)) }
-
-func (n *Net) places(signs []Sign) []int {
-	var list []int
+func (n *Net) of(signs ...Sign) []float32 {
+	var places []int
 	for _, s := range signs {
 		if p, ok := n.Find(s); ok {
-			list = append(list, p)
+			places = append(places, p)
 		}
 	}
-	return list
+	return n.Odds(nil, &Layer{}, places)
 }
 
 // Two signs together mean what neither means alone: no sum of weights can say

@@ -15,7 +15,6 @@ type Sign struct {
 const (
 	AnyWord = 'w' // a word wherever it stands
 	AnyMark = 'z' // a mark wherever it stands
-	pair    = 'p' // two words in their order, see Pair
 )
 
 // anywhere is the sign regardless of its place: what is learned of a word or
@@ -45,9 +44,6 @@ func (s Sign) compare(o Sign) int {
 
 // hash is where a sign is looked for in the table of signs.
 func (s Sign) hash() uint32 {
-	if s.Kind == pair {
-		return uint32(s.Number) // a hash already
-	}
 	head := [...]byte{s.Kind, byte(s.Number), byte(s.Number >> 8)}
 	h := Hash(Hash(Unhashed, head[:]), s.Word)
 	return h ^ h>>16

@@ -53,6 +53,9 @@ func (p *Pass) raisedByWords() map[int]bool {
 			return nil
 		}
 		for sentence := range strings.SplitSeq(p.words[i], " . ") {
+			if !up && !strings.Contains(sentence, "jack") && !strings.Contains(sentence, "rais") && !strings.Contains(sentence, "lift") {
+				continue // what is not up nobody can go under
+			}
 			for _, act := range raisingActs().FindAllString(" "+sentence+" ", -1) {
 				switch act = strings.TrimSpace(act); {
 				case says(" "+act+" ", "stand", "stands", "ramps", "cribbing", "lower", "down"):

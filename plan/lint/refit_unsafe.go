@@ -23,8 +23,10 @@ var refitUnsafe = Rule{Name: "refit-unsafe", Group: Safety, Severity: diag.Error
 		if len(shown) > 0 {
 			last = shown[len(shown)-1]
 		}
-		if i := p.lastPut(g.puts()); i > last.step && (!g.rides || p.rides()) {
-			last = danger{i, hazard.Hazard{Family: g.family}} // told by words alone
+		if !g.rides || p.rides() {
+			if i := p.lastPut(g.puts()); i > last.step {
+				last = danger{i, hazard.Hazard{Family: g.family}} // told by words alone
+			}
 		}
 		if last.step < 0 {
 			continue

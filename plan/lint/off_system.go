@@ -2,16 +2,14 @@ package lint
 
 import (
 	"fmt"
+	"slices"
 
 	"fixslate/plan/trade"
 )
 
 // leadAcid are the machines whose battery is lead-acid or takes its place: blocks
 // of 6 V, of which two, four or more stand in series.
-var leadAcid = []string{
-	"car", "van", "truck", "lorry", "pickup", "vehicle", "hatchback", "estate", "saloon", "coupe", "suv", "camper", "motorhome", "motor home", "caravan", "trailer", "tractor", "quad", "bus",
-	"motorcycle", "motorbike", "moped", "boat", "outboard", "mower", "alternator", "lead-acid", "lead", "starter battery", "leisure battery", "12 v battery", "24 v battery",
-}
+var leadAcid = append(slices.Clip(motorVehicles), "boat", "outboard", "mower", "alternator", "lead-acid", "lead", "starter battery", "leisure battery", "12 v battery", "24 v battery")
 
 // offSystem says why no system of lead-acid batteries has a voltage: it lies
 // between what one number of blocks has and what the next has. Rest voltages and

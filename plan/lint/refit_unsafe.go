@@ -122,11 +122,14 @@ func (p *Pass) rides() bool {
 	return says(about, ridden...) || says(about, cycles...)
 }
 
-// ridden are things whose brakes, steering and wheels lives depend on.
-var ridden = []string{
+// motorVehicles have an engine and a battery, and are driven or towed on the road.
+var motorVehicles = []string{
 	"car", "van", "truck", "lorry", "pickup", "vehicle", "hatchback", "estate", "saloon", "coupe", "suv", "camper", "motorhome", "motor home", "caravan", "trailer", "tractor", "quad", "bus",
-	"motorcycle", "motorbike", "moped", "scooter", "go-kart", "kart", "cargo bike", "mountain bike", "road bike", "wheelchair", "mobility scooter",
+	"motorcycle", "motorbike", "moped",
 }
+
+// ridden are things whose brakes, steering and wheels lives depend on.
+var ridden = append(slices.Clip(motorVehicles), "scooter", "go-kart", "kart", "cargo bike", "mountain bike", "road bike", "wheelchair", "mobility scooter")
 
 // brakesTried is a brake that is worked, felt or driven, in one sentence.
 var brakesTried = sync.OnceValue(func() *regexp.Regexp {

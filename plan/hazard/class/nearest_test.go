@@ -395,7 +395,7 @@ func ids(cs []Class) []string {
 // A class that is usual on vehicles alone is none for a window, unless its whole
 // One word beside what a step is judged by names no class; two do, or one that
 // is among it.
-func TestNamedBy(t *testing.T) {
+func TestOneWordNames(t *testing.T) {
 	for _, c := range []struct{ text, by, want string }{
 		{"fill fresh petrol in, a dry rag under the bowl", "fresh petrol", "hot-work"},
 		{"rub it in with the rag", "rub; rag", "oily-rags"},

@@ -392,7 +392,6 @@ func ids(cs []Class) []string {
 	return all
 }
 
-// A class that is usual on vehicles alone is none for a window, unless its whole
 // One word beside what a step is judged by names no class; two do, or one that
 // is among it.
 func TestOneWordNames(t *testing.T) {
@@ -407,6 +406,7 @@ func TestOneWordNames(t *testing.T) {
 	}
 }
 
+// A class that is usual on vehicles alone is none for a window, unless its whole
 // family is.
 func TestWithin(t *testing.T) {
 	for _, c := range []struct {
